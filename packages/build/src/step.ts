@@ -1,0 +1,56 @@
+import type { EntryPath } from '@rotorwright/machine';
+
+export type StepKind = 'strip' | 'assemble' | 'fit' | 'measure' | 'do';
+
+export interface StepPart {
+  /** Instance id, or thing id when all its copies are meant. */
+  readonly id: string;
+  readonly title: string;
+  readonly count: number;
+}
+
+/** One thing to do and to sign for. Its id is the id of its thing (`tail-case/pin-screw`); stripping a module is signed under the module's id. */
+export interface Step {
+  readonly id: string;
+  readonly kind: StepKind;
+  readonly module: string;
+  readonly path: EntryPath;
+  /** Short title: "Set screw in input shaft". */
+  readonly title: string;
+  /** The one sentence that leads: command first, at most 20 words. */
+  readonly action: string;
+  /** What the action is made of, in order, each one sentence of at most 20 words: clean, grease, lock, tighten, mark. */
+  readonly actions: readonly string[];
+  readonly caution?: string;
+  readonly why?: string;
+  readonly tip?: string;
+  readonly photo?: string;
+  readonly parts: readonly StepPart[];
+  readonly tools: readonly string[];
+  readonly consumables: readonly string[];
+  readonly thread?: string;
+  /** Lock grades as written; undefined when the file does not say. */
+  readonly locks?: readonly string[];
+  /** N·m or by feel. */
+  readonly torque?: number | 'snug';
+  /** s until the lock holds; 0 when nothing cures. */
+  readonly cure: number;
+  /** What is to be ticked one by one: instance ids; a single one when there are no copies. */
+  readonly ticks: readonly string[];
+  /** Measurements: what is wanted. */
+  readonly measure?: { readonly unit?: string; readonly shown?: string; readonly min?: number; readonly max?: number; readonly ask?: string; readonly with?: string };
+  /** s of work, from the kind of work, or as the file says. */
+  readonly takes: number;
+  /** Ids of steps that come first. */
+  readonly after: readonly string[];
+  /** Hash over what is done here: `f1:` and hex. A signature stands only while this is the same. */
+  readonly fingerprint: string;
+}
+
+export interface PlannedModule {
+  readonly id: string;
+  readonly title: string;
+  /** Modules that come first. */
+  readonly after: readonly string[];
+  readonly steps: readonly Step[];
+}

@@ -1,0 +1,44 @@
+/** What a builder puts on record. */
+export type EntryBody =
+  | {
+      readonly kind: 'signed';
+      /** Step id. */
+      readonly step: string;
+      /** Fingerprint of the step as the signer saw it. */
+      readonly fingerprint: string;
+      /** Locks and torque as used, N·m. */
+      readonly locks?: readonly string[];
+      readonly torque?: number | 'snug';
+      /** s until what was done here has cured, counted from `at`. */
+      readonly cure: number;
+      /** SI value with its unit, or the answer to a question of feel. */
+      readonly measured?: { readonly value: number; readonly unit: string } | { readonly feel: 'yes' | 'no' };
+      readonly note?: string;
+    }
+  | { readonly kind: 'opened'; readonly things: readonly string[]; readonly reason: string }
+  /** Takes an earlier entry back, by its number; the earlier one stays in the book. */
+  | { readonly kind: 'corrected'; readonly entry: number; readonly reason: string }
+  | { readonly kind: 'noted'; readonly step?: string; readonly note: string };
+
+/** An entry on its way into the book. `id` is made by the writer, so that sending it twice records it once. */
+export interface NewEntry {
+  readonly id: string;
+  /** Machine id. */
+  readonly machine: string;
+  /** When it was done: ISO 8601 with zone Z. */
+  readonly at: string;
+  readonly by: string;
+  readonly body: EntryBody;
+}
+
+/** An entry in the book. Each holds the hash of the one before; number 1 holds 64 zeros. */
+export interface Entry extends NewEntry {
+  readonly number: number;
+  /** When the store took it. */
+  readonly received: string;
+  readonly previous: string;
+  /** SHA-256, hex, over the canonical JSON of all the rest. */
+  readonly hash: string;
+}
+
+export type SignatureState = 'open' | 'signed' | 'undone' | 'curing';

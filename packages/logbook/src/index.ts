@@ -1,0 +1,2 @@
+export type * from './entry.ts';
+export type * from './wire.ts';

@@ -1,0 +1,2 @@
+export type * from './findings/finding.ts';
+export type * from './model/index.ts';

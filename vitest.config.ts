@@ -1,0 +1,26 @@
+import { defineConfig } from 'vitest/config';
+
+// Rooms are tested from their sources: the `source` condition of each package's exports.
+const resolve = { conditions: ['source', 'node', 'import', 'default'] };
+const ssr = { resolve: { conditions: ['source', 'node', 'import', 'default'] } };
+
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        resolve,
+        ssr,
+        test: {
+          name: 'unit',
+          include: ['packages/*/test/**/*.test.ts', 'apps/{server,cli}/test/**/*.test.ts', 'checks/test/**/*.test.ts', 'tests/*.test.ts'],
+          testTimeout: 20_000,
+        },
+      },
+      {
+        resolve,
+        ssr,
+        test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], testTimeout: 60_000, hookTimeout: 120_000, fileParallelism: false },
+      },
+    ],
+  },
+});
