@@ -12,10 +12,11 @@ export default defineConfig({
         ssr,
         test: {
           name: 'unit',
-          include: ['packages/*/test/**/*.test.ts', 'apps/{server,cli}/test/**/*.test.ts', 'checks/test/**/*.test.ts', 'tests/*.test.ts'],
+          include: ['packages/*/test/**/*.test.ts', 'apps/{server,cli}/test/**/*.test.ts', 'tests/*.test.ts'],
           testTimeout: 20_000,
         },
       },
+      { resolve, ssr, test: { name: 'checks', include: ['checks/test/**/*.test.ts'], testTimeout: 20_000 } },
       {
         resolve,
         ssr,
