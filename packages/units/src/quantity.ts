@@ -9,17 +9,22 @@ export interface Quantity {
   readonly unit: string;
 }
 
+/** A window as read, in SI. Both sides are alike for a single quantity; an open side (`at least 3 mm`) is left out. */
 export interface QuantityWindow {
-  readonly min: number;
-  readonly max: number;
+  readonly min?: number;
+  readonly max?: number;
   readonly dimension: Dimension;
   readonly unit: string;
 }
 
-/** Why a text is no quantity. `nearest` is the nearest known unit. */
-export type QuantityProblem =
-  | { readonly problem: 'number'; readonly text: string }
-  | { readonly problem: 'unit-missing'; readonly text: string }
+/** Why a text is no unit. `nearest` is the nearest known unit. */
+export type UnitProblem =
   | { readonly problem: 'unit-unknown'; readonly text: string; readonly unit: string; readonly nearest: string }
-  | { readonly problem: 'unit-misplaced'; readonly text: string; readonly unit: string; readonly reason: string }
+  | { readonly problem: 'unit-misplaced'; readonly text: string; readonly unit: string; readonly reason: string };
+
+/** Why a text is no quantity. `reason` is a sentence that says what would be right. */
+export type QuantityProblem =
+  | { readonly problem: 'number'; readonly text: string; readonly reason: string }
+  | { readonly problem: 'unit-missing'; readonly text: string }
+  | UnitProblem
   | { readonly problem: 'window'; readonly text: string; readonly reason: string };
