@@ -1,1 +1,2 @@
-export {};
+export * from './drives/index.ts';
+export type { Vector3 } from './numeric/vector.ts';
