@@ -1,1 +1,2 @@
+export * from './canonical/index.ts';
 export type * from './step.ts';

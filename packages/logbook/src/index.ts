@@ -1,2 +1,5 @@
+export { canonicalJson } from '@rotorwright/build';
+export * from './chain/index.ts';
+export * from './check/index.ts';
 export type * from './entry.ts';
 export type * from './wire.ts';

@@ -1,0 +1,2 @@
+export * from './canonical-json.ts';
+export * from './sha256.ts';

@@ -1,0 +1,2 @@
+export * from './hash-entry.ts';
+export * from './verify-chain.ts';

@@ -1,0 +1,78 @@
+import { canonicalJson } from '@rotorwright/build';
+import type { NewEntry } from '../entry.ts';
+import { either, isRecord, list, named, number, oneOf, pattern, shape, text, whole, type Rule } from './rules.ts';
+
+export type ReadEntry = { readonly ok: true; readonly entry: NewEntry } | { readonly ok: false; readonly problems: readonly string[] };
+
+const day = 86_400;
+
+const moment: Rule = (value, where) => {
+  const wanted = `${where} must be a moment such as 2026-03-01T18:30:00Z, got ${named(value)}`;
+  if (typeof value !== 'string' || !/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{1,3})?Z$/u.test(value)) return [wanted];
+  const read = Date.parse(value);
+  // The 31st of June parses as the 1st of July: what is read must be what was written.
+  return Number.isFinite(read) && new Date(read).toISOString().slice(0, 19) === value.slice(0, 19) ? [] : [`${wanted}: there is no such day or hour`];
+};
+
+const thing = pattern(/^[\p{L}\p{N}_-]+(\.[\p{L}\p{N}_-]+)?(\/[\p{L}\p{N}_-]+(\.[\p{L}\p{N}_-]+)?)?$/u, 'the id of a module, thing or copy such as tail-case/pin-screw');
+const id: Rule = (value, where) => {
+  const tooLong = text(1, 200)(value, where);
+  return tooLong.length > 0 ? tooLong : thing(value, where);
+};
+const reason = text(1, 500, { lines: true });
+const note = text(1, 2000, { lines: true });
+
+const measured = either(
+  shape({ required: { value: number(-1e12, 1e12, 'a number in SI units'), unit: text(1, 20) } }),
+  shape({ required: { feel: oneOf(['yes', 'no']) } }),
+);
+
+const kind = oneOf(['signed', 'opened', 'corrected', 'noted']);
+
+const bodies: Readonly<Record<string, Rule>> = {
+  signed: shape({
+    required: {
+      kind,
+      step: id,
+      fingerprint: pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f1: and 64 hex digits'),
+      cure: number(0, 90 * day, 'a time in seconds from 0 to 90 days'),
+    },
+    optional: {
+      locks: list(text(1, 60), 1, 8),
+      torque: either(number(0, 1000, 'a torque in N·m from 0 to 1000, or the word snug'), oneOf(['snug'])),
+      measured,
+      note,
+    },
+  }),
+  opened: shape({ required: { kind, things: list(id, 1, 500), reason } }),
+  corrected: shape({ required: { kind, entry: whole(1, Number.MAX_SAFE_INTEGER), reason } }),
+  noted: shape({ required: { kind, note }, optional: { step: id } }),
+};
+
+const body: Rule = (value, where) => {
+  if (!isRecord(value)) return [`${where} must be an object, got ${named(value)}`];
+  const rule = typeof value['kind'] === 'string' && Object.hasOwn(bodies, value['kind']) ? bodies[value['kind']] : undefined;
+  return rule === undefined ? kind(value['kind'], `${where}.kind`) : rule(value, where);
+};
+
+const entry = shape({
+  required: {
+    id: pattern(/^[A-Za-z0-9_-]{8,64}$/u, '8 to 64 letters, digits, - or _'),
+    machine: pattern(/^[\p{L}\p{N}][\p{L}\p{N}_-]{0,63}$/u, 'the id of a machine: at most 64 letters, digits, - or _'),
+    at: moment,
+    by: text(1, 80),
+    body,
+  },
+});
+
+/**
+ * Reads what came over the wire, or out of a file, as an entry. All problems are told at once.
+ *
+ * @param json parsed JSON, of any origin
+ * @returns    the entry with nothing in it that is not known, or the problems in sentences
+ */
+export function readNewEntry(json: unknown): ReadEntry {
+  const problems = entry(json, 'entry');
+  if (problems.length > 0) return { ok: false, problems: problems.slice(0, 20) };
+  return { ok: true, entry: JSON.parse(canonicalJson(json)) as NewEntry };
+}

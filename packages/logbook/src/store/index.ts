@@ -1,0 +1,2 @@
+export { LogStoreError, type LogStore, type LogStoreProblem } from './log-store.ts';
+export { openLogStore } from './sqlite-log-store.ts';

@@ -1,0 +1,60 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { readNewEntry } from '@rotorwright/logbook';
+import { newEntry, signed } from './entries.ts';
+
+const good = signed(1, 'tail-grip.A/retaining-screw', { torque: 'snug', locks: ['medium'], measured: { feel: 'yes' }, note: 'two lines\nof words' });
+
+describe('an entry from outside', () => {
+  it('passes when it is right', () => {
+    expect(readNewEntry(good)).toEqual({ ok: true, entry: good });
+    expect(readNewEntry(newEntry(2, { kind: 'opened', things: ['clutch/nut', 'tail-case/post.b'], reason: 'pinion out' })).ok).toBe(true);
+    expect(readNewEntry(newEntry(3, { kind: 'corrected', entry: 2, reason: 'wrong machine' })).ok).toBe(true);
+    expect(readNewEntry(newEntry(4, { kind: 'noted', note: 'warm evening' })).ok).toBe(true);
+  });
+
+  const wrong: readonly (readonly [string, unknown, RegExp])[] = [
+    ['nothing', undefined, /entry must be an object, got nothing/u],
+    ['a list', [], /entry must be an object, got a list/u],
+    ['no id', { ...good, id: undefined }, /id is missing/u],
+    ['an id with a blank', { ...good, id: 'a b c d e f g' }, /id must be 8 to 64/u],
+    ['a machine that is a path', { ...good, machine: '../whimbrel' }, /machine must be the id of a machine/u],
+    ['a local time', { ...good, at: '2026-03-01T18:30:00+01:00' }, /at must be a moment/u],
+    ['the 31st of June', { ...good, at: '2026-06-31T18:30:00Z' }, /there is no such day/u],
+    ['nobody', { ...good, by: '   ' }, /by must not be empty/u],
+    ['a name with a line break', { ...good, by: 'Maren\nOda' }, /cannot be printed/u],
+    ['an unknown key', { ...good, colour: 'blue' }, /colour is not known here/u],
+    ['no body', { ...good, body: null }, /body must be an object/u],
+    ['a kind that is not', { ...good, body: { kind: 'deleted' } }, /body\.kind must be one of signed, opened/u],
+    ['a kind out of the prototype', { ...good, body: { kind: 'constructor' } }, /body\.kind must be one of/u],
+    ['a fingerprint cut short', { ...good, body: { ...good.body, fingerprint: 'f1:00' } }, /body\.fingerprint must be/u],
+    ['a negative cure', { ...good, body: { ...good.body, cure: -1 } }, /body\.cure must be/u],
+    ['a torque in words', { ...good, body: { ...good.body, torque: 'tight' } }, /body\.torque must be a torque in N·m/u],
+    ['a torque that is not finite', { ...good, body: { ...good.body, torque: Number.NaN } }, /body\.torque/u],
+    ['a measured value without its unit', { ...good, body: { ...good.body, measured: { value: 2 } } }, /body\.measured\.unit is missing/u],
+    ['a correction of entry 0', newEntry(2, { kind: 'corrected', entry: 0, reason: 'x' }), /body\.entry must be a whole number/u],
+    ['nothing opened', newEntry(2, { kind: 'opened', things: [], reason: 'x' }), /body\.things must have 1 to 500 items/u],
+    ['a note without end', newEntry(2, { kind: 'noted', note: 'x'.repeat(2001) }), /2000 characters at most/u],
+    ['half a character', newEntry(2, { kind: 'noted', note: '\ud83d' }), /cannot be printed/u],
+  ];
+  it.each(wrong)('%s is refused in words', (_, json, words) => {
+    const read = readNewEntry(json);
+    expect(read.ok).toBe(false);
+    expect(read.ok ? '' : read.problems.join('\n')).toMatch(words);
+  });
+
+  it('all problems are told at once', () => {
+    const read = readNewEntry({ ...good, by: '', at: 'yesterday', machine: '' });
+    expect(read.ok ? [] : read.problems).toHaveLength(3);
+  });
+
+  it('never throws, whatever comes, and messages stay short', () => {
+    fc.assert(
+      fc.property(fc.oneof(fc.anything(), fc.jsonValue(), fc.record({ id: fc.anything(), machine: fc.string(), at: fc.string(), by: fc.string(), body: fc.anything() })), (json) => {
+        const read = readNewEntry(json);
+        if (!read.ok) for (const problem of read.problems) expect(problem.length).toBeLessThan(300);
+      }),
+      { numRuns: 500 },
+    );
+  });
+});
