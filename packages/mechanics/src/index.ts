@@ -1,2 +1,3 @@
 export * from './drives/index.ts';
 export type { Vector3 } from './numeric/vector.ts';
+export * from './shafts/index.ts';

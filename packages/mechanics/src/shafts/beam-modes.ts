@@ -1,0 +1,185 @@
+import { bandCholesky, bandMultiply, bandSolve, countBelow, type BandMatrix } from '../numeric/band.ts';
+import { tridiagonalEigen } from '../numeric/tridiagonal.ts';
+
+export interface Modes {
+  /** Ascending, rad/s. */
+  readonly angularFrequencies: Float64Array;
+  /** One row a mode, over the free freedoms, scaled to unit modal mass. */
+  readonly shapes: Float64Array;
+}
+
+/**
+ * The lowest modes of K·φ = ω²·M·φ, by Lanczos steps on K⁻¹·M in the inner product of M.
+ *
+ * K must be positive definite (the beam is held) and M too. The result is proven complete: as many eigenvalues lie below the last one
+ * as were found, by the inertia of K − λM; a repeated frequency that one Krylov space cannot see is sought again in its complement.
+ *
+ * @param stiffness  band matrix of order n, N/m …
+ * @param mass       band matrix of order n, kg …
+ * @param wanted     how many modes; at most n
+ * @throws RangeError when K is not positive definite, or more modes are wanted than there are freedoms
+ * @source Parlett, The Symmetric Eigenvalue Problem (1998), chapters 13 and 15 (from memory)
+ */
+export function beamModes(stiffness: BandMatrix, mass: BandMatrix, wanted: number): Modes {
+  const n = stiffness.length >> 2;
+  if (!(wanted >= 1 && wanted <= n)) throw new RangeError(`beamModes: wanted must be 1 to ${n} modes, got ${wanted}`);
+  const factor = bandCholesky(stiffness);
+  if (!factor) throw new RangeError('beamModes: the stiffness must be positive definite; hold the beam or shift the pencil');
+
+  let found = krylovModes(factor, mass, n, wanted, undefined);
+  for (let attempt = 0; attempt < wanted; attempt++) {
+    const last = found.angularFrequencies[wanted - 1]!;
+    // Just below the last one: whatever lies there must be among the others.
+    if (countBelow(stiffness, mass, last * last * (1 - 1e-7)) <= wanted - 1) return found;
+    found = merge(found, krylovModes(factor, mass, n, wanted, found), n, wanted);
+  }
+  return found;
+}
+
+/** Phase 1: a Krylov space, kept orthogonal to `besides`. Phase 2: its Ritz pairs, once the wanted ones have settled. */
+function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: number, besides: Modes | undefined): Modes {
+  const room = Math.min(n, 2 * wanted + 40);
+  const basis = new Float64Array((room + 1) * n);
+  const image = new Float64Array((room + 1) * n);
+  const diagonal: number[] = [];
+  const offDiagonal: number[] = [];
+
+  const v0 = basis.subarray(0, n);
+  const mv0 = image.subarray(0, n);
+  for (let i = 0; i < n; i++) v0[i] = besides ? 1 + Math.sin(1 + i * 1.7) : 1 + 0.5 * (i & 3);
+  if (besides) project(v0, besides, mass, n);
+  bandMultiply(mass, v0, mv0);
+  scale(v0, mv0, 1 / Math.sqrt(dot(v0, mv0, n)), n);
+
+  const firstLook = Math.min(room, 2 * wanted + 2);
+  let steps = 0;
+  let ritz: ReturnType<typeof tridiagonalEigen>;
+  for (;;) {
+    const v = basis.subarray((steps + 1) * n, (steps + 2) * n);
+    const mv = image.subarray((steps + 1) * n, (steps + 2) * n);
+    v.set(image.subarray(steps * n, (steps + 1) * n));
+    bandSolve(factor, v);
+    if (besides) project(v, besides, mass, n);
+    diagonal.push(orthogonalise(v, basis, image, steps + 1, n));
+    bandMultiply(mass, v, mv);
+    const beta = Math.sqrt(Math.max(0, dot(v, mv, n)));
+    steps++;
+    const exhausted = steps >= room || !(beta > 1e-14 * diagonal[0]!);
+    if (exhausted || (steps >= firstLook && (steps - firstLook) % 4 === 0)) {
+      ritz = tridiagonalEigen(diagonal, offDiagonal);
+      if (exhausted || settled(ritz, beta, wanted)) break;
+    }
+    offDiagonal.push(beta);
+    scale(v, mv, 1 / beta, n);
+  }
+
+  const count = Math.min(wanted, steps);
+  const angularFrequencies = new Float64Array(wanted).fill(Infinity);
+  const shapes = new Float64Array(wanted * n);
+  for (let mode = 0; mode < count; mode++) {
+    const index = steps - 1 - mode;
+    angularFrequencies[mode] = 1 / Math.sqrt(ritz.values[index]!);
+    const shape = shapes.subarray(mode * n, (mode + 1) * n);
+    for (let j = 0; j < steps; j++) subtractAt(shape, basis, j * n, -ritz.vectors[index * steps + j]!, n);
+  }
+  return { angularFrequencies, shapes };
+}
+
+/** A Ritz value is as good as the last component of its vector times the next off-diagonal is small. */
+function settled(ritz: { values: Float64Array; vectors: Float64Array }, beta: number, wanted: number): boolean {
+  const steps = ritz.values.length;
+  for (let mode = 0; mode < wanted; mode++) {
+    const index = steps - 1 - mode;
+    if (Math.abs(beta * ritz.vectors[index * steps + steps - 1]!) > 1e-7 * ritz.values[index]!) return false;
+  }
+  return true;
+}
+
+function project(v: Float64Array, besides: Modes, mass: BandMatrix, n: number): void {
+  const mv = new Float64Array(n);
+  for (let mode = 0; mode < besides.angularFrequencies.length; mode++) {
+    if (besides.angularFrequencies[mode] === Infinity) continue;
+    bandMultiply(mass, v, mv);
+    subtractAt(v, besides.shapes, mode * n, dotAt(mv, besides.shapes, mode * n, n), n);
+  }
+}
+
+function merge(a: Modes, b: Modes, n: number, wanted: number): Modes {
+  const all = [a, b].flatMap((modes) => Array.from(modes.angularFrequencies, (omega, mode) => ({ omega, shape: modes.shapes.subarray(mode * n, (mode + 1) * n) })));
+  all.sort((p, q) => p.omega - q.omega);
+  const shapes = new Float64Array(wanted * n);
+  all.slice(0, wanted).forEach(({ shape }, mode) => shapes.set(shape, mode * n));
+  return { angularFrequencies: Float64Array.from(all.slice(0, wanted), ({ omega }) => omega), shapes };
+}
+
+/**
+ * Takes out of v what it shares with the first `count` vectors of the basis (classical Gram–Schmidt, four at a time), and returns
+ * the share of the last of them: the diagonal entry of the tridiagonal matrix.
+ */
+function orthogonalise(v: Float64Array, basis: Float64Array, image: Float64Array, count: number, n: number): number {
+  const share = new Float64Array(count);
+  let k = 0;
+  for (; k + 3 < count; k += 4) {
+    const at = k * n;
+    let s0 = 0;
+    let s1 = 0;
+    let s2 = 0;
+    let s3 = 0;
+    for (let i = 0; i < n; i++) {
+      const x = v[i]!;
+      s0 += x * image[at + i]!;
+      s1 += x * image[at + n + i]!;
+      s2 += x * image[at + 2 * n + i]!;
+      s3 += x * image[at + 3 * n + i]!;
+    }
+    share[k] = s0;
+    share[k + 1] = s1;
+    share[k + 2] = s2;
+    share[k + 3] = s3;
+  }
+  for (; k < count; k++) share[k] = dotAt(v, image, k * n, n);
+
+  for (k = 0; k + 3 < count; k += 4) {
+    const at = k * n;
+    const h0 = share[k]!;
+    const h1 = share[k + 1]!;
+    const h2 = share[k + 2]!;
+    const h3 = share[k + 3]!;
+    for (let i = 0; i < n; i++) {
+      v[i]! -= h0 * basis[at + i]! + h1 * basis[at + n + i]! + (h2 * basis[at + 2 * n + i]! + h3 * basis[at + 3 * n + i]!);
+    }
+  }
+  for (; k < count; k++) subtractAt(v, basis, k * n, share[k]!, n);
+  return share[count - 1]!;
+}
+
+function dot(a: Float64Array, b: Float64Array, n: number): number {
+  return dotAt(a, b, 0, n);
+}
+
+function dotAt(a: Float64Array, b: Float64Array, offset: number, n: number): number {
+  let s0 = 0;
+  let s1 = 0;
+  let s2 = 0;
+  let s3 = 0;
+  let i = 0;
+  for (; i + 3 < n; i += 4) {
+    s0 += a[i]! * b[offset + i]!;
+    s1 += a[i + 1]! * b[offset + i + 1]!;
+    s2 += a[i + 2]! * b[offset + i + 2]!;
+    s3 += a[i + 3]! * b[offset + i + 3]!;
+  }
+  for (; i < n; i++) s0 += a[i]! * b[offset + i]!;
+  return s0 + s1 + (s2 + s3);
+}
+
+function subtractAt(a: Float64Array, b: Float64Array, offset: number, factor: number, n: number): void {
+  for (let i = 0; i < n; i++) a[i]! -= factor * b[offset + i]!;
+}
+
+function scale(a: Float64Array, b: Float64Array, factor: number, n: number): void {
+  for (let i = 0; i < n; i++) {
+    a[i]! *= factor;
+    b[i]! *= factor;
+  }
+}
