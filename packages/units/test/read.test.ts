@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dimensionName, isProblem, isUnit, listedUnits, readQuantity, readWindow, sameDimension, unit, type Quantity, type QuantityWindow } from '../src/index.ts';
 

@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fromUnit, inUnit, isProblem, listedUnits, readQuantity, showNumber, showQuantity, writeQuantity } from '../src/index.ts';
 

@@ -80,6 +80,11 @@ const known: readonly (readonly [string, number, string])[] = [
   ['mm⁴', 1e-12, 'by hand: 0.001⁴'],
 ];
 
+function spelt(text: string): unknown {
+  const read = unit(text);
+  return isUnit(read) ? read.symbol : read;
+}
+
 describe('units', () => {
   it.each(known)('%s has the factor %d (%s)', (text, factor) => {
     const read = unit(text);
@@ -119,10 +124,6 @@ describe('units', () => {
   });
 
   it('spells what it read in one way', () => {
-    const spelt = (text: string) => {
-      const read = unit(text);
-      return isUnit(read) ? read.symbol : read;
-    };
     expect(['Nm', 'N*m', 'N m', 'N · m'].map(spelt)).toEqual(['N·m', 'N·m', 'N·m', 'N·m']);
     expect(['kg*m^2', 'J/(kg K)', 's^-1', 'μm', 'g/cm3', 'rpm / V'].map(spelt)).toEqual(['kg·m²', 'J/(kg·K)', '1/s', 'µm', 'g/cm³', 'rpm/V']);
   });
