@@ -19,6 +19,8 @@ export type InputSpec =
       readonly max?: number;
       /** The bound itself is refused as well. */
       readonly above?: number;
+      /** A difference of temperatures: °C, which has its zero elsewhere, is refused. */
+      readonly difference?: true;
       /** A worked example for the worksheet, SI. */
       readonly example?: number;
     }

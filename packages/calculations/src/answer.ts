@@ -1,0 +1,74 @@
+import { editDistance } from '@rotorwright/units';
+import type { Calculation, OutputValue, WorkingLine } from './calculation.ts';
+import { catalogue } from './catalogue.ts';
+import { CalculationError } from './define.ts';
+import { readInputs, type InputProblem } from './read-inputs.ts';
+
+export type AnsweredValue = { readonly value: number; readonly unit: string } | readonly AnsweredValue[];
+
+export interface CalcAnswer {
+  readonly id: string;
+  /** Values in SI. */
+  readonly outputs: Readonly<Record<string, AnsweredValue>>;
+  readonly working: readonly WorkingLine[];
+  readonly source: string;
+  readonly warnings: readonly string[];
+}
+
+export interface CalcProblem {
+  readonly id: string;
+  readonly problems: readonly InputProblem[];
+}
+
+export function isCalcProblem(answered: CalcAnswer | CalcProblem): answered is CalcProblem {
+  return 'problems' in answered;
+}
+
+/**
+ * Runs a calculation of the catalogue.
+ *
+ * @param id    of the calculation
+ * @param json  its inputs, as they come from outside
+ * @returns     finite numbers only; or what is wrong with the id or the inputs
+ */
+export function answer(id: string, json: unknown): CalcAnswer | CalcProblem {
+  const calculation = catalogue.get(id);
+  if (calculation === undefined) {
+    const nearest = [...catalogue.keys()].toSorted((a, b) => editDistance(id, a) - editDistance(id, b))[0];
+    return { id, problems: [{ name: 'id', given: id, wanted: `the id of a calculation; the nearest is ${nearest}` }] };
+  }
+  const read = readInputs(calculation, json);
+  if ('problems' in read) return { id, problems: read.problems };
+  return run(calculation, read.inputs);
+}
+
+function run(calculation: Calculation, inputs: Readonly<Record<string, unknown>>): CalcAnswer | CalcProblem {
+  const { id, outputs: specs, formulas, source } = calculation;
+  try {
+    const outcome = calculation.compute(inputs as never);
+    const warnings = [...outcome.warnings];
+    const outputs: Record<string, AnsweredValue> = {};
+    for (const [name, spec] of Object.entries(specs)) {
+      const value = outcome.outputs[name];
+      if (value === undefined) continue;
+      if (isFinite(value)) outputs[name] = withUnit(value, spec.unit);
+      else warnings.push(`${name} is left out: with these inputs it is too large for a number.`);
+    }
+    const working = formulas.flatMap(({ output, tex }) =>
+      Object.hasOwn(outputs, output) ? [{ output, formula: tex, value: outcome.outputs[output]!, unit: specs[output]!.unit }] : [],
+    );
+    return { id, outputs, working, source, warnings };
+  } catch (error) {
+    if (error instanceof CalculationError) return { id, problems: [{ name: error.input, given: error.given, wanted: error.wanted }] };
+    if (error instanceof RangeError) return { id, problems: [{ name: 'inputs', given: 'this combination', wanted: `another one: ${error.message}` }] };
+    throw error;
+  }
+}
+
+function isFinite(value: OutputValue): boolean {
+  return typeof value === 'number' ? Number.isFinite(value) : value.every((item) => isFinite(item));
+}
+
+function withUnit(value: OutputValue, unit: string): AnsweredValue {
+  return typeof value === 'number' ? { value, unit } : value.map((item: OutputValue) => withUnit(item, unit));
+}

@@ -1,0 +1,9 @@
+export { beltToothFrequency } from './belt-tooth-frequency.ts';
+export { bladePassing } from './blade-passing.ts';
+export { driveRatio } from './drive-ratio.ts';
+export { governorRatio } from './governor-ratio.ts';
+export { meshFrequency } from './mesh-frequency.ts';
+export { sensorPulses } from './sensor-pulses.ts';
+export { shaftSpeed } from './shaft-speed.ts';
+export { threadSense } from './thread-sense.ts';
+export { toothHunting } from './tooth-hunting.ts';
