@@ -1,3 +1,4 @@
 export * from './drives/index.ts';
 export type { Vector3 } from './numeric/vector.ts';
 export * from './shafts/index.ts';
+export * from './fits/index.ts';

@@ -1,0 +1,18 @@
+/**
+ * Rise of temperature at which a housing lets a part of room temperature drop in (or out).
+ *
+ * @param nominal          diameter of the seat, m
+ * @param interference     on diameter at room temperature, m; negative when it is loose already
+ * @param clearanceWanted  on diameter while fitting, m
+ * @param expansion        of the housing, 1/K
+ * @returns                K, not below zero
+ * @neglects warming of the part while it goes in
+ * @throws RangeError unless nominal and expansion are positive
+ * @source linear thermal expansion: ΔT = (I + c)/(α·D)
+ * @example warmingToFit(0.022, 15e-6, 5e-6, 23.4e-6) // 38.850039
+ */
+export function warmingToFit(nominal: number, interference: number, clearanceWanted: number, expansion: number): number {
+  if (!(nominal > 0)) throw new RangeError(`warmingToFit: nominal must be positive, got ${nominal} m`);
+  if (!(expansion > 0)) throw new RangeError(`warmingToFit: expansion must be positive, got ${expansion} 1/K`);
+  return Math.max(0, (interference + clearanceWanted) / (expansion * nominal));
+}
