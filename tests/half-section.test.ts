@@ -94,9 +94,10 @@ describe('the way of the load', () => {
   });
 });
 
+const square = (x: number, part: string) => ({ points: [[x, 0], [x + 1, 0], [x + 1, 1], [x, 1]] as const, part, small: false });
+
 describe('section lines', () => {
   it('parts that touch are never hatched alike', () => {
-    const square = (x: number, part: string) => ({ points: [[x, 0], [x + 1, 0], [x + 1, 1], [x, 1]] as const, part, small: false });
     const hatched = hatchNeighbours([square(0, 'a'), square(1, 'b'), square(2, 'c'), square(3, 'a')]);
     hatched.slice(1).forEach((cut, index) => expect(cut.hatch).not.toEqual(hatched[index]?.hatch));
     // All regions of one part are hatched alike.
@@ -122,9 +123,9 @@ describe('section lines', () => {
   });
 });
 
-describe('a drawing on paper', () => {
-  const placed = (width: number) => placeDrawing(halfSection(layout), { width, height: 420, lettering: 17 }, new Set(['grip/thrust']));
+const placed = (width: number) => placeDrawing(halfSection(layout), { width, height: 420, lettering: 17 }, new Set(['grip/thrust']));
 
+describe('a drawing on paper', () => {
   it.each([340, 800])('fits a paper %i px wide with lettering of the same size', (width) => {
     const drawing = placed(width);
     for (const mark of drawing.marks) {
@@ -159,6 +160,8 @@ describe('a drawing on paper', () => {
   });
 });
 
+const films = (joint: Joint) => fastenerSection(machineWith(parts), joint).marks.filter((mark) => mark.shape === 'area' && mark.fill === 'ink').length;
+
 describe('a fastener in place', () => {
   it('goes into the seat as far as the file says', () => {
     const section = fastenerSection(machineWith(parts), screw);
@@ -168,7 +171,6 @@ describe('a fastener in place', () => {
   });
 
   it('shows compound on the thread only where compound is asked for', () => {
-    const films = (joint: Joint) => fastenerSection(machineWith(parts), joint).marks.filter((mark) => mark.shape === 'area' && mark.fill === 'ink').length;
     expect(films(screw)).toBe(2);
     expect(films({ ...screw, locks: [{ grade: 'none' }] })).toBe(0);
   });

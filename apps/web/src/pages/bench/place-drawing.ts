@@ -20,11 +20,12 @@ export interface PlacedDrawing {
 /** CSS: an inch is 96 px and 25.4 mm. */
 const pixelsPerMillimetre = 96 / 25.4;
 
+const twoFigures = (value: number): string => String(Number(value.toPrecision(2)));
+
 /** "4 : 1" from px for one mm; two figures are enough to judge by. */
 export function scaleText(pixels: number): string {
   const ratio = pixels / pixelsPerMillimetre;
-  const two = (value: number): string => String(Number(value.toPrecision(2)));
-  return ratio >= 1 ? `${two(ratio)} : 1` : `1 : ${two(1 / ratio)}`;
+  return ratio >= 1 ? `${twoFigures(ratio)} : 1` : `1 : ${twoFigures(1 / ratio)}`;
 }
 
 /**
