@@ -1,5 +1,6 @@
 import type { Calculation } from './calculation.ts';
 import * as drive from './drive/index.ts';
+import * as rotor from './rotor/index.ts';
 
 /** Every calculation by its id, in the order of the catalogue. */
 export const catalogue: ReadonlyMap<string, Calculation> = new Map(
@@ -13,5 +14,12 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     drive.sensorPulses,
     drive.governorRatio,
     drive.threadSense,
+    rotor.atmosphere,
+    rotor.tipSpeed,
+    rotor.tipMach,
+    rotor.uniformBlade,
+    rotor.bladeLoads,
+    rotor.storedEnergy,
+    rotor.autorotation,
   ].map((calculation) => [calculation.id, calculation]),
 );

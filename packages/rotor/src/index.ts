@@ -1,1 +1,4 @@
-export {};
+export * from './atmosphere/index.ts';
+export * from './loads/index.ts';
+export * from './power/index.ts';
+export * from './tip/index.ts';

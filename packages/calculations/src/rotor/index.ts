@@ -1,0 +1,7 @@
+export { atmosphere } from './atmosphere.ts';
+export { autorotation } from './autorotation.ts';
+export { bladeLoads } from './blade-loads.ts';
+export { storedEnergy } from './stored-energy.ts';
+export { tipMach } from './tip-mach.ts';
+export { tipSpeed } from './tip-speed.ts';
+export { uniformBlade } from './uniform-blade.ts';

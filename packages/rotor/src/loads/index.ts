@@ -1,0 +1,2 @@
+export * from './blade-loads.ts';
+export * from './blade-mass.ts';
