@@ -1,1 +1,3 @@
-export {};
+export * from './home/index.ts';
+export * from './machine-text.ts';
+export * from './serve.ts';
