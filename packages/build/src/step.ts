@@ -1,4 +1,4 @@
-import type { EntryPath } from '@rotorwright/machine';
+import type { EntryPath, Finding, JointKind } from '@rotorwright/machine';
 
 export type StepKind = 'strip' | 'assemble' | 'fit' | 'measure' | 'do';
 
@@ -6,6 +6,17 @@ export interface StepPart {
   /** Instance id, or thing id when all its copies are meant. */
   readonly id: string;
   readonly title: string;
+  readonly count: number;
+}
+
+/** Screws, nuts and their like, as one looks for them in the bags. */
+export interface Fastener {
+  readonly kind: JointKind;
+  readonly thread?: string;
+  /** m */
+  readonly length?: number;
+  readonly class?: string;
+  readonly head?: string;
   readonly count: number;
 }
 
@@ -43,6 +54,12 @@ export interface Step {
   readonly takes: number;
   /** Ids of steps that come first. */
   readonly after: readonly string[];
+  /** Those of `after` whose compound or glue must also have cured. */
+  readonly cured: readonly string[];
+  /** What is screwed in here. */
+  readonly fastener?: Fastener;
+  /** Former id, whose signatures it carries on. */
+  readonly was?: string;
   /** Hash over what is done here: `f1:` and hex. A signature stands only while this is the same. */
   readonly fingerprint: string;
 }
@@ -53,4 +70,13 @@ export interface PlannedModule {
   /** Modules that come first. */
   readonly after: readonly string[];
   readonly steps: readonly Step[];
+}
+
+/** Everything that is to be done to a machine. */
+export interface Plan {
+  /** In the order of work. */
+  readonly modules: readonly PlannedModule[];
+  /** By id, in the order of work; where modules lean on each other, it goes to and fro between them. */
+  readonly steps: ReadonlyMap<string, Step>;
+  readonly findings: readonly Finding[];
 }

@@ -1,0 +1,7 @@
+export type { Context, Draft } from './context.ts';
+export { jointStep } from './joint-step.ts';
+export { measureStep } from './measure-step.ts';
+export { greaseStep, writtenStep } from './other-steps.ts';
+export { stackStep } from './stack-step.ts';
+export { stripStep } from './strip-step.ts';
+export { washerSides, type WasherSides } from './thrust.ts';

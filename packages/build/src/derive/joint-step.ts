@@ -1,0 +1,46 @@
+import type { Joint } from '@rotorwright/machine';
+import { cautionsOf, cureOf, fitTime, toolsOf } from '../rules/index.ts';
+import { titleOf } from '../words/index.ts';
+import type { Context, Draft } from './context.ts';
+import { actionsOf, consumablesOf } from './joint-actions.ts';
+import { leadOf } from './joint-sentences.ts';
+import { formerId, gathered, joined, wordsOf } from './words-of-thing.ts';
+
+/** One step for all copies of a joint, a tick for each. */
+export function jointStep({ machine, fingerprint }: Context, joint: Joint): Draft {
+  const caution = joined(cautionsOf(machine, joint));
+  const was = formerId(joint);
+  return {
+    id: joint.id,
+    kind: 'fit',
+    module: joint.module,
+    path: joint.path,
+    title: titleOf(joint),
+    action: leadOf(machine, joint),
+    actions: actionsOf(machine, joint),
+    ...(caution === undefined ? {} : { caution }),
+    ...wordsOf(joint),
+    parts: [
+      { id: joint.id, title: titleOf(joint), count: joint.instances.length },
+      ...gathered(machine, joint.each.flatMap(({ seat, holds }) => [...(seat === undefined ? [] : [seat]), ...holds])),
+    ],
+    tools: toolsOf(joint),
+    consumables: consumablesOf(machine, joint),
+    ...(joint.thread === undefined ? {} : { thread: joint.thread }),
+    ...(joint.locks === undefined ? {} : { locks: joint.locks.map(({ grade }) => grade) }),
+    ...(joint.torque === undefined ? {} : { torque: joint.torque }),
+    cure: cureOf(machine, joint),
+    ticks: joint.instances,
+    takes: fitTime(joint.kind, joint.instances.length),
+    fastener: {
+      kind: joint.kind,
+      ...(joint.thread === undefined ? {} : { thread: joint.thread }),
+      ...(joint.length === undefined ? {} : { length: joint.length }),
+      ...(joint.class === undefined ? {} : { class: joint.class }),
+      ...(joint.head === undefined ? {} : { head: joint.head }),
+      count: joint.instances.length,
+    },
+    ...(was === undefined ? {} : { was }),
+    fingerprint: fingerprint(joint.id),
+  };
+}

@@ -1,0 +1,103 @@
+import type { Machine, Part, Stack, StackItem } from '@rotorwright/machine';
+import { greaseTitle, isBearing, stackTime } from '../rules/index.ts';
+import { counted, listed, phraseOf, sentence, small, titleOf } from '../words/index.ts';
+import type { Context, Draft } from './context.ts';
+import { washerSides, type WasherSides } from './thrust.ts';
+import { formerId, gathered, joined, wordsOf } from './words-of-thing.ts';
+
+/** Assembling a stack: each item in turn, with its facing, from the end that is not closed by a joint. */
+export function stackStep({ machine, fingerprint }: Context, stack: Stack): Draft {
+  const parts = stack.order.flatMap((item) => ('part' in item ? partOf(machine, item.part) : []));
+  const greased = parts.filter((part) => part.grease !== undefined);
+  const was = formerId(stack);
+  const caution = joined([stack.caution, ...parts.map((part) => part.caution), ...(parts.some(isBearing) ? ['Press only through the ring that has the interference, never through the balls.'] : [])]);
+  const tip = joined([stack.tip, ...parts.map((part) => part.tip)]);
+  const why = joined([stack.why, ...parts.map((part) => part.why)]);
+  return {
+    id: stack.id,
+    kind: 'assemble',
+    module: stack.module,
+    path: stack.path,
+    title: `${titleOf(stack)} stack`.replace(/ stack stack$/iu, ' stack'),
+    action: lead(machine, stack),
+    actions: [...packing(machine, stack, greased), ...inOrder(stack).map((item, at, all) => itemSentence(machine, stack, item, at, all.length))],
+    ...(caution === undefined ? {} : { caution }),
+    ...wordsOf({ ...stack, ...(tip === undefined ? {} : { tip }), ...(why === undefined ? {} : { why }) }),
+    parts: gathered(machine, [...stack.order.flatMap((item) => ('part' in item ? [item.part] : [])), stack.spindle, ...stack.housing]),
+    tools: parts.some(isThrust) ? ['Guide rod'] : [],
+    consumables: [...new Set(greased.map((part) => greaseTitle(machine, part.grease ?? '')))],
+    cure: 0,
+    ticks: stack.instances,
+    takes: stackTime(stack.order.length, greased.length),
+    ...(was === undefined ? {} : { was }),
+    fingerprint: fingerprint(stack.id),
+  };
+}
+
+/** A stack that only its first end closes with a joint is filled from the other end. */
+function isReversed(stack: Stack): boolean {
+  const [first, last] = [stack.order[0], stack.order.at(-1)];
+  return first !== undefined && last !== undefined && 'joint' in first && !('joint' in last);
+}
+
+function inOrder(stack: Stack): readonly StackItem[] {
+  return isReversed(stack) ? stack.order.toReversed() : stack.order;
+}
+
+function lead(machine: Machine, stack: Stack): string {
+  const count = counted(stack.order.filter((item) => 'part' in item).length, 'part');
+  const [from, to] = isReversed(stack) ? [stack.ends[1], stack.ends[0]] : stack.ends;
+  const spindle = phraseOf(machine, stack.spindle, stack.module);
+  return sentence(`Assemble the ${count} on the ${spindle}, in this order from ${from} to ${to}.`, `Assemble the ${count} in this order, from ${from} to ${to}.`, `Assemble the ${count} in this order.`);
+}
+
+/** Grease goes in before the parts come together. */
+function packing(machine: Machine, stack: Stack, greased: readonly Part[]): readonly string[] {
+  const kinds = [...new Set(greased.map((part) => part.grease ?? ''))];
+  const packed = kinds.map((grease) => {
+    const names = listed(greased.filter((part) => part.grease === grease).map((part) => phraseOf(machine, part.id, stack.module)));
+    const title = small(greaseTitle(machine, grease));
+    return sentence(`Pack ${names} with ${title}: fill a third to a half of the room.`, `Pack ${names} with ${title}.`, `Pack each bearing with ${title}.`, 'Pack each bearing with the grease that the list names.');
+  });
+  const thrust = stack.order.some((item) => 'part' in item && partOf(machine, item.part).some(isThrust));
+  return [...packed, ...(thrust ? ['Stack the thrust set on a guide rod, then move it over in one go.'] : [])];
+}
+
+function itemSentence(machine: Machine, stack: Stack, item: StackItem, at: number, count: number): string {
+  const place = `${at + 1} of ${count}:`;
+  if ('joint' in item) {
+    const name = phraseOf(machine, item.joint, stack.module);
+    return sentence(`${place} the ${name} closes it, in a step of its own.`, `${place} a joint closes it, in a step of its own.`);
+  }
+  if ('shoulder' in item) {
+    const name = phraseOf(machine, item.shoulder, stack.module);
+    return sentence(`${place} the shoulder of the ${name}.`, `${place} a shoulder.`);
+  }
+  const [part] = partOf(machine, item.part);
+  const name = phraseOf(machine, item.part, stack.module);
+  if (part === undefined) return sentence(`${place} the ${name}.`, `${place} the next part.`);
+  const facing = facingWords(machine, stack, part);
+  const shim = part.kind === 'shim' && part.until !== undefined ? ', one to try: measuring decides its size' : '';
+  return sentence(`${place} the ${name}${facing}${shim}.`, `${place} the ${name}${facing}.`, `${place} the next part${facing}.`, `${place} the ${name}.`, `${place} the next part, as its facing says.`);
+}
+
+function facingWords(machine: Machine, stack: Stack, part: Part): string {
+  const chosen = Object.entries(part.facing).map(([side, towards]) => `${side.replaceAll('-', ' ')} ${towards}`);
+  const washers = isThrust(part) ? washerWords(washerSides(machine, stack)) : [];
+  const all = [...washers, ...chosen];
+  return all.length === 0 ? '' : `, ${listed(all)}`;
+}
+
+function washerWords(sides: WasherSides | undefined): readonly string[] {
+  return sides === undefined ? [] : [`loose-bore washer ${sides.loose}`, `tight-bore washer ${sides.tight}`];
+}
+
+export function isThrust(part: Part): boolean {
+  return /thrust/u.test(part.kind);
+}
+
+function partOf(machine: Machine, id: string): readonly Part[] {
+  const part = machine.parts.get(machine.thingOf.get(id) ?? id);
+  return part === undefined ? [] : [part];
+}
+

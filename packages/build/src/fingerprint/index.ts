@@ -1,0 +1,2 @@
+export { fingerprint, fingerprinter } from './fingerprint.ts';
+export { normalThread, normalWords } from './normal.ts';

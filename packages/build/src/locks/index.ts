@@ -1,0 +1,1 @@
+export { lockFindings } from './lock-findings.ts';

@@ -1,0 +1,68 @@
+/** Somebody's step comes first, another's then. `cured`: what is done first must also have cured. */
+export interface Edge {
+  readonly first: string;
+  readonly later: string;
+  readonly cured?: boolean;
+}
+
+/** Which step must follow which. Grows while the order is worked out; nobody outside this folder sees it. */
+export class OrderGraph {
+  readonly nodes: readonly string[];
+  readonly #known: ReadonlySet<string>;
+  readonly #next = new Map<string, Map<string, boolean>>();
+
+  constructor(nodes: readonly string[]) {
+    this.nodes = nodes;
+    this.#known = new Set(nodes);
+  }
+
+  /** Edges of a step to itself, and of what is no step, mean nothing. */
+  add({ first, later, cured = false }: Edge): void {
+    if (first === later || !this.#known.has(first) || !this.#known.has(later)) return;
+    const out = this.#next.get(first) ?? new Map<string, boolean>();
+    out.set(later, cured || (out.get(later) ?? false));
+    this.#next.set(first, out);
+  }
+
+  remove(first: string, later: string): void {
+    this.#next.get(first)?.delete(later);
+  }
+
+  /** Steps that come after, and whether they wait for the cure. */
+  next(first: string): ReadonlyMap<string, boolean> {
+    return this.#next.get(first) ?? new Map();
+  }
+
+  reaches(from: string, to: string): boolean {
+    const seen = new Set([from]);
+    const open = [from];
+    for (let at = open.pop(); at !== undefined; at = open.pop()) {
+      if (at === to) return true;
+      for (const next of this.next(at).keys()) {
+        if (seen.has(next)) continue;
+        seen.add(next);
+        open.push(next);
+      }
+    }
+    return false;
+  }
+
+  /** True when all these edges can be added without closing a loop through any of them. */
+  takes(edges: readonly Edge[]): boolean {
+    const added: Edge[] = [];
+    let fits = true;
+    for (const edge of edges) {
+      if (edge.first === edge.later || this.next(edge.first).has(edge.later)) continue;
+      fits = !this.reaches(edge.later, edge.first);
+      if (!fits) break;
+      this.add(edge);
+      added.push(edge);
+    }
+    for (const { first, later } of added) this.remove(first, later);
+    return fits;
+  }
+
+  edges(): readonly Required<Edge>[] {
+    return [...this.#next].flatMap(([first, out]) => [...out].map(([later, cured]) => ({ first, later, cured })));
+  }
+}

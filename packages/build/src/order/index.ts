@@ -1,0 +1,1 @@
+export { workOrder, type Ordered, type WorkOrder } from './order.ts';

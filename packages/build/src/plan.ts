@@ -1,0 +1,57 @@
+import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
+import { greaseStep, jointStep, measureStep, stackStep, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
+import { fingerprinter } from './fingerprint/index.ts';
+import { lockFindings } from './locks/index.ts';
+import { workOrder } from './order/index.ts';
+import type { Plan, PlannedModule, Step } from './step.ts';
+import { moduleTitle } from './words/index.ts';
+
+/**
+ * Everything that is to be done to a machine, in the order of work. The same machine always gives the same plan.
+ *
+ * @returns modules and steps in order, and what is wrong with the order and the locks
+ */
+export function planBuild(machine: Machine): Plan {
+  const context: Context = { machine, fingerprint: fingerprinter(machine) };
+  const drafts = new Map([...machine.modules.values()].flatMap((module) => draftsOf(context, module)).map((draft) => [draft.id, draft]));
+  const stripped = [...machine.modules.values()].filter(({ comes }) => comes === 'assembled');
+  const homes = new Map([...[...drafts.values()].map(({ id, module }) => [id, module] as const), ...stripped.map(({ id }) => [id, id] as const)]);
+  const order = workOrder(machine, fileOrder(machine, homes), (step) => homes.get(step) ?? step);
+
+  const built = order.steps.flatMap(({ id }): (Joint | Stack)[] => [machine.joints.get(id) ?? machine.stacks.get(id) ?? []].flat());
+  for (const module of stripped) drafts.set(module.id, stripStep(context, module, built.filter((thing) => thing.module === module.id)));
+
+  const steps = new Map<string, Step>();
+  for (const { id, after, cured } of order.steps) {
+    const draft = drafts.get(id);
+    if (draft !== undefined) steps.set(id, { ...draft, after, cured });
+  }
+  return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine)] };
+}
+
+/** Ids of all steps as the file has them: stripping first, then what is greased, assembled, fitted, measured, and written. */
+function fileOrder(machine: Machine, homes: ReadonlyMap<string, string>): readonly string[] {
+  const ids = [...machine.modules.values()].flatMap((module) => [module.id, ...module.parts, ...module.stacks, ...module.joints, ...module.measurements, ...module.steps]);
+  return ids.filter((id) => homes.has(id));
+}
+
+function draftsOf(context: Context, module: Module): readonly Draft[] {
+  const { machine } = context;
+  const stacked = new Set(module.stacks.flatMap((id) => machine.stacks.get(id)?.order ?? []).flatMap((item) => ('part' in item ? [machine.thingOf.get(item.part) ?? item.part] : [])));
+  const found = <Kind>(ids: readonly string[], things: ReadonlyMap<string, Kind>) => ids.flatMap((id) => things.get(id) ?? []);
+  return [
+    ...found(module.parts, machine.parts).flatMap((part) => (part.grease === undefined || stacked.has(part.id) ? [] : [greaseStep(context, part, part.grease)])),
+    ...found(module.stacks, machine.stacks).map((stack) => stackStep(context, stack)),
+    ...found(module.joints, machine.joints).map((joint) => jointStep(context, joint)),
+    ...found(module.measurements, machine.measurements).map((measurement) => measureStep(context, measurement)),
+    ...found(module.steps, machine.steps).map((step) => writtenStep(context, step)),
+  ];
+}
+
+function planned(machine: Machine, order: readonly { readonly id: string; readonly after: readonly string[] }[], steps: ReadonlyMap<string, Step>): readonly PlannedModule[] {
+  return order.flatMap(({ id, after }) => {
+    const module = machine.modules.get(id);
+    const own = [...steps.values()].filter((step) => step.module === id);
+    return module === undefined || own.length === 0 ? [] : [{ id, title: moduleTitle(module), after, steps: own }];
+  });
+}

@@ -1,0 +1,5 @@
+export * from './cautions.ts';
+export * from './durations.ts';
+export * from './locks.ts';
+export * from './tools.ts';
+export * from './touched.ts';

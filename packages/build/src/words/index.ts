@@ -1,0 +1,3 @@
+export * from './quantities.ts';
+export * from './sentence.ts';
+export * from './titles.ts';
