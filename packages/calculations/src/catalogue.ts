@@ -18,6 +18,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.tipSpeed,
     rotor.tipMach,
     rotor.uniformBlade,
+    rotor.linearBlade,
     rotor.bladeLoads,
     rotor.storedEnergy,
     rotor.autorotation,

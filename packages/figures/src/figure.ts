@@ -1,11 +1,13 @@
 import type { EntryPath } from '@rotorwright/machine';
 
-/** What a figure was made from. A list stands for inputs that come in rows (stages of a train). */
+/** What a figure was made from. A list stands for inputs that come in rows (stages of a train), a record for those that belong together (a blade). */
 export type FigureInput =
   | { readonly figure: string }
-  | { readonly entry: EntryPath; readonly value: number | string; readonly unit: string }
+  /** `as` says what was made of the entry on the way: "half of" a diameter. */
+  | { readonly entry: EntryPath; readonly value: number | string; readonly unit: string; readonly as?: string }
   | { readonly constant: number; readonly unit: string; readonly source: string }
-  | { readonly list: readonly Readonly<Record<string, FigureInput>>[] };
+  | { readonly list: readonly Readonly<Record<string, FigureInput>>[] }
+  | { readonly record: Readonly<Record<string, FigureInput>> };
 
 /** A number that shows its working. Value in SI; absent when it cannot be known, and then `missing` says what would make it known. */
 export interface Figure {
@@ -17,7 +19,7 @@ export interface Figure {
   readonly unit: string;
   /** Display unit usual in the trade. */
   readonly shown: string;
-  /** Exact ratio to the speed of the source, "7/58", where tooth counts give one. */
+  /** Where tooth counts give one: a speed as exact part of the speed of the source, "7/58"; a ratio as it is, "58/7". */
   readonly exact?: string;
   /** Catalogue id and the output of it that this is. */
   readonly calculation?: string;

@@ -1,1 +1,12 @@
+export { choicesFor, exclusionText, type CloseOption } from './choices/choices-for.ts';
+export { centreOf, type CentreMove } from './choices/centres.ts';
+export { gearChoices, type ChoiceConditions, type Exclusion, type GearChange, type GearChoices, type GearOption } from './choices/gear-choices.ts';
+export * from './directions/index.ts';
+export { hasTeeth, type Leg } from './drive/legs.ts';
+export type { Hop } from './drive/reach.ts';
+export { rotorsOf, solveDrive, sourceOf, type DriveSolution, type DriveSource, type DriveState, type Motion, type StateSolution } from './drive/solve.ts';
+export { directionOf, directionWord, senseWords, type SenseWords } from './drive/words.ts';
 export type * from './figure.ts';
+export { withTeeth, type Conditions } from './set/conditions.ts';
+export { figures, prepareDrive, speedsAt, type FigureSet, type PreparedDrive } from './set/figures.ts';
+export { working, workingLines, type WorkingNode } from './working/working.ts';

@@ -1,6 +1,7 @@
 import type { Coupling, CouplingSide, Direction, EntryPath, Finding, InstanceId, Machine, Stack } from '@rotorwright/machine';
 import { placeOf } from '../drive/legs.ts';
 import type { DriveSolution } from '../drive/solve.ts';
+import { helixPush as pushOf } from '@rotorwright/mechanics';
 import { dot, scale } from '../drive/vectors.ts';
 import { directionOf, directionWord, senseWords } from '../drive/words.ts';
 import { carriersOf, columnsOf } from './columns.ts';
@@ -55,7 +56,7 @@ export function helixPush(machine: Machine, drive: DriveSolution): { readonly pu
       const pushing = pushes.filter((push) => push.coupling === load.coupling);
       if (!coupling || pushing.length === 0) continue;
       if (pushing.every((push) => pushedColumn(stack, push.shaft, shaftOf) === undefined)) {
-        report('stack/side-unknown', 'warning', `${stack.path}.loads`, { stack: stack.id, item: load.coupling, reason: `neither spindle nor housing is known to turn with ${coupling.driver.on} or ${coupling.driven.on}`, right: `name the gear under drive.${coupling.id}, and the joint that ties it to ${stack.spindle}` });
+        report('stack/side-unknown', 'warning', `${stack.path}.loads`, { stack: stack.id, part: load.coupling, coupling: coupling.id, reason: `Neither spindle nor housing of ${stack.id} is known to turn with ${coupling.driver.on} or ${coupling.driven.on}.`, right: `Name the gear as part under drive.${coupling.id}, and the joint that ties it to ${stack.spindle}.` });
       }
     }
   }
@@ -78,8 +79,8 @@ function helicalPush(machine: Machine, drive: DriveSolution, coupling: Coupling,
   const written = coupling.helix!.hand;
   const mate = coupling.kind === 'internal' ? written : written === 'left' ? 'right' : 'left';
   const hand = giving === coupling.driver ? written : mate;
-  const along = scale(spin, (hand === 'right' ? 1 : -1) * (side === giving ? 1 : -1));
-  const towards: Direction = along;
+  // Both pushes are reckoned along the spin of the gear that drives: its mate is pushed the opposite way.
+  const towards = scale(spin, pushOf(hand, 1, 'driver') * (side === giving ? 1 : -1));
   return {
     ...base,
     towards,
@@ -112,7 +113,7 @@ function taken(machine: Machine, stack: Stack, pushed: 'spindle' | 'housing', pu
   const { bearings, unknown } = carriersOf(columnsOf(machine, stack), pushed, end);
   const values = { stack: stack.id, coupling: push.coupling, pushed, towards: stack.ends[end] };
   if (bearings.length === 0 && unknown.length > 0) {
-    report('stack/side-unknown', 'warning', `${stack.path}.order`, { ...values, item: unknown.join(', '), reason: `whether ${unknown.join(', ')} goes with the spindle or the housing is not said`, right: 'turns-with: the spindle or a housing part' });
+    report('stack/side-unknown', 'warning', `${stack.path}.order`, { ...values, part: unknown.join(', ') });
   } else if (bearings.length === 0) {
     report('stack/no-load-path', 'warning', `${stack.path}.loads`, values);
   }

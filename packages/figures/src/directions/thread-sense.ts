@@ -56,9 +56,9 @@ export function threadSense(machine: Machine, drive: DriveSolution): { readonly 
       const sense = senseOf(machine, drive, members, joint, instance.id, tie, shaft, driven.get(shaft), starting?.get(shaft));
       threads.push(sense);
       for (const [state, tendency] of [['driven', sense.driven], ['starting', sense.starting]] as const) {
-        if (tendency === 'loosens') report('thread/loosens', 'warning', joint, 'goes-in', { shaft, state, hand: sense.hand, reason: sense.reason });
+        if (tendency === 'loosens') report('thread/loosens', 'warning', joint, 'goes-in', { shaft, when: state === 'driven' ? 'while the machine is driven' : 'while the engine is started', hand: sense.hand, reason: sense.reason });
       }
-      if (sense.driven === 'unknown') report('thread/sense-unknown', 'note', joint, 'goes-in', { shaft, missing: sense.missing, reason: sense.reason });
+      if (sense.driven === 'unknown') report('thread/sense-unknown', 'note', joint, 'goes-in', { shaft, needs: sense.missing, reason: sense.reason });
     }
   }
   return { threads, findings };

@@ -73,8 +73,13 @@ function senseOf(coupling: Coupling, sink: Sink): { sense?: 1 | -1; missing: Ent
   if (coupling.kind === 'bevel') return bevelSense(coupling, from, to, axes, sink);
   if (coupling.kind === 'belt') return beltSense(coupling, from, to, axes, sink);
   if (aligned === undefined) {
-    const code = hasTeeth(coupling) ? 'gear/impossible' : 'drive/axis';
-    report(sink, code, coupling.path, { ...axes, reason: `the axes of ${driverShaft.id} and ${drivenShaft.id} are not parallel`, right: hasTeeth(coupling) ? 'parallel axes, or kind: bevel' : 'the same axis on both sides' });
+    const gears = hasTeeth(coupling);
+    report(sink, gears ? 'gear/impossible' : 'drive/axis', coupling.path, {
+      ...axes,
+      shaft: drivenShaft.id,
+      reason: gears ? `the axes of ${driverShaft.id} and ${drivenShaft.id} are not parallel` : `${coupling.id} joins ${driverShaft.id} and ${drivenShaft.id}, whose axes are not parallel.`,
+      right: gears ? 'parallel axes, or kind: bevel' : 'Give both shafts the same axis.',
+    });
     return { missing: [`${drivenShaft.path}.axis`] };
   }
   const mesh = coupling.kind === 'external' ? externalMeshRatio : internalMeshRatio;
@@ -103,8 +108,7 @@ function bevelSense(coupling: Coupling, from: Axis, to: Axis, axes: Finding['val
     report(sink, 'drive/side', `${side.path}.lies`, {
       ...axes,
       shaft: side.on,
-      reason: side.lies ? `the gear on ${side.on} is said to lie ${directionWord(side.lies)}, off its own axis` : `where the gear on ${side.on} lies from the crossing point is not said`,
-      right: along,
+      ...(side.lies ? { reason: `The gear on ${side.on} is said to lie ${directionWord(side.lies)} from the crossing point, off its own axis.`, right: `Write lies: ${along}.` } : {}),
     }, side.lies ? 'error' : 'warning');
   }
   const [first, second] = senses;
@@ -116,21 +120,21 @@ function beltSense(coupling: Coupling, from: Axis, to: Axis, axes: Finding['valu
   const parallel = alignment(from, to);
   const twist = coupling.twist ?? (parallel === undefined ? undefined : 0);
   if (twist === undefined) {
-    report(sink, 'drive/twist', `${coupling.path}.twist`, { ...axes, reason: 'the pulleys are not parallel and the twist of the belt is not said', right: '90 ° or -90 °, right-handed about `runs`' }, 'warning');
+    report(sink, 'drive/twist', `${coupling.path}.twist`, { ...axes, right: 'Add twist: 90 ° or -90 °, right-handed about runs.' }, 'warning');
     return { missing: [`${coupling.path}.twist`] };
   }
   // A half turn comes out the same about any direction across the shaft.
   const halfTurns = Math.abs(twist / Math.PI - Math.round(twist / Math.PI)) < 1e-9;
   const runs = coupling.runs ?? (halfTurns ? squareTo(from) : undefined);
   if (!runs) {
-    report(sink, 'drive/twist', `${coupling.path}.runs`, { ...axes, reason: 'the belt is twisted and the direction in which it runs is not said', right: 'a direction: aft, up, …' }, 'warning');
+    report(sink, 'drive/twist', `${coupling.path}.runs`, { ...axes, right: 'Add runs: aft, or another direction.' }, 'warning');
     return { missing: [`${coupling.path}.runs`] };
   }
   if (alignment(turned(from, runs, twist), to) === undefined) {
     report(sink, 'drive/twist', `${coupling.path}.twist`, {
       ...axes,
-      reason: `a twist of ${Math.round((twist * 180) / Math.PI)} ° about ${directionWord(runs)} does not bring the axis of ${coupling.driver.on} in line with that of ${coupling.driven.on}`,
-      right: 'the twist that turns one axis into the other',
+      reason: `A twist of ${Math.round((twist * 180) / Math.PI)}° about ${directionWord(runs)} does not bring the axis of ${coupling.driver.on} in line with that of ${coupling.driven.on}.`,
+      right: 'Give the twist that turns one axis into the other.',
     });
     return { missing: [`${coupling.path}.twist`] };
   }
@@ -141,6 +145,9 @@ function beltSense(coupling: Coupling, from: Axis, to: Axis, axes: Finding['valu
 export function legsOf(machine: Machine): { readonly legs: ReadonlyMap<string, Leg>; readonly findings: readonly Finding[] } {
   const sink: Sink = { findings: [], machine };
   const legs = new Map<string, Leg>();
+  // A file that says nothing of axes asks for no directions; one that begins to is told what is left.
+  const shafts = [...machine.shafts.values()];
+  if (shafts.some((shaft) => shaft.axis)) for (const shaft of shafts) if (!shaft.axis) report(sink, 'drive/axis', shaft.path, { shaft: shaft.id }, 'warning');
   for (const coupling of machine.couplings.values()) {
     if (!machine.shafts.has(coupling.driver.on) || !machine.shafts.has(coupling.driven.on)) continue;
     const { sense, missing: missingForSense } = senseOf(coupling, sink);

@@ -104,7 +104,7 @@ export function solveDrive(machine: Machine): DriveSolution {
     const missing = [...(turns ? [] : [`${source.path}.turns`]), ...(axis ? [] : [`${machine.shafts.get(source.shaft)!.path}.axis`])];
     if (turns && axis && Math.abs(along) < 0.5) {
       const place = placeOf(machine, `${source.path}.turns`);
-      findings.push({ code: 'drive/axis', severity: 'error', path: `${source.path}.turns`, ...(place ? { place } : {}), values: { shaft: source.shaft, reason: `the ${source.kind} is said to turn about a line across the axis of ${source.shaft}`, right: `a sense seen along the axis of ${source.shaft}` } });
+      findings.push({ code: 'drive/axis', severity: 'error', path: `${source.path}.turns`, ...(place ? { place } : {}), values: { shaft: source.shaft, reason: `The ${source.kind} is said to turn about a line across the axis of ${source.shaft}.`, right: `Give its sense as seen along the axis of ${source.shaft}.` } });
       missing.push(`${source.path}.turns`);
     }
     const sense = missing.length > 0 ? undefined : along > 0 ? 1 : -1;
@@ -194,13 +194,13 @@ function reportLoop(machine: Machine, loop: readonly Leg[], shaft: string, ratio
   found.add(key);
   const path = loop.at(-1)!.coupling.path;
   const place = placeOf(machine, path);
-  const text = (value: Ratio): string => (what === 'speed' ? ratioText(value) : value.numerator > 0n ? 'one way' : 'the other way');
+  const text = (value: Ratio): string => (what === 'speed' ? `${shaft} at ${ratioText(value)} of the source` : value.numerator > 0n ? `${shaft} one way` : `${shaft} the other way`);
   findings.push({
     code: 'drive/loop',
     severity: 'error',
     path,
     ...(place ? { place } : {}),
-    values: { loop: couplings, shaft, first: text(ratios[0]), second: text(ratios[1]), what },
+    values: { loop: couplings, shaft, ratioOne: text(ratios[0]), ratioTwo: text(ratios[1]), what },
   });
 }
 

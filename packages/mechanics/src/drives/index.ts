@@ -1,3 +1,4 @@
+export * from './belt-centre.ts';
 export * from './ratio.ts';
 export * from './sign-rules.ts';
 export * from './solve-train.ts';

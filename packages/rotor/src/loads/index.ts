@@ -1,2 +1,3 @@
 export * from './blade-loads.ts';
 export * from './blade-mass.ts';
+export * from './linear-blade.ts';

@@ -1,0 +1,148 @@
+import { catalogue } from '@rotorwright/calculations';
+import type { EntryPath, Machine } from '@rotorwright/machine';
+import type { Figure, FigureInput } from '../figure.ts';
+
+/** A figure still to be computed. An input that the file lacks is named under `missing` and left out of `inputs`. */
+export interface Draft {
+  readonly name: string;
+  readonly title: string;
+  readonly unit: string;
+  readonly shown: string;
+  readonly exact?: string;
+  /** Catalogue id and output; none for what the file itself says. */
+  readonly calculation?: string;
+  readonly output?: string;
+  readonly inputs: Readonly<Record<string, FigureInput>>;
+  readonly missing?: readonly string[];
+  readonly warnings?: readonly string[];
+}
+
+/** Collects figures; each may stand on those before it. */
+export interface Builder {
+  readonly machine: Machine;
+  add(draft: Draft): Figure;
+  /** A figure that stands in the file, or was set by hand. */
+  given(name: string, title: string, unit: string, shown: string, input: FigureInput | undefined, missing: readonly string[]): Figure;
+  get(name: string): Figure | undefined;
+  all(): readonly Figure[];
+}
+
+/** An entry of the file as input; undefined when it is not there. */
+export function entry(path: EntryPath, value: number | undefined, unit: string): FigureInput | undefined {
+  return value === undefined ? undefined : { entry: path, value, unit };
+}
+
+/** Inputs that are there, and the names of those that are not, of `[name, input, entry that would make it known]`. */
+export function gather(rows: readonly (readonly [name: string, input: FigureInput | undefined, wanted: string])[]): { readonly inputs: Record<string, FigureInput>; readonly missing: string[] } {
+  const inputs: Record<string, FigureInput> = {};
+  const missing: string[] = [];
+  for (const [name, input, wanted] of rows) {
+    if (input) inputs[name] = input;
+    else missing.push(wanted);
+  }
+  return { inputs, missing };
+}
+
+type Plain = number | string | readonly Plain[] | { readonly [name: string]: Plain };
+
+export function builderFor(machine: Machine): Builder {
+  const figures = new Map<string, Figure>();
+
+  /** Value of an input in SI; undefined when it stands on a figure that is not known, which is then added to `missing`. */
+  function valueOf(input: FigureInput, missing: Set<string>): Plain | undefined {
+    if ('entry' in input) return input.value;
+    if ('constant' in input) return input.constant;
+    if ('list' in input) return input.list.map((row) => recordOf(row, missing));
+    if ('record' in input) return recordOf(input.record, missing);
+    const figure = figures.get(input.figure);
+    if (figure?.value !== undefined) return figure.value;
+    if (!figure || figure.missing.length === 0) missing.add(input.figure);
+    else for (const each of figure.missing) missing.add(each);
+    return undefined;
+  }
+
+  function recordOf(row: Readonly<Record<string, FigureInput>>, missing: Set<string>): Record<string, Plain> {
+    const values: Record<string, Plain> = {};
+    for (const [name, input] of Object.entries(row)) {
+      const value = valueOf(input, missing);
+      if (value !== undefined) values[name] = value;
+    }
+    return values;
+  }
+
+  function add(draft: Draft): Figure {
+    const missing = new Set(draft.missing);
+    const inputs = recordOf(draft.inputs, missing);
+    const warnings = [...(draft.warnings ?? [])];
+    const calculation = draft.calculation === undefined ? undefined : catalogue.get(draft.calculation);
+    if (draft.calculation !== undefined && !calculation) throw new RangeError(`figures: there is no calculation “${draft.calculation}” in the catalogue`);
+    let value: number | undefined;
+    if (missing.size === 0 && calculation) {
+      const computed = compute(calculation, draft.output!, inputs);
+      value = computed.value;
+      warnings.push(...computed.warnings);
+    }
+    const { name, title, unit, shown, exact, output } = draft;
+    const figure: Figure = {
+      name,
+      title,
+      ...(value === undefined ? {} : { value }),
+      unit,
+      shown,
+      ...(exact === undefined || value === undefined ? {} : { exact }),
+      ...(draft.calculation === undefined ? {} : { calculation: draft.calculation }),
+      ...(output === undefined ? {} : { output }),
+      inputs: draft.inputs,
+      source: calculation?.source ?? 'the machine file',
+      missing: [...missing],
+      warnings,
+    };
+    figures.set(name, figure);
+    return figure;
+  }
+
+  function given(name: string, title: string, unit: string, shown: string, input: FigureInput | undefined, missing: readonly string[]): Figure {
+    const unknown = new Set(input ? [] : missing);
+    const value = input && valueOf(input, unknown);
+    const figure: Figure = {
+      name,
+      title,
+      ...(typeof value === 'number' ? { value } : {}),
+      unit,
+      shown,
+      inputs: input ? { value: input } : {},
+      source: input && 'constant' in input ? input.source : 'the machine file',
+      missing: [...unknown],
+      warnings: [],
+    };
+    figures.set(name, figure);
+    return figure;
+  }
+
+  return { machine, add, given, get: (name) => figures.get(name), all: () => [...figures.values()] };
+}
+
+type Computable = NonNullable<ReturnType<typeof catalogue.get>>;
+
+/** One output of a calculation. What the calculation refuses is a warning on the figure, in its words. */
+function compute(calculation: Computable, output: string, inputs: Readonly<Record<string, Plain>>): { readonly value?: number; readonly warnings: readonly string[] } {
+  try {
+    const outcome = calculation.compute(withDefaults(calculation, inputs) as never);
+    const value = outcome.outputs[output];
+    const warnings = outcome.warnings.filter((warning) => !/is left out/.test(warning) || warning.startsWith(output));
+    if (typeof value === 'number' && Number.isFinite(value)) return { value, warnings };
+    return { warnings: warnings.length > 0 ? warnings : [`${output} cannot be formed from these inputs.`] };
+  } catch (error) {
+    // A combination that the calculation refuses: it says so in its message.
+    if (error instanceof RangeError || (error instanceof Error && error.name === 'CalculationError')) return { warnings: [error.message] };
+    throw error;
+  }
+}
+
+function withDefaults(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Readonly<Record<string, Plain>> {
+  const filled: Record<string, Plain> = { ...inputs };
+  for (const [name, spec] of Object.entries(calculation.inputs)) {
+    if (filled[name] === undefined && 'default' in spec && spec.default !== undefined) filled[name] = spec.default;
+  }
+  return filled;
+}

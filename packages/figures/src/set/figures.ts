@@ -1,0 +1,89 @@
+import type { Finding, Machine } from '@rotorwright/machine';
+import { placeOf } from '../drive/legs.ts';
+import { solveDrive, type DriveSolution, type DriveState } from '../drive/solve.ts';
+import { ratioToNumber } from '@rotorwright/mechanics';
+import { showQuantity } from '@rotorwright/units';
+import type { Figure } from '../figure.ts';
+import { builderFor } from './builder.ts';
+import { withTeeth, type Conditions } from './conditions.ts';
+import { addDriveFigures } from './drive-figures.ts';
+import { addGears } from './gear-figures.ts';
+import { addAir, addRotor } from './rotor-figures.ts';
+
+export interface FigureSet {
+  readonly all: readonly Figure[];
+  readonly get: (name: string) => Figure | undefined;
+  /** Of the drive, and of limits that are not kept. */
+  readonly findings: readonly Finding[];
+  readonly state: DriveState;
+  /** The machine that was computed: with other tooth counts where they were asked for. */
+  readonly machine: Machine;
+  readonly drive: DriveSolution;
+}
+
+/** Every figure that follows from the file, with its working. What cannot be known says what is missing. */
+export function figures(machine: Machine, conditions: Conditions = {}): FigureSet {
+  const state = conditions.state ?? 'driven';
+  const tried = withTeeth(machine, conditions.teeth);
+  const drive = solveDrive(tried.machine);
+  const builder = builderFor(tried.machine);
+  addDriveFigures(builder, drive, state, conditions);
+  addAir(builder, conditions);
+  for (const rotor of tried.machine.rotors.values()) if (builder.get(`speed ${rotor.on}`)) addRotor(builder, rotor);
+  for (const coupling of tried.machine.couplings.values()) addGears(builder, coupling);
+  return {
+    all: builder.all(),
+    get: builder.get,
+    findings: [...tried.findings, ...drive.findings, ...(state === 'driven' ? exceeded(tried.machine, builder.get) : [])],
+    state,
+    machine: tried.machine,
+    drive,
+  };
+}
+
+/** Limits of the file that the figures do not keep. A figure that is not known is not assessed, and no finding. */
+function exceeded(machine: Machine, get: FigureSet['get']): readonly Finding[] {
+  return [...machine.limits.values()].flatMap((limit): Finding[] => {
+    const figure = get(limit.of);
+    const value = figure?.value;
+    const { min = -Infinity, max = Infinity } = limit.window;
+    if (!figure || value === undefined || (value >= min && value <= max)) return [];
+    const place = placeOf(machine, limit.path);
+    const show = (each: number): string => showQuantity(each, figure.shown, { significant: 6 });
+    return [{
+      code: 'limit/exceeded', severity: 'warning', path: limit.path, ...(place ? { place } : {}),
+      values: { figure: figure.title, name: figure.name, value: show(value), limit: show(value > max ? max : min), ...(limit.source === undefined ? {} : { source: limit.source }) },
+    }];
+  });
+}
+
+/** A drive that is solved once, for speeds many times a second. */
+export interface PreparedDrive {
+  readonly state: DriveState;
+  /** In the order of `factors`. */
+  readonly shafts: readonly string[];
+  /** Signed speed of each shaft over that of the source, about its axis; without sign where the sense is not known. NaN where the speed is not known. */
+  readonly factors: Float64Array;
+}
+
+/** Solves the drive once, so that a drag costs a multiplication for each shaft. */
+export function prepareDrive(machine: Machine, state: DriveState = 'driven'): PreparedDrive {
+  const motions = [...(solveDrive(machine).states.get(state)?.motions.values() ?? [])];
+  const factor = (motion: (typeof motions)[number]): number =>
+    motion.condition === 'stands' ? 0 : motion.ratio ? ratioToNumber(motion.ratio) * (motion.sense ?? 1) : Number.NaN;
+  return { state, shafts: motions.map((motion) => motion.shaft), factors: Float64Array.from(motions, factor) };
+}
+
+/**
+ * Speed of every shaft whose speed is known, rad/s, signed about its axis.
+ *
+ * @param sourceSpeed  [rad/s]
+ */
+export function speedsAt(prepared: PreparedDrive, sourceSpeed: number): ReadonlyMap<string, number> {
+  const speeds = new Map<string, number>();
+  prepared.shafts.forEach((shaft, index) => {
+    const speed = prepared.factors[index]! * sourceSpeed;
+    if (Number.isFinite(speed)) speeds.set(shaft, speed);
+  });
+  return speeds;
+}

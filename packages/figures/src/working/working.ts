@@ -1,0 +1,155 @@
+import { catalogue } from '@rotorwright/calculations';
+import type { EntryPath, Place } from '@rotorwright/machine';
+import { showQuantity } from '@rotorwright/units';
+import { placeOf } from '../drive/legs.ts';
+import type { Figure, FigureInput } from '../figure.ts';
+import type { FigureSet } from '../set/figures.ts';
+
+/** One node of the working of a figure: a figure, an entry of the file, a constant, or a group of them. */
+export interface WorkingNode {
+  readonly kind: 'figure' | 'entry' | 'constant' | 'group' | 'missing';
+  /** What the calculation above calls it. */
+  readonly label: string;
+  readonly title: string;
+  /** SI. */
+  readonly value?: number | string;
+  readonly unit: string;
+  readonly shown: string;
+  /** As a person reads it: "1,762 rpm". */
+  readonly text: string;
+  readonly exact?: string;
+  readonly calculation?: string;
+  /** TeX. */
+  readonly formula?: string;
+  readonly source?: string;
+  /** What was made of the entry: "half of". */
+  readonly as?: string;
+  readonly path?: EntryPath;
+  readonly place?: Place;
+  readonly warnings: readonly string[];
+  readonly children: readonly WorkingNode[];
+}
+
+const unknown = 'not known';
+
+/**
+ * The working of a figure, down to entries of the file.
+ *
+ * @returns the tree; undefined when there is no figure of that name
+ */
+export function working(set: FigureSet, name: string): WorkingNode | undefined {
+  const figure = set.get(name);
+  return figure && figureNode(set, figure, figure.name);
+}
+
+function figureNode(set: FigureSet, figure: Figure, label: string): WorkingNode {
+  const calculation = figure.calculation === undefined ? undefined : catalogue.get(figure.calculation);
+  const formula = calculation?.formulas.find((each) => each.output === figure.output)?.tex;
+  const titleOf = (input: string): string => calculation?.inputs[input]?.title ?? input;
+  const shownOf = (input: string): string | undefined => {
+    const spec = calculation?.inputs[input];
+    return spec?.kind === 'number' ? spec.shown : undefined;
+  };
+  const children = Object.entries(figure.inputs).map(([input, from]) => inputNode(set, from, input, titleOf(input), shownOf(input)));
+  // What is missing deeper down stands there already.
+  const below = new Set(children.flatMap(missingBelow));
+  const lacking = figure.value === undefined ? figure.missing.filter((path) => !below.has(path)).map((path) => missingNode(set, path)) : [];
+  return {
+    kind: 'figure',
+    label,
+    title: figure.title,
+    ...(figure.value === undefined ? {} : { value: figure.value }),
+    unit: figure.unit,
+    shown: figure.shown,
+    text: figure.value === undefined ? unknown : showQuantity(figure.value, figure.shown),
+    ...(figure.exact === undefined ? {} : { exact: figure.exact }),
+    ...(figure.calculation === undefined ? {} : { calculation: figure.calculation }),
+    ...(formula === undefined ? {} : { formula }),
+    source: figure.source,
+    warnings: figure.warnings,
+    children: [...children, ...lacking],
+  };
+}
+
+const missingBelow = (node: WorkingNode): readonly string[] => [...(node.kind === 'missing' && node.path !== undefined ? [node.path] : []), ...node.children.flatMap(missingBelow)];
+
+function missingNode(set: FigureSet, path: string): WorkingNode {
+  const place = placeOf(set.machine, path);
+  return { kind: 'missing', label: path, title: path, unit: '', shown: '', text: 'missing', path, ...(place ? { place } : {}), warnings: [], children: [] };
+}
+
+/** Units in which people of the trade read a quantity of an entry. */
+const usual: Readonly<Record<string, string>> = { 'rad/s': 'rpm', m: 'mm', rad: '°', kg: 'g' };
+
+function inputNode(set: FigureSet, input: FigureInput, label: string, title: string, shown: string | undefined): WorkingNode {
+  const plain = { label, title, warnings: [], children: [] };
+  if ('figure' in input) {
+    const figure = set.get(input.figure);
+    return figure ? figureNode(set, figure, label) : { ...missingNode(set, input.figure), label };
+  }
+  if ('entry' in input) {
+    const place = placeOf(set.machine, input.entry);
+    const unit = shown ?? usual[input.unit] ?? input.unit;
+    return { ...plain, kind: 'entry', value: input.value, unit: input.unit, shown: unit, text: typeof input.value === 'string' ? input.value : showQuantity(input.value, unit, { significant: 6 }), ...(input.as === undefined ? {} : { as: input.as }), path: input.entry, ...(place ? { place } : {}) };
+  }
+  if ('constant' in input) {
+    const unit = shown ?? usual[input.unit] ?? input.unit;
+    return { ...plain, kind: 'constant', value: input.constant, unit: input.unit, shown: unit, text: showQuantity(input.constant, unit, { significant: 6 }), source: input.source };
+  }
+  const group = { ...plain, kind: 'group' as const, unit: '', shown: '', text: '' };
+  if ('record' in input) return { ...group, children: Object.entries(input.record).map(([name, each]) => inputNode(set, each, name, name, undefined)) };
+  return {
+    ...group,
+    children: input.list.map((row, index) => ({
+      ...group,
+      label: `${label.replace(/s$/, '')} ${index + 1}`,
+      title: `${title} ${index + 1}`,
+      children: Object.entries(row).map(([name, each]) => inputNode(set, each, name, name, undefined)),
+    })),
+  };
+}
+
+/**
+ * The working as lines of text, each leaf with its line in the file.
+ *
+ * @param file  name of the machine file, as it shall stand before the line number
+ */
+export function workingLines(tree: WorkingNode, file = 'line'): readonly string[] {
+  const lines: string[] = [];
+  const walk = (node: WorkingNode, head: string, tail: string): void => {
+    lines.push(head + lineOf(node, file));
+    if (isRow(node)) return;
+    const inner = innerLines(node);
+    for (const line of inner) lines.push(`${tail}${node.children.length > 0 ? '│' : ' '}  ${line}`);
+    node.children.forEach((child, index) => {
+      const last = index === node.children.length - 1;
+      walk(child, `${tail}${last ? '└─ ' : '├─ '}`, `${tail}${last ? '   ' : '│  '}`);
+    });
+  };
+  walk(tree, '', '');
+  return lines;
+}
+
+function lineOf(node: WorkingNode, file: string): string {
+  const at = node.place ? `  ${file}:${node.place.line}` : '';
+  switch (node.kind) {
+    case 'figure':
+      return `${node.title} = ${node.text}${node.exact === undefined ? '' : `  (${node.exact})`}`;
+    case 'entry':
+      return `${node.label} = ${node.text}  ${node.as === undefined ? '' : `${node.as} `}${node.path}${at}`;
+    case 'constant':
+      return `${node.label} = ${node.text}  ${node.source}`;
+    case 'missing':
+      return `missing: ${node.path}${at}`;
+    default:
+      return isRow(node) ? `${node.label}: ${node.children.map((child) => `${child.label} ${child.text}${child.place ? ` (${file}:${child.place.line})` : ''}`).join(', ')}` : node.label;
+  }
+}
+
+/** Entries that belong together stand on one line. */
+const isRow = (node: WorkingNode): boolean => node.kind === 'group' && node.children.length > 0 && node.children.every((child) => child.kind === 'entry');
+
+const innerLines = (node: WorkingNode): readonly string[] => [
+  ...(node.kind === 'figure' && node.calculation !== undefined ? [`by ${node.calculation}: ${node.source}`] : []),
+  ...node.warnings.map((warning) => `note: ${warning}`),
+];
