@@ -27,6 +27,12 @@ describe('where work goes on', () => {
     expect(resumeAt([signed('a', 0), { id: 'b', state: 'undone' }, signed('c', 0)], minute)?.open).toBe('b');
   });
 
+  it('past what must wait to what can be done, and to what must wait when nothing can', () => {
+    const steps = [signed('a', 0), open('b'), open('c')];
+    expect(resumeAt(steps, minute, new Set(['c']))?.open).toBe('c');
+    expect(resumeAt(steps, minute, new Set())?.open).toBe('b');
+  });
+
   it('nowhere when all is signed or curing', () => {
     expect(resumeAt([signed('a', 0), { id: 'b', state: 'curing', signedAt: 0 }], minute)).toBeUndefined();
   });

@@ -88,7 +88,7 @@ describe('the way of the load', () => {
   });
 
   it('a thrust bearing between two stops of one column is not settled', () => {
-    const loose = layStack(machineWith(parts), { ...stack, order: [{ shoulder: 'hub/hub' }, { part: 'grip/thrust' }, { joint: 'grip/screw' }] });
+    const loose = layStack(machineWith(parts), { ...stack, order: [{ shoulder: 'hub/hub' }, { part: 'grip/thrust' }, { joint: 'grip/screw' }], loads: [] });
     expect(looseSide(loose, 1)).toBeUndefined();
     expect(halfSection(loose).numbered.find((one) => one.id === 'grip/thrust')?.remark).toContain('does not settle');
   });

@@ -51,10 +51,12 @@ export function statedLoads(layout: StackLayout): readonly { readonly pushed: Co
 }
 
 /**
- * Which washer of a thrust bearing floats: the one that leans on the housing. Undefined when the nearest stops
- * on both sides belong to the same column, or one side has none: the file then does not settle it.
+ * Which washer of a thrust bearing floats: the one that leans on the housing. It follows from the loads; without any,
+ * from the nearest stops. Undefined when those belong to the same column, or one side has none: the file then does
+ * not settle it.
  */
 export function looseSide(layout: StackLayout, index: number): 'left' | 'right' | undefined {
+  if (layout.loose) return layout.loose;
   const left = firstStop(layout.slots, index, -1);
   const right = firstStop(layout.slots, index, 1);
   const leftColumn = left === undefined ? undefined : layout.slots[left]?.stops;

@@ -24,14 +24,17 @@ const interruption = 30 * 60 * 1000;
 const stepsBack = 3;
 
 /**
- * Where work on a module goes on: at its first open step, or after an interruption three steps before it.
+ * Where work on a module goes on: at its first open step that can be done, or after an interruption three steps before it.
  *
  * @param steps in order of work
  * @param now   ms since 1970
+ * @param ready ids of what can be done now; without it everything open can
  * @returns undefined when nothing is open
  */
-export function resumeAt(steps: readonly ResumeStep[], now: number): Resume | undefined {
-  const index = steps.findIndex((step) => step.state === 'open' || step.state === 'undone');
+export function resumeAt(steps: readonly ResumeStep[], now: number, ready?: ReadonlySet<string>): Resume | undefined {
+  const toDo = (step: ResumeStep): boolean => step.state === 'open' || step.state === 'undone';
+  const doable = steps.findIndex((step) => toDo(step) && (ready?.has(step.id) ?? true));
+  const index = doable === -1 ? steps.findIndex(toDo) : doable;
   const open = steps[index];
   if (!open) return undefined;
   const last = Math.max(...steps.map((step) => step.signedAt ?? -Infinity));

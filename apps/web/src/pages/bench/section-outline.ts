@@ -64,7 +64,7 @@ export function housingOutline(layout: StackLayout, run: HousingRun): readonly P
 /** Radius of the spindle where a place stands on it. */
 function spindleRadius(slot: Slot): number | undefined {
   if (slot.kind === 'spindle-shoulder') return slot.outer;
-  if (slot.kind === 'housing-shoulder' || (slot.kind === 'closing' && slot.inner === 0)) return undefined;
+  if (slot.stops === 'housing' || (slot.kind === 'closing' && slot.inner === 0)) return undefined;
   return slot.inner;
 }
 
@@ -76,14 +76,14 @@ export function spindleReach(layout: StackLayout, runs: readonly HousingRun[]): 
   const end = (slot: Slot | undefined, edge: number, outward: 1 | -1): number => {
     if (!slot) return edge;
     if (slot.kind === 'closing' && slot.inner === 0) return outward === 1 ? slot.left : slot.right;
-    if (slot.kind === 'closing' && slot.joint?.kind !== 'clamp') return edge + outward * reference * 0.2;
+    if (slot.kind === 'closing' && slot.stops === 'spindle' && slot.joint?.kind !== 'clamp') return edge + outward * reference * 0.2;
     const farthest = outward === 1 ? Math.max(edge, ...runs.map((run) => run.right)) : Math.min(edge, ...runs.map((run) => run.left));
     return farthest + outward * reference * 0.6;
   };
   return [end(first, first?.left ?? 0, -1), end(last, last?.right ?? 0, 1)];
 }
 
-const isOpen = (slot: Slot | undefined): boolean => !(slot?.kind === 'closing' && slot.joint?.kind !== 'clamp');
+const isOpen = (slot: Slot | undefined): boolean => !(slot?.kind === 'closing' && slot.stops === 'spindle' && slot.joint?.kind !== 'clamp');
 
 function spindleProfile(layout: StackLayout, left: number, right: number): readonly Point[] {
   const known = layout.slots.map((slot) => ({ slot, radius: spindleRadius(slot) }));

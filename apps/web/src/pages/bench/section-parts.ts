@@ -102,7 +102,7 @@ function drawClosing(slot: Slot): Drawn {
     case 'set-screw':
       return { cuts: [], over: [{ shape: 'area', points: outline, fill: 'paper', weight: 'heavy', part: slot.id }] };
     case 'circlip':
-      return { cuts: [], over: [{ shape: 'area', points: rectangle(slot.left, slot.right, slot.inner * 0.88, slot.outer), fill: 'ink', weight: 'fine', part: slot.id }] };
+      return { cuts: [], over: [{ shape: 'area', points: rectangle(slot.left, slot.right, slot.stops === 'housing' ? slot.inner : slot.inner * 0.88, slot.outer), fill: 'ink', weight: 'fine', part: slot.id }] };
     default:
       return { cuts: [{ points: outline, part: slot.id, small: false }], over: [] };
   }

@@ -1,3 +1,4 @@
+import { washerSides } from '@rotorwright/build';
 import type { Joint, Machine, Part, Stack, StackItem } from '@rotorwright/machine';
 
 export type SlotKind = 'radial-bearing' | 'roller' | 'thrust-bearing' | 'shim' | 'ring' | 'gear' | 'body' | 'spindle-shoulder' | 'housing-shoulder' | 'closing';
@@ -37,6 +38,8 @@ export interface StackLayout {
   readonly ends: readonly [left: string, right: string];
   /** True when the file's order was turned round so that outboard and aft lie right. */
   readonly turned: boolean;
+  /** Where the washer with the large bore of a thrust bearing lies, when the loads say so. */
+  readonly loose?: 'left' | 'right';
   /** Radius of the largest bearing: what all chosen lengths are measured by, mm. */
   readonly reference: number;
 }
@@ -159,20 +162,42 @@ export function layStack(machine: Machine, stack: Stack): StackLayout {
     const sizes = item.part?.sizes ?? {};
     const given = millimetres(sizes['width'] ?? sizes['thickness'] ?? sizes['length']);
     const shape = slotShape(machine, item, { bore, height, reference, given, neighbourOuter });
+    const before = list[index - 1];
+    // Two members of the housing stand apart.
+    if (item.kind === 'housing-shoulder' && before?.kind === 'housing-shoulder' && before.id !== item.id) along += reference * 1.1;
     const left = along;
     along += shape.width;
+    const stops = shape.stops && (inHousing(machine, stack, item) ? 'housing' : shape.stops);
+    const radii = stops === 'housing' && item.kind !== 'housing-shoulder' ? closingInHousing(item, shape, { bore, height, reference, given, neighbourOuter }) : { inner: shape.inner ?? bore, outer: shape.outer };
     const leansOnHousing = item.kind === 'radial-bearing' || item.kind === 'thrust-bearing' || item.kind === 'roller' || item.kind === 'housing-shoulder';
     return {
       kind: item.kind, id: item.id, title: item.title, left, right: along,
-      inner: shape.inner ?? bore, outer: shape.outer, schematic: shape.schematic, shortened: shape.shortened ?? false,
+      inner: radii.inner, outer: radii.outer, schematic: shape.schematic, shortened: shape.shortened ?? false,
       ...(shape.root === undefined ? {} : { root: shape.root }), ...(shape.pitch === undefined ? {} : { pitch: shape.pitch }),
       ...(shape.looseBore === undefined ? {} : { looseBore: shape.looseBore }),
-      ...(shape.stops ? { stops: item.joint?.each.some((one) => one.seat !== undefined && stack.housing.includes(one.seat)) ? 'housing' : shape.stops } : {}),
+      ...(stops ? { stops } : {}),
       ...(leansOnHousing ? { housing: housingOf(stack, list, index) } : {}),
       ...(item.joint ? { joint: item.joint } : {}), ...(item.part ? { part: item.part } : {}),
     };
   });
-  return { stack, slots, ends: turned ? [stack.ends[1], stack.ends[0]] : stack.ends, turned, reference };
+  const ends: readonly [string, string] = turned ? [stack.ends[1], stack.ends[0]] : stack.ends;
+  const sides = washerSides(machine, stack);
+  return { stack, slots, ends, turned, reference, ...(sides ? { loose: sides.loose === ends[0] ? ('left' as const) : ('right' as const) } : {}) };
+}
+
+/** Whether what stands here is kept by the housing: a shoulder of it, a ring in its bore, a cover screwed to it. */
+function inHousing(machine: Machine, stack: Stack, item: Rough): boolean {
+  if (item.kind === 'housing-shoulder') return true;
+  if (item.joint) return item.joint.each.some((one) => one.seat !== undefined && stack.housing.includes(one.seat));
+  if (item.part?.turnsWith !== undefined) return stack.housing.includes(item.part.turnsWith);
+  return [...machine.joints.values()].some((joint) => joint.each.some((one) => one.seat !== undefined && stack.housing.includes(one.seat) && one.holds.includes(item.id)));
+}
+
+/** What closes a stack from the housing's side reaches inwards from the bore instead of outwards from the spindle. */
+function closingInHousing(item: Rough, shape: Shape, { bore, height, reference, neighbourOuter }: Around): { readonly inner: number; readonly outer: number } {
+  if (item.joint?.kind === 'circlip') return { inner: neighbourOuter - height * 0.35, outer: neighbourOuter + reference * 0.08 };
+  if (item.joint) return { inner: neighbourOuter - height * 0.3, outer: neighbourOuter + reference * 0.25 };
+  return { inner: bore + height * 0.2, outer: Math.max(shape.outer, neighbourOuter + reference * 0.42) };
 }
 
 interface Shape {

@@ -1,0 +1,191 @@
+import { useEffect, useRef, useState, type ReactNode } from 'react';
+import type { Step } from '@rotorwright/build';
+import type { EntryBody } from '@rotorwright/logbook';
+import type { Machine } from '@rotorwright/machine';
+import { StateMark, Warning } from '../../sheet/index.ts';
+import type { Blocker } from '../build/standing.ts';
+import { timeLeft } from './cure-clock.ts';
+import { CureDial } from './cure-dial.tsx';
+import { DrawingPane } from './drawing-pane.tsx';
+import { MeasurePanel } from './measure-panel.tsx';
+import { measuredIn, scaleFor, verdictOf } from './measuring.ts';
+import { NotesPanel } from './notes-panel.tsx';
+import type { Seal } from './seal.ts';
+import { SignerPanel } from './signer-panel.tsx';
+import type { Signers } from './signers.ts';
+import { useKeptTicks } from './use-kept-ticks.ts';
+
+export interface BenchStepProps {
+  readonly machine: Machine;
+  readonly step: Step;
+  readonly number: number;
+  readonly seal: Seal;
+  readonly blockers: readonly Blocker[];
+  readonly curing: readonly { readonly step: Step; readonly until: number }[];
+  readonly now: number;
+  readonly signers: Signers;
+  readonly onSigner: (name: string) => void;
+  /** Resolves when the entry is in the book, or kept here to be sent. */
+  readonly onEntry: (body: EntryBody) => Promise<void>;
+  readonly onGo: (step: Step) => void;
+}
+
+const doubts = ['Thread damaged', 'Part worn or bent', 'Part missing', 'Wrong part in the bag', 'Compound got where it should not', 'Feels wrong, I cannot say why'];
+const remarks = ['Done another way than written', 'Part replaced by a new one', 'Took longer than planned', 'Look here again after the first flights'];
+
+/** One step at the bench. Order is fixed: warning, action, drawing, parts, reason, measure, cure, sign. */
+export function BenchStep(props: BenchStepProps): ReactNode {
+  const { machine, step, number, seal, blockers, curing, now, signers, onEntry, onGo } = props;
+  const [ticks, toggle] = useKeptTicks(step.fingerprint);
+  const [reading, setReading] = useState<number>();
+  const [feel, setFeel] = useState<'yes' | 'no'>();
+  const [panel, setPanel] = useState<'note' | 'doubt' | 'signer'>();
+  const [cured, setCured] = useState(false);
+  const [busy, setBusy] = useState(false);
+  const [trouble, setTrouble] = useState<string>();
+  const [noted, setNoted] = useState<string>();
+  const heading = useRef<HTMLHeadingElement>(null);
+  useEffect(() => heading.current?.focus({ preventScroll: true }), []);
+
+  const shown = step.measure?.shown ?? step.measure?.unit;
+  const scale = step.measure && shown !== undefined ? scaleFor({ ...(step.measure.min === undefined ? {} : { min: step.measure.min }), ...(step.measure.max === undefined ? {} : { max: step.measure.max }), shown }) : undefined;
+  const first = blockers.filter((blocker) => blocker.why === 'open');
+  const uncured = blockers.filter((blocker) => blocker.why === 'curing');
+  const done = (seal.state === 'signed' || seal.state === 'curing') && !trouble;
+  const hindrance = hindranceOf();
+
+  function hindranceOf(): string | undefined {
+    if (first.length > 0) return 'Something else comes first.';
+    if (uncured.length > 0 && !cured) return 'Let it cure, or tick that it has.';
+    const left = step.ticks.length > 1 ? step.ticks.filter((tick) => !ticks.has(tick)).length : 0;
+    if (left > 0) return `${left} of ${step.ticks.length} still to tick.`;
+    if (scale) {
+      if (reading === undefined) return 'Read it first.';
+      if (verdictOf(scale, reading) !== 'inside') return 'Outside the window: it cannot be signed as good. Set it again, or press In doubt.';
+    } else if (step.measure) {
+      if (feel === undefined) return 'Answer first.';
+      if (feel === 'no') return 'The answer is no: it cannot be signed as good. Set it again, or press In doubt.';
+    }
+    return undefined;
+  }
+
+  async function send(body: EntryBody): Promise<boolean> {
+    setBusy(true);
+    setTrouble(undefined);
+    try {
+      await onEntry(body);
+      return true;
+    } catch (error) {
+      setTrouble(`Not recorded yet: ${error instanceof Error ? error.message : String(error)} Try again.`);
+      return false;
+    } finally {
+      setBusy(false);
+    }
+  }
+
+  async function sign(): Promise<void> {
+    if (signers.now === undefined) {
+      setPanel('signer');
+      return;
+    }
+    const unit = step.measure?.unit;
+    const measured = scale && reading !== undefined && unit !== undefined && shown !== undefined ? measuredIn(unit, shown, reading) : feel !== undefined ? { feel } : undefined;
+    const recorded = await send({
+      kind: 'signed', step: step.id, fingerprint: step.fingerprint, cure: step.cure,
+      ...(step.locks && step.locks.length > 0 ? { locks: step.locks } : {}), ...(step.torque === undefined ? {} : { torque: step.torque }),
+      ...(measured ? { measured } : {}), ...(uncured.length > 0 ? { note: `Found cured before its time: ${uncured.map((one) => one.step.title).join(', ')}.` } : {}),
+    });
+    // The focus leaves the button, so that the space bar that follows cannot sign another step.
+    if (recorded) heading.current?.focus({ preventScroll: true });
+  }
+
+  async function note(words: string): Promise<void> {
+    const read = scale && reading !== undefined ? ` Read ${reading.toFixed(scale.decimals)} ${shown}.` : feel === undefined ? '' : ` Answered ${feel}.`;
+    if (signers.now === undefined) {
+      setPanel('signer');
+      return;
+    }
+    if (await send({ kind: 'noted', step: step.id, note: panel === 'doubt' ? `In doubt: ${words}.${read}` : words })) {
+      setNoted(panel === 'doubt' ? 'In doubt: noted in the book. The step stays open.' : 'Noted in the book.');
+      setPanel(undefined);
+    }
+  }
+
+  return (
+    <div className="bench-main">
+      <div className="bench-left">
+        {step.caution && <p className="bench-warning"><Warning size={40} /><span><b>Warning.</b> {step.caution}</span></p>}
+        <h2 className="bench-action" ref={heading} tabIndex={-1}>{step.action}</h2>
+        {step.actions.length > 1 && <ol className="bench-actions">{step.actions.map((action) => <li key={action}>{action}</li>)}</ol>}
+        <DrawingPane machine={machine} step={step} short={step.measure !== undefined || step.ticks.length > 1} />
+      </div>
+      <div className="bench-right">
+        <div className="bench-answers">
+          <Facts step={step} />
+          {(step.why ?? step.tip) && <section className="bench-why" aria-label="Reason">{step.why && <p>{step.why}</p>}{step.tip && <p><b>Tip.</b> {step.tip}</p>}</section>}
+          {first.length > 0 && <section className="bench-first" aria-label="What comes first"><h2>First</h2><ul>{first.slice(0, 4).map(({ step: one }) => <li key={one.id}><button type="button" onClick={() => onGo(one)}>{one.title}</button></li>)}</ul>{first.length > 4 && <p>and {first.length - 4} more</p>}</section>}
+          {step.ticks.length > 1 && !done && <Ticks machine={machine} step={step} ticks={ticks} onTick={toggle} />}
+          {step.measure && !done && (scale && shown !== undefined
+            ? <MeasurePanel title={step.title} {...(step.measure.with === undefined ? {} : { with: step.measure.with })} scale={scale} unit={shown} reading={reading} onRead={setReading} />
+            : <Answer step={step} feel={feel} onAnswer={setFeel} />)}
+          {uncured.map(({ step: one }) => <button key={one.id} type="button" className="bench-tick wide" aria-pressed={cured} onClick={() => setCured(!cured)}><span className="box" aria-hidden="true" />I have checked: {one.title} has cured</button>)}
+          {seal.until !== undefined && <CureDial title={step.title} until={seal.until} cure={step.cure} now={now} />}
+          {curing.map((one) => <CureDial key={one.step.id} title={one.step.title} until={one.until} cure={one.step.cure} now={now} />)}
+          {seal.state === 'undone' && <p className="bench-undone"><StateMark state="undone" size={24} /> <span><b>Undone.</b> {seal.reason ?? 'Something that it rests on has changed.'} Do it again and sign.</span></p>}
+          {noted && <p className="bench-noted" role="status">{noted}</p>}
+        </div>
+        {panel === 'note' && <NotesPanel title="Note" choices={remarks} busy={busy} onNote={(words) => void note(words)} onClose={() => setPanel(undefined)} />}
+        {panel === 'doubt' && <NotesPanel title="In doubt" choices={doubts} busy={busy} onNote={(words) => void note(words)} onClose={() => setPanel(undefined)} />}
+        {panel === 'signer' && <SignerPanel signers={signers} onChoose={(name) => { props.onSigner(name); setPanel(undefined); }} />}
+        <div className="bench-sign">
+          {trouble && <p className="bench-trouble" role="alert">{trouble}</p>}
+          <div className="bench-small">
+            <button type="button" onClick={() => setPanel(panel === 'note' ? undefined : 'note')} aria-expanded={panel === 'note'}>Note</button>
+            <button type="button" onClick={() => setPanel(panel === 'doubt' ? undefined : 'doubt')} aria-expanded={panel === 'doubt'}>In doubt</button>
+            <button type="button" onClick={() => setPanel(panel === 'signer' ? undefined : 'signer')} aria-expanded={panel === 'signer'}>{signers.now ? <>as <b>{signers.now}</b></> : 'Who signs?'}</button>
+          </div>
+          <p className="bench-hindrance" id="bench-hindrance">{done ? '' : hindrance}</p>
+          {done
+            ? <p className={`bench-sealed ${seal.waiting ? 'waiting' : ''}`} role="status"><StateMark state={seal.state === 'curing' ? 'curing' : 'signed'} size={30} /><span>{seal.waiting ? <><b>Kept on this device, not in the book yet.</b> Sent when the network is back.</> : <><b>{seal.state === 'curing' ? `Signed, cures ${seal.until === undefined ? '' : timeLeft(seal.until - now)}` : 'Signed'}</b> {seal.by && <>by {seal.by}</>}{seal.when && <>, {seal.when}</>}</>}</span></p>
+            : <button type="button" className="bench-sign-button" disabled={busy || hindrance !== undefined} aria-describedby="bench-hindrance" onClick={() => void sign()}><StateMark state="signed" size={30} /> {busy ? 'Recording …' : trouble ? `Try again: sign step ${number}` : `Sign step ${number}`}</button>}
+        </div>
+      </div>
+    </div>
+  );
+}
+
+/** Thread, torque, lock, tools: what the hand needs before it begins. */
+function Facts({ step }: { readonly step: Step }): ReactNode {
+  const torque = step.torque === undefined ? undefined : step.torque === 'snug' ? 'snug, by feel' : `${Number(step.torque.toPrecision(3))} N·m`;
+  const facts = [
+    ['Thread', step.thread], ['Torque', torque], ['Lock', step.locks?.join(', ')],
+    ['Tools', step.tools.length > 0 ? step.tools.join(', ') : undefined], ['Use', step.consumables.length > 0 ? step.consumables.join(', ') : undefined],
+  ].filter((fact): fact is [string, string] => fact[1] !== undefined);
+  if (facts.length === 0) return undefined;
+  return <dl className="bench-facts">{facts.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>;
+}
+
+function Ticks({ machine, step, ticks, onTick }: { readonly machine: Machine; readonly step: Step; readonly ticks: ReadonlySet<string>; readonly onTick: (tick: string) => void }): ReactNode {
+  const thing = machine.joints.get(step.id) ?? machine.parts.get(step.id) ?? machine.stacks.get(step.id) ?? machine.measurements.get(step.id) ?? machine.steps.get(step.id);
+  return (
+    <section className="bench-ticks" aria-label="Tick each one">
+      {step.ticks.map((tick, index) => (
+        <button key={tick} type="button" className="bench-tick" aria-pressed={ticks.has(tick)} onClick={() => onTick(tick)}>
+          <span className="box" aria-hidden="true" /> {thing?.copies[index] ?? machine.parts.get(machine.thingOf.get(tick) ?? tick)?.title ?? index + 1}
+        </button>
+      ))}
+    </section>
+  );
+}
+
+function Answer({ step, feel, onAnswer }: { readonly step: Step; readonly feel: 'yes' | 'no' | undefined; readonly onAnswer: (feel: 'yes' | 'no') => void }): ReactNode {
+  return (
+    <section className="bench-measure" aria-label={step.title}>
+      <h2>{step.measure?.ask ?? 'Is it as wanted? The file gives no window for it.'}{step.measure?.with && <small> {step.measure.with}</small>}</h2>
+      <div className="bench-feel">
+        <button type="button" aria-pressed={feel === 'no'} onClick={() => onAnswer('no')}>No</button>
+        <button type="button" aria-pressed={feel === 'yes'} onClick={() => onAnswer('yes')}>Yes</button>
+      </div>
+    </section>
+  );
+}
