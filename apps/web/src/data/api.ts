@@ -1,0 +1,51 @@
+import type { Entry, MachineOnBoard, NewEntry, WireError } from '@rotorwright/logbook';
+
+/** An answer of the server that is no success. `code` is stable. */
+export class Refused extends Error {
+  override readonly name = 'Refused';
+  readonly status: number;
+  readonly code: string;
+  readonly details: readonly string[];
+  readonly current: MachineOnBoard | undefined;
+  constructor(status: number, body: WireError) {
+    super(body.error.message);
+    this.status = status;
+    this.code = body.error.code;
+    this.details = body.error.details ?? [];
+    this.current = body.current;
+  }
+}
+
+/** The server could not be reached; nothing is known of what was sent. */
+export class NetworkGone extends Error {
+  override readonly name = 'NetworkGone';
+}
+
+async function call<Answer>(path: string, method = 'GET', body?: unknown): Promise<Answer> {
+  let response: Response;
+  try {
+    response = await fetch(`/api${path}`, { method, ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }) });
+  } catch (error) {
+    throw new NetworkGone('The server does not answer. Is Rotorwright still running?', { cause: error });
+  }
+  if (response.status === 204) return undefined as Answer;
+  const answer: unknown = await response.json().catch(() => undefined);
+  if (response.ok && answer !== undefined) return answer as Answer;
+  if (isWireError(answer)) throw new Refused(response.status, answer);
+  // A gateway in front of the server answers for it when it is away.
+  if (response.status >= 502 && response.status <= 504) throw new NetworkGone('The server does not answer. Is Rotorwright still running?');
+  throw new Refused(response.status, { error: { code: 'answer/unreadable', message: `The server answered ${response.status} without words.` } });
+}
+
+const isWireError = (answer: unknown): answer is WireError =>
+  typeof answer === 'object' && answer !== null && 'error' in answer && typeof answer.error === 'object' && answer.error !== null && 'message' in answer.error;
+
+const at = (id: string): string => `/machines/${encodeURIComponent(id)}`;
+
+export const api = {
+  machines: () => call<readonly MachineOnBoard[]>('/machines'),
+  create: (text: string) => call<MachineOnBoard>('/machines', 'POST', { text }),
+  save: (id: string, text: string, revision: string) => call<MachineOnBoard>(at(id), 'PUT', { text, revision }),
+  record: (id: string, entries: readonly NewEntry[]) => call<readonly Entry[]>(`${at(id)}/entries`, 'POST', { entries }),
+  remove: (id: string) => call<void>(at(id), 'DELETE'),
+};

@@ -1,0 +1,6 @@
+export { newEntryId } from './entry-id.ts';
+export { NetworkGone, Refused } from './api.ts';
+export { BoardProvider, useBoard, wordsOf, type Board } from './board.tsx';
+export { MachineContext, useFile, useMachine, useOpenMachine, type OpenMachine, type ReadableMachine } from './use-machine.ts';
+export { useNow } from './use-now.ts';
+export { readFile, type MachineView, type ReadFile } from './view.ts';

@@ -1,0 +1,48 @@
+import type { BuildState, NewEntry } from '@rotorwright/logbook';
+import type { Machine } from '@rotorwright/machine';
+import type { Plan } from '@rotorwright/build';
+import { createContext, useContext, useMemo } from 'react';
+import { useBoard } from './board.tsx';
+import type { MachineView } from './view.ts';
+
+/** Id of the machine that the route names; undefined on sheets without one. */
+export const MachineContext = createContext<string | undefined>(undefined);
+
+/** The machine of this sheet, and what can be done with it. */
+export interface OpenMachine extends MachineView {
+  /** @param what  what the edit does, in a few words: "pinion 14 to 15". @throws Refused, NetworkGone */
+  readonly save: (text: string, what: string) => Promise<void>;
+  /** @param what  what is entered, in a few words: "Set screw in input shaft". @throws Refused */
+  readonly sign: (entries: readonly NewEntry[], what: string) => Promise<void>;
+}
+
+/** The machine of this sheet as it lies on the board; undefined on a sheet without a machine. */
+export function useOpenMachine(): OpenMachine | undefined {
+  const id = useContext(MachineContext);
+  const { machines, save, sign } = useBoard();
+  const view = machines.find((each) => each.id === id);
+  return useMemo(() => view && { ...view, save: (text, what) => save(view.id, text, what), sign }, [view, save, sign]);
+}
+
+/** A machine whose file can be read: what the sheets other than File and Machines stand on. */
+export interface ReadableMachine extends OpenMachine {
+  readonly machine: Machine;
+  readonly plan: Plan;
+  readonly state: BuildState;
+}
+
+/** For sheets that App shows only for a machine on the board (File). */
+export function useFile(): OpenMachine {
+  const open = useOpenMachine();
+  if (!open) throw new Error('This sheet needs a machine on the board.');
+  return open;
+}
+
+/** For sheets that App shows only for a machine whose file can be read (Drive, Build, Bench). */
+export function useMachine(): ReadableMachine {
+  const open = useFile();
+  const { machine, plan, state } = open;
+  if (!machine || !plan || !state) throw new Error('This sheet needs a machine file that can be read.');
+  return useMemo(() => ({ ...open, machine, plan, state }), [open, machine, plan, state]);
+}
+

@@ -1,0 +1,47 @@
+import { planBuild, type Plan } from '@rotorwright/build';
+import { replay, type BuildState, type Entry, type MachineOnBoard } from '@rotorwright/logbook';
+import { readMachine, type Finding, type Machine } from '@rotorwright/machine';
+
+/** What the text of a machine file says. */
+export interface ReadFile {
+  /** Absent when the text is no YAML at all. */
+  readonly machine?: Machine;
+  /** Absent together with the machine. */
+  readonly plan?: Plan;
+  /** Of the file and of its plan. */
+  readonly findings: readonly Finding[];
+}
+
+/** A machine on the board with everything that follows from its file and its entries. */
+export interface MachineView extends ReadFile {
+  readonly id: string;
+  readonly title: string;
+  readonly text: string;
+  readonly revision: string;
+  readonly demo: boolean;
+  /** Those of the book, and then those still waiting to be sent. */
+  readonly entries: readonly Entry[];
+  readonly state?: BuildState;
+}
+
+export function readFile(text: string): ReadFile {
+  const { machine, findings } = readMachine(text);
+  if (!machine) return { findings };
+  const plan = planBuild(machine);
+  return { machine, plan, findings: [...findings, ...plan.findings] };
+}
+
+/** @param now  ms since 1970: what cures depends on it */
+export function viewOf(board: MachineOnBoard, read: ReadFile, waiting: readonly Entry[], now: number): MachineView {
+  const entries = waiting.length === 0 ? board.entries : [...board.entries, ...waiting];
+  return {
+    ...read,
+    id: board.id,
+    title: read.machine?.title ?? board.id,
+    text: board.text,
+    revision: board.revision,
+    demo: board.demo,
+    entries,
+    ...(read.plan ? { state: replay(read.plan, entries, new Date(now)) } : {}),
+  };
+}

@@ -1,0 +1,42 @@
+import { figures } from '@rotorwright/figures';
+import type { MachineView } from '../data/index.ts';
+import { figureAt, lineAt, machineAt, sheets, stepAt } from './sheets.ts';
+
+export interface Found {
+  readonly kind: 'sheet' | 'machine' | 'figure' | 'step' | 'part' | 'joint';
+  readonly title: string;
+  /** Where it belongs, or its id. */
+  readonly of: string;
+  readonly to: string;
+}
+
+/** All that Find reaches: machines and sheets, and of the open machine its figures, steps, parts and joints. */
+export function findIndex(machines: readonly MachineView[], open: MachineView | undefined): readonly Found[] {
+  const found: Found[] = machines.map((view) => ({ kind: 'machine', title: view.title, of: view.id, to: machineAt(view.id, view.machine ? 'drive' : 'file') }));
+  if (!open) return [...found, { kind: 'sheet', title: 'Worksheet', of: 'any calculation alone', to: '/worksheet' }];
+  found.push(...sheets.map(({ key, number, title }): Found => ({ kind: 'sheet', title, of: `sheet ${number}`, to: machineAt(open.id, key) })));
+  const { machine, plan, id } = open;
+  if (!machine) return found;
+  for (const figure of figures(machine).all) found.push({ kind: 'figure', title: figure.title, of: figure.name, to: figureAt(id, figure.name) });
+  for (const step of plan?.steps.values() ?? []) found.push({ kind: 'step', title: step.title, of: step.id, to: stepAt(id, step.id) });
+  for (const [kind, things] of [['part', machine.parts], ['joint', machine.joints]] as const) {
+    for (const thing of things.values()) {
+      const line = machine.places.get(thing.path)?.line;
+      found.push({ kind, title: thing.title, of: thing.id, to: line === undefined ? machineAt(id, 'file') : lineAt(id, line) });
+    }
+  }
+  return found;
+}
+
+/** Best first: every word must occur; a title that begins with the words comes before one that holds them. */
+export function search(index: readonly Found[], words: string, most = 40): readonly Found[] {
+  const asked = words.toLowerCase().split(/\s+/).filter((word) => word !== '');
+  if (asked.length === 0) return index.filter(({ kind }) => kind === 'sheet' || kind === 'machine').slice(0, most);
+  const rank = (found: Found): number => {
+    const title = found.title.toLowerCase();
+    const all = `${title} ${found.of.toLowerCase()} ${found.kind}`;
+    if (!asked.every((word) => all.includes(word))) return -1;
+    return (title.startsWith(asked[0]!) ? 4 : 0) + (asked.every((word) => title.includes(word)) ? 2 : 0) + (found.kind === 'sheet' || found.kind === 'figure' ? 1 : 0);
+  };
+  return index.map((found) => ({ found, rank: rank(found) })).filter((each) => each.rank >= 0).toSorted((a, b) => b.rank - a.rank).slice(0, most).map(({ found }) => found);
+}

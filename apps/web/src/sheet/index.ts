@@ -1,0 +1,10 @@
+export { Button, LinkButton, type ButtonKind, type ButtonProps } from './button.tsx';
+export { Drawer } from './drawer.tsx';
+export { Formula } from './formula.tsx';
+export { Segmented } from './segmented.tsx';
+export { Empty, Note, Sheet, type SheetProps } from './sheet.tsx';
+export { figureAt, lineAt, machineAt, sheets, stepAt, worksheetAt } from './sheets.ts';
+export { countsOf, stateOf, type Counts } from './standing.ts';
+export { StateMark, StateWord, type MarkState, type StateMarkProps } from './state-mark.tsx';
+export { dayOf, Warning, type BlockFields } from './title-block.tsx';
+export { WorkingDrawer, WorkingTree } from './working-tree.tsx';

@@ -1,0 +1,47 @@
+/** The sheets of a machine, numbered through their groups. */
+export interface SheetEntry {
+  readonly key: 'drive' | 'build' | 'bench' | 'worksheet' | 'file';
+  readonly number: number;
+  readonly title: string;
+  readonly group: 'know' | 'build' | 'set' | 'fly' | 'paper';
+}
+
+export const sheets: readonly SheetEntry[] = ([
+  ['drive', 'Drive', 'know'],
+  ['build', 'Build', 'build'],
+  ['bench', 'Bench', 'build'],
+  ['worksheet', 'Worksheet', 'paper'],
+  ['file', 'File', 'paper'],
+] as const).map(([key, title, group], index) => ({ key, title, group, number: index + 1 }));
+
+export const groups = [...new Set(sheets.map(({ group }) => group))];
+
+export const machineAt = (id: string, sheet: SheetEntry['key'], rest = ''): string => `/m/${encodeURIComponent(id)}/${sheet}${rest}`;
+
+/** A step on the bench. Step ids hold slashes. */
+export const stepAt = (id: string, step: string): string => machineAt(id, 'bench', `/${encodeURIComponent(step)}`);
+
+/** A line of the machine file. */
+export const lineAt = (id: string, line: number): string => machineAt(id, 'file', `#L${line}`);
+
+/** The working of a figure, opened on the Drive sheet. */
+export const figureAt = (id: string, figure: string): string => machineAt(id, 'drive', `?figure=${encodeURIComponent(figure)}`);
+
+export const worksheetAt = (id: string | undefined, calculation: string): string => (id === undefined ? `/worksheet/${calculation}` : machineAt(id, 'worksheet', `/${calculation}`));
+
+/** Machine and sheet that an address names. */
+export function placeOf(address: string): { readonly machine?: string; readonly sheet: SheetEntry['key'] | 'machines' | undefined } {
+  const [first, id, key] = address.split('/').filter((part) => part !== '');
+  if (first === undefined) return { sheet: 'machines' };
+  if (first === 'worksheet') return { sheet: 'worksheet' };
+  if (first !== 'm' || id === undefined) return { sheet: undefined };
+  return { machine: decoded(id), sheet: sheets.find((sheet) => sheet.key === key)?.key };
+}
+
+function decoded(text: string): string {
+  try {
+    return decodeURIComponent(text);
+  } catch {
+    return text;
+  }
+}

@@ -1,0 +1,17 @@
+import react from '@vitejs/plugin-react';
+import { defaultClientConditions, defineConfig } from 'vite';
+import { formulas } from './vite/formulas.ts';
+
+export default defineConfig({
+  plugins: [react(), formulas()],
+  // The rooms are bundled from their sources.
+  resolve: { conditions: ['source', ...defaultClientConditions] },
+  worker: { format: 'es' },
+  build: {
+    target: 'es2023',
+    // Nothing is inlined: the pages' policy takes fonts and pictures from this server only.
+    assetsInlineLimit: 0,
+    sourcemap: true,
+  },
+  server: { proxy: { '/api': { target: process.env['ROTORWRIGHT_API'] ?? 'http://127.0.0.1:8420', changeOrigin: true } } },
+});
