@@ -2,4 +2,5 @@ export { canonicalJson } from '@rotorwright/build';
 export * from './chain/index.ts';
 export * from './check/index.ts';
 export type * from './entry.ts';
+export * from './replay/index.ts';
 export type * from './wire.ts';

@@ -1,0 +1,3 @@
+export { entriesUpTo } from './moments.ts';
+export { replay } from './replay.ts';
+export type * from './state.ts';

@@ -1,0 +1,149 @@
+import type { Plan, Step } from '@rotorwright/build';
+import type { Entry, EntryBody, SignatureState } from '../entry.ts';
+import { inOrderOfWork, momentOf, takenBack } from './moments.ts';
+import { namingIn } from './naming.ts';
+import type { BuildState, StepCounts, StepEvent, StepState, UndoneReason } from './state.ts';
+
+type Signed = Extract<EntryBody, { kind: 'signed' }>;
+type SignedEntry = Entry & { readonly body: Signed };
+
+/** What the book says of one step. */
+interface StepRecord {
+  readonly events: StepEvent[];
+  signature?: SignedEntry;
+  opened?: Entry;
+  /** The last signature that was taken back, with what took it back. */
+  taken?: { readonly signature: SignedEntry; readonly by: number };
+}
+
+/**
+ * What has been done to a machine, from its plan and its book.
+ *
+ * A signature stands while the step's fingerprint is the one that was signed, nothing has opened it since, nobody has
+ * taken it back, and what was measured is within what is wanted. The last signature counts; what it took the place of
+ * stands again only when it is taken back. Things count in the order in which they were done, not in which they arrived.
+ *
+ * @param plan    of the machine as its file is now
+ * @param entries of this machine, in any order; their chain is taken as checked
+ * @param now     the moment at which curing is judged
+ */
+export function replay(plan: Plan, entries: readonly Entry[], now: Date): BuildState {
+  const naming = namingIn(plan);
+  const back = takenBack(entries);
+  const byNumber = new Map(entries.map((entry) => [entry.number, entry]));
+  const records = new Map<string, StepRecord>([...plan.steps.keys()].map((id) => [id, { events: [] }]));
+  const elsewhere: number[] = [];
+
+  for (const entry of inOrderOfWork(entries)) {
+    const concerned = stepsOf(entry, byNumber, naming);
+    if (concerned === undefined) elsewhere.push(entry.number);
+    for (const id of concerned ?? []) {
+      const record = records.get(id);
+      if (record !== undefined) note(record, entry, back.get(entry.number));
+    }
+  }
+
+  const steps = new Map([...plan.steps].map(([id, step]) => [id, judge(step, records.get(id) ?? { events: [] }, byNumber, now)]));
+  return {
+    now: now.toISOString(),
+    steps,
+    modules: new Map(plan.modules.map((module) => [module.id, count(module.steps.map(({ id }) => steps.get(id)?.state ?? 'open'))])),
+    total: count([...steps.values()].map(({ state }) => state)),
+    elsewhere: elsewhere.toSorted((a, b) => a - b),
+  };
+}
+
+/** Steps that an entry concerns; nothing when it names something that the plan does not have. */
+function stepsOf({ body, number }: Entry, byNumber: ReadonlyMap<number, Entry>, naming: ReturnType<typeof namingIn>): readonly string[] | undefined {
+  switch (body.kind) {
+    case 'signed':
+      return known(naming.stepOf(body.step));
+    case 'noted':
+      return body.step === undefined ? [] : known(naming.stepOf(body.step));
+    case 'opened': {
+      const steps = [...new Set(body.things.flatMap(naming.openedBy))];
+      return steps.length === 0 ? undefined : steps;
+    }
+    case 'corrected': {
+      const corrected = body.entry < number ? byNumber.get(body.entry) : undefined;
+      // What a correction of a correction concerns is what the first one concerned.
+      return corrected === undefined ? undefined : stepsOf(corrected, byNumber, naming);
+    }
+  }
+}
+
+function known(step: string | undefined): readonly string[] | undefined {
+  return step === undefined ? undefined : [step];
+}
+
+function note(record: StepRecord, entry: Entry, takenBackBy: number | undefined): void {
+  record.events.push(eventOf(entry, takenBackBy));
+  if (entry.body.kind === 'signed') {
+    const signature = entry as SignedEntry;
+    if (takenBackBy !== undefined) record.taken = { signature, by: takenBackBy };
+    else {
+      record.signature = signature;
+      delete record.opened;
+    }
+  }
+  if (entry.body.kind === 'opened' && takenBackBy === undefined) record.opened ??= entry;
+}
+
+function eventOf({ number, at, by, body }: Entry, takenBackBy: number | undefined): StepEvent {
+  const words = body.kind === 'signed' || body.kind === 'noted' ? body.note : body.reason;
+  return {
+    entry: number,
+    kind: body.kind,
+    at,
+    by,
+    ...(body.kind === 'signed' ? signedWith(body) : {}),
+    ...(words === undefined ? {} : { words }),
+    ...(takenBackBy === undefined ? {} : { takenBack: takenBackBy }),
+  };
+}
+
+function signedWith({ locks, torque, measured, fingerprint }: Signed): Partial<StepEvent> {
+  return { fingerprint, ...(locks === undefined ? {} : { locks }), ...(torque === undefined ? {} : { torque }), ...(measured === undefined ? {} : { measured }) };
+}
+
+function judge(step: Step, record: StepRecord, byNumber: ReadonlyMap<number, Entry>, now: Date): StepState {
+  const history = record.events;
+  const { signature, taken } = record;
+  if (signature === undefined) return taken === undefined ? { state: 'open', history } : { state: 'undone', reason: correctedReason(taken, byNumber), ...whoWhen(taken.signature), history };
+  const reason = undoneReason(step, record, signature);
+  if (reason !== undefined) return { state: 'undone', reason, ...whoWhen(signature), history };
+  const until = momentOf(signature) + signature.body.cure * 1000;
+  if (signature.body.cure > 0 && until > now.getTime()) return { state: 'curing', until: new Date(until).toISOString(), ...whoWhen(signature), history };
+  return { state: 'signed', ...whoWhen(signature), history };
+}
+
+function whoWhen({ by, at, number }: Entry): Pick<StepState, 'by' | 'at' | 'entry'> {
+  return { by, at, entry: number };
+}
+
+function undoneReason(step: Step, { opened }: StepRecord, signature: SignedEntry): UndoneReason | undefined {
+  if (opened?.body.kind === 'opened') return { why: 'opened', entry: opened.number, by: opened.by, at: opened.at, reason: opened.body.reason };
+  const { fingerprint, measured } = signature.body;
+  if (fingerprint !== step.fingerprint) return { why: 'changed', entry: signature.number, signed: fingerprint, now: step.fingerprint };
+  return measured === undefined || isWanted(step, measured) ? undefined : { why: 'failed', entry: signature.number, measured };
+}
+
+function correctedReason({ signature, by }: NonNullable<StepRecord['taken']>, byNumber: ReadonlyMap<number, Entry>): UndoneReason {
+  const body = byNumber.get(by)?.body;
+  return { why: 'corrected', entry: by, signature: signature.number, reason: body?.kind === 'corrected' ? body.reason : '' };
+}
+
+/** The window is that of the file as it is now: a wider one makes an old reading good, a narrower one does not let it pass. */
+function isWanted({ measure }: Step, measured: NonNullable<Signed['measured']>): boolean {
+  if ('feel' in measured) return measured.feel === 'yes';
+  if (measure === undefined || (measure.min === undefined && measure.max === undefined)) return true;
+  if (measure.unit !== undefined && measured.unit !== measure.unit) return false;
+  // To 12 digits: 0.02 mm written in one unit and read in another is the same reading.
+  const [value, min, max] = [measured.value, measure.min ?? -Infinity, measure.max ?? Infinity].map((each) => Number(each.toPrecision(12))) as [number, number, number];
+  return value >= min && value <= max;
+}
+
+function count(states: readonly SignatureState[]): StepCounts {
+  const of = (wanted: SignatureState) => states.filter((state) => state === wanted).length;
+  return { open: of('open'), signed: of('signed'), undone: of('undone'), curing: of('curing'), total: states.length };
+}
