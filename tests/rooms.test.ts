@@ -44,11 +44,11 @@ function lint(files: Readonly<Record<string, readonly string[]>>): Map<string, S
   }
 }
 
+const fixture = (room: string) => `packages/${room}/src/fixture.ts`;
 const doorsOf = (names: readonly string[] = []) => names.map((name) => `@rotorwright/${name}`);
 
 describe('the linter keeps the rooms apart', () => {
   const everything = [...doors, 'rotorwright', 'node:fs'];
-  const fixture = (room: string) => `packages/${room}/src/fixture.ts`;
   const found = lint({
     ...Object.fromEntries(Object.keys(rooms).map((room) => [fixture(room), everything])),
     'packages/logbook/src/store/fixture.ts': everything,

@@ -4,7 +4,7 @@ import type { Entry } from '@rotorwright/logbook';
 import { formatFinding, readMachine, type Finding, type Machine } from '@rotorwright/machine';
 import { Home, defaultHome } from '@rotorwright/server';
 import type { Terminal } from './terminal/index.ts';
-import { WrongInput } from './wrong-input.ts';
+import { WrongInput, type Status } from './wrong-input.ts';
 
 export interface HomeOption {
   readonly home?: string;
@@ -68,9 +68,8 @@ export function bookOf(terminal: Terminal, id: string, options: HomeOption): Pro
   return withHome(terminal, options, (home) => home.logbook.entries(id));
 }
 
-/** Findings that stand in the way of an answer go to standard error, so that the answer stays clean. */
-export function sayErrors(terminal: Terminal, { findings, file }: NamedMachine): readonly Finding[] {
-  const errors = findings.filter(({ severity }) => severity === 'error');
-  for (const finding of errors) terminal.say(formatFinding(finding, file));
-  return errors;
+/** Tells findings on standard error, so that the answer stays clean. @returns 1 when there is one */
+export function sayFindings(terminal: Terminal, file: string, findings: readonly Finding[]): Status {
+  for (const finding of findings) terminal.say(formatFinding(finding, file));
+  return findings.length > 0 ? 1 : 0;
 }

@@ -1,7 +1,8 @@
 import { Command, CommanderError } from 'commander';
 import { HomeError, ServeError } from '@rotorwright/server';
 import { LogStoreError } from '@rotorwright/logbook/store';
-import { backupCommand, calcCommand, checkCommand, figuresCommand, logCommand, newCommand, optionsCommand, planCommand, restoreCommand, serveCommand, signCommand, type Act } from './commands/index.ts';
+import type { Act } from './commands/act.ts';
+import { backupCommand, calcCommand, checkCommand, figuresCommand, logCommand, newCommand, optionsCommand, planCommand, restoreCommand, serveCommand, signCommand } from './commands/index.ts';
 import type { Terminal } from './terminal/index.ts';
 import { WrongInput } from './wrong-input.ts';
 

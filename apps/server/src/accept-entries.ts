@@ -1,8 +1,9 @@
+import { planBuild } from '@rotorwright/build';
 import { readNewEntry, type Entry, type MachineOnBoard, type NewEntry } from '@rotorwright/logbook';
 import { LogStoreError } from '@rotorwright/logbook/store';
+import { readMachine } from '@rotorwright/machine';
 import type { Home } from './home/index.ts';
 import { AnswerError } from './http/answer-error.ts';
-import { readMachine, stepsOf } from './machine-text.ts';
 
 const mostAtOnce = 200;
 
@@ -45,8 +46,7 @@ function readEntries(sent: unknown, machine: string): readonly NewEntry[] {
 }
 
 function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): void {
-  const { machine } = readMachine(board.text);
-  const steps = machine === undefined ? new Map() : stepsOf(machine);
+  const { steps } = planBuild(readMachine(board.text).machine);
   const unknown: string[] = [];
   const changed: string[] = [];
   for (const { id, body } of entries) {

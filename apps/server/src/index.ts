@@ -1,3 +1,2 @@
 export * from './home/index.ts';
-export * from './machine-text.ts';
 export * from './serve.ts';

@@ -59,7 +59,7 @@ export async function workshop(): Promise<Workshop> {
 
 export function stepOf(text: string, id: string): Step {
   const { machine } = readMachine(text);
-  const step = planBuild(machine).modules.flatMap((module) => module.steps).find((each) => each.id === id);
+  const step = planBuild(machine).steps.get(id);
   if (step === undefined) throw new Error(`fixture: no step ${id}`);
   return step;
 }

@@ -3,7 +3,7 @@ import { homedir } from 'node:os';
 import path from 'node:path';
 import type { MachineOnBoard } from '@rotorwright/logbook';
 import { openLogStore, type LogStore } from '@rotorwright/logbook/store';
-import { copyDemos, examples } from './demos.ts';
+import { copyDemos, demosCopied, examples, markDemosCopied } from './demos.ts';
 import { MachineFiles, type MachineFile } from './machine-files.ts';
 
 /** Where a builder's machines and logbook live when nothing else is said. */
@@ -25,16 +25,17 @@ export class Home {
   /**
    * Opens a home; makes it where there is none. On its first opening the demo machines are copied into it.
    *
+   * @param options.demos folder to copy them from instead of the project's own; null for none
    * @throws HomeError when the folder cannot be made or written
    * @throws LogStoreError when the logbook is damaged, or was written by a newer version
    */
-  constructor(folder: string, options: { readonly demos?: string } = {}) {
+  constructor(folder: string, options: { readonly demos?: string | null } = {}) {
     this.folder = folder;
     try {
       mkdirSync(folder, { recursive: true });
       accessSync(folder, constants.W_OK);
       this.machines = new MachineFiles(folder);
-      copyDemos(folder, this.machines, options.demos ?? examples);
+      if (options.demos !== null) copyDemos(folder, this.machines, options.demos ?? examples);
     } catch (error) {
       throw new HomeError(`The home folder ${folder} cannot be used: ${error instanceof Error ? error.message : String(error)}. Choose another with --home DIR.`, { cause: error });
     }
@@ -56,6 +57,14 @@ export class Home {
       .map((file) => statSync(path.join(this.folder, file), { throwIfNoEntry: false }))
       .map((stat) => (stat === undefined ? '-' : `${stat.size} ${stat.mtimeMs}`))
       .join('; ');
+  }
+
+  demosCopied(): readonly string[] {
+    return demosCopied(this.folder);
+  }
+
+  markDemosCopied(ids: readonly string[]): void {
+    markDemosCopied(this.folder, ids);
   }
 
   close(): void {

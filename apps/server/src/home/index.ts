@@ -1,3 +1,4 @@
+export { BackupError, makeBackup, restoreBackup, type BackupCount } from './backup.ts';
 export { writeDurably } from './durable-file.ts';
 export { Home, HomeError, defaultHome } from './home.ts';
-export { isMachineId, type MachineFile } from './machine-files.ts';
+export { isMachineId } from './machine-files.ts';

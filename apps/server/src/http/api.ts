@@ -1,14 +1,14 @@
 import { Hono, type Context } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
-import { machineSchema, type Machine } from '@rotorwright/machine';
+import { machineSchema } from '@rotorwright/machine';
 import type { MachineChange, MachineOnBoard } from '@rotorwright/logbook';
 import { acceptEntries } from '../accept-entries.ts';
 import { isMachineId, type Home } from '../home/index.ts';
 import type { Live } from '../live.ts';
-import { largestMachineFile, readMachine, unreadableFindings, worded } from '../machine-text.ts';
 import { AnswerError } from './answer-error.ts';
 import type { Surroundings } from './guard.ts';
+import { largestMachineFile, readable } from './readable.ts';
 
 /** In JSON a byte of the file takes two where it is a line break or a quote, and six where it is a control character, which YAML forbids. */
 const largestMachineBody = 2 * largestMachineFile + 1024;
@@ -97,18 +97,6 @@ function present(home: Home, id: string): MachineOnBoard {
   const board = isMachineId(id) ? home.board(id) : undefined;
   if (board === undefined) throw new AnswerError(404, 'machine/unknown', `There is no machine “${id.slice(0, 80)}” here.`, { details: home.machines.ids() });
   return board;
-}
-
-/** @throws AnswerError when the text is too large, or no YAML; one with mistakes in it is the builder's own and is kept */
-function readable(text: string): Machine {
-  const size = Buffer.byteLength(text);
-  if (size > largestMachineFile) throw new AnswerError(413, 'body/too-large', `A machine file may have ${largestMachineFile.toLocaleString('en')} bytes at most; this one has ${size.toLocaleString('en')}.`);
-  const { machine, findings } = readMachine(text);
-  const problems = unreadableFindings(findings);
-  if (machine === undefined || problems.length > 0) {
-    throw new AnswerError(422, 'machine/unreadable', 'The text cannot be read as a machine file. Nothing was written.', { details: worded(problems.length > 0 ? problems : findings) });
-  }
-  return machine;
 }
 
 async function jsonBody(context: Context): Promise<Readonly<Record<string, unknown>>> {

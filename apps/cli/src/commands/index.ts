@@ -1,0 +1,11 @@
+export { newCommand } from './new.ts';
+export { checkCommand } from './check.ts';
+export { figuresCommand } from './figures.ts';
+export { optionsCommand } from './options.ts';
+export { planCommand } from './plan.ts';
+export { signCommand } from './sign.ts';
+export { logCommand } from './log.ts';
+export { calcCommand } from './calc.ts';
+export { serveCommand } from './serve.ts';
+export { backupCommand } from './backup.ts';
+export { restoreCommand } from './restore.ts';

@@ -1,0 +1,93 @@
+import { randomUUID } from 'node:crypto';
+import type { Command } from 'commander';
+import { planBuild, type Step } from '@rotorwright/build';
+import { readNewEntry, type EntryBody, type NewEntry } from '@rotorwright/logbook';
+import { isProblem, isUnit, readQuantity, sameDimension, showQuantity, unit } from '@rotorwright/units';
+import { findMachine, homeOption, withHome, type HomeOption } from '../machine-argument.ts';
+import type { Terminal } from '../terminal/index.ts';
+import { WrongInput, type Status } from '../wrong-input.ts';
+import type { Act } from './act.ts';
+import { stepOf } from './plan.ts';
+
+interface SignOptions extends HomeOption {
+  readonly by: string;
+  readonly measured?: string;
+  readonly feel?: string;
+  readonly note?: string;
+  readonly json?: true;
+}
+
+type Measured = Extract<EntryBody, { kind: 'signed' }>['measured'];
+
+export function signCommand(program: Command, act: Act): void {
+  program
+    .command('sign')
+    .summary('put on record that a step was done')
+    .description('Signs one step of the plan. The entry is on the disk when the command has answered.\nStatus 1 when what was measured is outside of its window; it is on record all the same.')
+    .argument('<machine>', 'machine file, or id of a machine in the home folder')
+    .argument('<step>', 'id of the step, as rotorwright plan lists it')
+    .requiredOption('--by <name>', 'who did it')
+    .option('--measured <value>', 'what was measured, with its unit: "0.02 mm"')
+    .option('--feel <answer>', 'yes or no, where the step asks for a feel')
+    .option('--note <text>', 'anything worth keeping')
+    .option(...homeOption)
+    .option('--json', 'the entry as JSON')
+    .addHelpText('after', '\nExample:\n  rotorwright sign whimbrel tail-case/pin-screw --by Maren')
+    .action(act((terminal, [machine, step], options: SignOptions) => sign(terminal, machine, step, options)));
+}
+
+async function sign(terminal: Terminal, argument: string | undefined, id: string | undefined, options: SignOptions): Promise<Status> {
+  const named = findMachine(terminal, argument, options);
+  const step = stepOf(planBuild(named.machine), id ?? '', named);
+  const measured = measuredOf(step, options);
+  const { fingerprint, locks, torque, cure } = step;
+  const body: EntryBody = {
+    kind: 'signed', step: step.id, fingerprint, cure,
+    ...(locks !== undefined && locks.length > 0 && { locks }),
+    ...(torque !== undefined && { torque }),
+    ...(measured !== undefined && { measured }),
+    ...(options.note !== undefined && { note: options.note }),
+  };
+  const written: NewEntry = { id: randomUUID(), machine: named.id, at: terminal.now().toISOString(), by: options.by, body };
+  const read = readNewEntry(written);
+  if (!read.ok) throw new WrongInput(`Nothing was signed: ${read.problems.join('; ')}.`);
+  const entry = await withHome(terminal, options, (home) => home.logbook.append(read.entry));
+  const outside = outsideOf(step, measured);
+  const cures = cure > 0 ? ` It cures until ${new Date(Date.parse(entry.at) + cure * 1000).toISOString()}.` : '';
+  await terminal.write(options.json ? `${JSON.stringify(entry)}\n` : `Signed ${step.id} of ${named.id} as entry ${entry.number}, by ${entry.by}.${cures}\n`);
+  if (outside !== undefined) terminal.say(outside);
+  return outside === undefined ? 0 : 1;
+}
+
+/** @throws WrongInput when the step asks for what was not given, or the other way round */
+function measuredOf({ id, measure }: Step, { measured, feel }: SignOptions): Measured {
+  if (measure === undefined) {
+    if (measured !== undefined || feel !== undefined) throw new WrongInput(`${id} asks for no measurement; sign it without --measured and --feel. A remark goes into --note.`);
+    return undefined;
+  }
+  if (measure.ask !== undefined) {
+    if (measured !== undefined || (feel !== 'yes' && feel !== 'no')) throw new WrongInput(`${id} asks: ${measure.ask} Answer with --feel yes or --feel no${feel === undefined ? '' : `; given: ${feel}`}.`);
+    return { feel };
+  }
+  if (feel !== undefined || measured === undefined) throw new WrongInput(`${id} is measured: give --measured with a unit, such as "0.02 ${measure.shown ?? measure.unit ?? 'mm'}".`);
+  return quantityOf(id, measured, measure.unit);
+}
+
+function quantityOf(id: string, given: string, wanted: string | undefined): Measured {
+  if ((wanted === undefined || wanted === '-') && /^\d+(\.\d+)?$/.test(given)) return { value: Number(given), unit: '-' };
+  const read = readQuantity(given);
+  if (isProblem(read)) throw new WrongInput(`--measured: “${given}” is no number with a unit. Right would be "0.02 ${wanted ?? 'mm'}".`);
+  const known = unit(wanted ?? read.unit);
+  if (!isUnit(known) || !sameDimension(read.dimension, known.dimension)) throw new WrongInput(`--measured: ${id} is measured in ${wanted}; given: ${given}.`);
+  return { value: read.value, unit: wanted ?? known.symbol };
+}
+
+/** What is wrong with a measurement, in a sentence; nothing when it is within its window. */
+function outsideOf({ id, measure }: Step, measured: Measured): string | undefined {
+  if (measure === undefined || measured === undefined) return undefined;
+  if ('feel' in measured) return measured.feel === 'no' ? `${id} was answered with no: find out why before going on.` : undefined;
+  const { min = -Infinity, max = Infinity, shown = measure.unit ?? '-' } = measure;
+  if (measured.value >= min && measured.value <= max) return undefined;
+  const limit = measured.value < min ? `at least ${showQuantity(min, shown)}` : `at most ${showQuantity(max, shown)}`;
+  return `${id} measures ${showQuantity(measured.value, shown)}; wanted is ${limit}. It is on record as measured; set it right and sign again.`;
+}
