@@ -1,0 +1,3 @@
+export { minimalCutSets, type CutSets } from './cut-sets.ts';
+export { FaultTreeError, type FaultTree, type Gate } from './fault-tree.ts';
+export { topProbability, type TopProbability } from './top-probability.ts';
