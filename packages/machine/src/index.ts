@@ -1,2 +1,5 @@
 export type * from './findings/finding.ts';
+export { findingCodes, formatFinding, isFindingCode, severityOf, wordFinding, type FindingCode, type WordedFinding } from './findings/words.ts';
 export type * from './model/index.ts';
+export { placeOf } from './place-of.ts';
+export { readMachine, type ReadOptions, type ReadResult } from './read/read-machine.ts';

@@ -48,3 +48,38 @@ const names: readonly (readonly [Dimension, string])[] = [
 export function dimensionName(dimension: Dimension): string {
   return names.find(([known]) => sameDimension(known, dimension))?.[1] ?? 'a quantity of another kind';
 }
+
+const named: readonly (readonly [Dimension, string])[] = [
+  [[1, 1, -2, 0, 0, 0], 'N'],
+  [[2, 1, -2, 0, 0, 0], 'N·m'],
+  [[2, 1, -2, 0, 0, -1], 'N·m/rad'],
+  [[0, 1, -2, 0, 0, 0], 'N/m'],
+  [[-1, 1, -2, 0, 0, 0], 'Pa'],
+  [[2, 1, -3, 0, 0, 0], 'W'],
+  [[0, 0, -1, 0, 0, 0], 'Hz'],
+  [[0, 0, -1, 0, 0, 1], 'rad/s'],
+  [[2, 1, -3, -1, 0, 0], 'V'],
+  [[2, 1, -3, -2, 0, 0], 'Ω'],
+  [[-2, -1, 2, 1, 0, 1], 'rad/(s·V)'],
+];
+const symbols = ['m', 'kg', 's', 'A', 'K', 'rad'] as const;
+
+/**
+ * The SI unit of a dimension, in which values are kept; `-` for a pure number. Where a torque and an energy share one it is N·m.
+ *
+ * @example siUnit([1, 0, 0, 0, 0, 0]) // 'm'
+ */
+export function siUnit(dimension: Dimension): string {
+  if (sameDimension(dimension, pureNumber)) return '-';
+  const known = named.find(([one]) => sameDimension(one, dimension))?.[1];
+  if (known !== undefined) return known;
+  const side = (sign: 1 | -1) => symbols.flatMap((symbol, i) => {
+    const exponent = (dimension[i] as number) * sign;
+    return exponent <= 0 ? [] : [exponent === 1 ? symbol : `${symbol}^${exponent}`];
+  });
+  const above = side(1);
+  const below = side(-1);
+  const top = above.length > 0 ? above.join('·') : '1';
+  const bottom = below.length > 1 ? `/(${below.join('·')})` : below.map((one) => `/${one}`).join('');
+  return `${top}${bottom}`.replaceAll(/\^(\d)/gu, (_, digit: string) => '⁰¹²³⁴⁵⁶⁷⁸⁹'[Number(digit)] as string);
+}

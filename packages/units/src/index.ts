@@ -1,4 +1,4 @@
-export { dimensionName, pureNumber, sameDimension } from './dimension.ts';
+export { dimensionName, pureNumber, sameDimension, siUnit } from './dimension.ts';
 export { editDistance, nearestUnit } from './nearest.ts';
 export type * from './quantity.ts';
 export { isProblem, readQuantity, readWindow } from './read.ts';

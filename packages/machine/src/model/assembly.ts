@@ -6,6 +6,9 @@ import type { EntryPath } from './place.ts';
  *   module copy   `tail-grip.A` (or `clutch` when the module has no copies)
  *   thing         `tail-grip.A/stud`      a part, joint, stack, measurement or step of one module copy
  *   instance      `tail-case/post.b`      one copy of a thing; equal to the thing's id when it has no copies
+ *
+ * Where a reference means a thing with copies as a whole (what is undone for access, what adjusts a measurement, what
+ * closes a stack), its thing id stands for all its copies.
  */
 export type InstanceId = string;
 
@@ -26,6 +29,10 @@ export interface Thing {
   readonly photo?: string;
   /** Former id, whose signatures it carries on. */
   readonly was?: string;
+  /** Parts list: order code, price with currency, how many lie in the drawer. */
+  readonly code?: string;
+  readonly price?: string;
+  readonly spares?: number;
 }
 
 /** What must be off or undone before a hand and a tool get there. `off` names a part, joint or module (copy). */
@@ -46,6 +53,8 @@ export interface Part extends Thing {
   /** Dynamic and static rating, N. */
   readonly dynamic?: number;
   readonly static?: number;
+  /** Bearings: number of balls. */
+  readonly balls?: number;
   readonly thread?: string;
   /** Id of a consumable. */
   readonly grease?: string;
@@ -83,6 +92,8 @@ export interface Joint extends Thing {
   readonly type?: string;
   readonly each: readonly JointInstance[];
   readonly thread?: string;
+  /** Hand of the thread. */
+  readonly hand: 'right' | 'left';
   readonly class?: string;
   readonly head?: string;
   readonly material?: string;
@@ -157,6 +168,8 @@ export interface Module {
   readonly tip?: string;
   readonly why?: string;
   readonly caution?: string;
+  readonly photo?: string;
+  readonly was?: string;
   /** Thing ids in the order of the file. */
   readonly parts: readonly string[];
   readonly joints: readonly string[];

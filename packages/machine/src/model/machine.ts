@@ -48,14 +48,22 @@ export interface Hazard {
   readonly title: string;
   readonly endsIn: 'crash' | 'injury' | 'landing' | 'nuisance';
   readonly when: HazardEvent;
+  readonly why?: string;
+  readonly caution?: string;
 }
 
 export interface ServiceItem {
   readonly id: string;
   readonly path: EntryPath;
   readonly title: string;
+  /** As written. */
   readonly of: string;
+  /** Ids of every module copy or instance that it is of. */
+  readonly each: readonly string[];
   readonly do: string;
+  readonly tip?: string;
+  readonly why?: string;
+  readonly caution?: string;
   /** s of running */
   readonly everyTime?: number;
   readonly everyFlights?: number;
@@ -67,8 +75,10 @@ export interface Limit {
   /** Name of a figure: `speed bell`. */
   readonly of: string;
   readonly window: Window;
+  /** Unit as written. */
   readonly unit?: string;
   readonly source?: string;
+  readonly why?: string;
 }
 
 /** One bag of the kit, or one line of a parts list. */

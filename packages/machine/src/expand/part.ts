@@ -1,0 +1,40 @@
+import type { Part } from '../model/assembly.ts';
+import { joinPath } from '../read/tree.ts';
+import { camel, type ReadsAs } from '../schema/field.ts';
+import { sizeFields, type partField } from '../schema/sections/things.ts';
+import type { Expansion } from './names.ts';
+import { resolveOne } from './resolve.ts';
+import { expandAccess, referrerIn, thingBase, type ModuleCopy } from './thing.ts';
+import { compact } from './words.ts';
+
+type WrittenPart = ReadsAs<typeof partField>;
+
+const sizeNames = Object.keys(sizeFields).map((name) => [name, camel(name) as keyof WrittenPart] as const);
+
+export function expandPart(module: ModuleCopy, key: string, written: WrittenPart, expansion: Expansion): Part {
+  const base = thingBase(module, 'parts', key, written);
+  const { path } = base;
+  const from = referrerIn(module);
+  const one = (ref: string | undefined, to: 'part' | 'consumable' | 'type' | 'measurement', name: string) => (ref === undefined ? undefined : resolveOne(expansion, ref, [to], joinPath(path, name), from));
+  return compact({
+    ...base,
+    kind: written.kind ?? 'part',
+    type: one(written.type, 'type', 'type'),
+    material: written.material,
+    mass: written.mass,
+    at: written.at as readonly [number, number, number] | undefined,
+    sizes: Object.fromEntries(sizeNames.flatMap(([name, field]) => (written[field] === undefined ? [] : [[name, written[field] as number]]))),
+    choices: written.sizes,
+    dynamic: written.dynamic,
+    static: written.static,
+    balls: written.balls,
+    thread: written.thread,
+    grease: one(written.grease, 'consumable', 'grease'),
+    turnsWith: one(written.turnsWith, 'part', 'turns-with'),
+    movesOn: one(written.movesOn, 'part', 'moves-on'),
+    facing: written.facing ?? {},
+    ground: written.ground ?? false,
+    until: one(written.until, 'measurement', 'until'),
+    behind: expandAccess(written.behind, joinPath(path, 'behind'), module, expansion),
+  });
+}

@@ -1,0 +1,111 @@
+import { byShape, count, direction, helix, list, number, quantity, record, reference, required, text, turns, window, word } from '../field.ts';
+import { expectField } from './machine.ts';
+
+const shaftRef = reference('Shaft.', ['shaft'], 'crank');
+const partRef = reference('Part that has the teeth or the face.', ['part'], 'mast/main-gear');
+const rpm = (about: string, example: string) => quantity(about, 'rpm', example);
+
+export const powerField = record('What drives the machine.', {
+  engine: record('Combustion engine.', {
+    kind: text('Kind of engine.', 'two-stroke'),
+    on: required(shaftRef),
+    displacement: quantity('Swept volume.', 'cm³', '23 cm³'),
+    power: quantity('Best power.', 'kW', '2.4 kW'),
+    speed: rpm('Governed speed.', '14600 rpm'),
+    best: window('Speeds at which it pulls well.', 'rpm', '13000 to 15500 rpm', { min: 0 }),
+    idle: rpm('Idle speed.', '3800 rpm'),
+    turns: turns('Sense of rotation and from where it is seen.'),
+    cylinders: count('Number of cylinders.', '1', 1, 12),
+  }),
+  motor: record('Electric motor.', {
+    on: required(shaftRef),
+    constant: quantity('Speed by voltage.', 'rpm/V', '500 rpm/V'),
+    resistance: quantity('Of the winding, between two leads.', 'mΩ', '14 mΩ'),
+    'idle-current': quantity('Current without load.', 'A', '2.1 A'),
+    power: quantity('Lasting power.', 'kW', '3 kW'),
+    speed: rpm('Governed speed.', '19500 rpm'),
+    best: window('Speeds at which it pulls well.', 'rpm', '18000 to 21000 rpm', { min: 0 }),
+    turns: turns('Sense of rotation and from where it is seen.'),
+    poles: count('Number of magnet poles.', '10', 2, 100),
+  }),
+  battery: record('Flight battery.', {
+    cells: count('Cells in series.', '12', 1, 100),
+    capacity: quantity('Charge of the pack.', 'mAh', '5000 mAh'),
+    resistance: quantity('Of the whole pack.', 'mΩ', '24 mΩ'),
+    voltage: quantity('Of the whole pack.', 'V', '44.4 V'),
+    mass: quantity('Of the whole pack.', 'kg', '1.4 kg'),
+  }, { example: 'cells: 12, capacity: 5000 mAh' }),
+}, { example: 'engine: {on: crank, speed: 14600 rpm}' });
+
+export const shaftField = record('Something that turns as one.', {
+  title: text('Name as a person says it.', 'Tail drive tube'),
+  axis: direction('How it lies: up, down, fore, aft, left, right, or a vector.'),
+  part: reference('Part that is its body.', ['part'], 'mast/tube'),
+  expect: expectField,
+}, { example: 'axis: up', derived: { speed: 'the engine speed and the tooth counts', ratio: 'the tooth counts', turns: "the engine's sense of rotation and the couplings", direction: "the engine's sense of rotation and the couplings" } });
+
+const choiceField = byShape('Gears or pulleys that can be bought: tooth counts, or each with code and price.', '13', {
+  scalar: count('Tooth count.', '13', 3, 2000),
+  map: record('One that can be bought.', {
+    teeth: required(count('Tooth count.', '13', 3, 2000)),
+    code: text('Order code.', 'W-113'),
+    price: text('Price with currency.', '18.50 EUR'),
+  }),
+});
+
+const sideField = (about: string) => record(about, {
+  on: required(shaftRef),
+  part: partRef,
+  teeth: count('Tooth count.', '14', 3, 2000),
+  choices: list('What can be bought instead.', choiceField, {}, '[13, 14, 15]'),
+  shift: number('Profile shift in modules.', '0.2', { min: -2, max: 2 }),
+  lies: direction('Bevels: where the gear lies from the point in which the axes cross.'),
+}, { example: 'on: crank, teeth: 14', derived: { speed: 'the engine speed and the tooth counts', ratio: 'the tooth counts', helix: "the coupling's helix: the mate has the other hand", turns: "the engine's sense of rotation and the couplings", diameter: 'module, teeth and helix' } });
+
+export const couplingField = record('What makes one shaft turn another.', {
+  title: text('Name as a person says it.', 'Main mesh'),
+  kind: required(word('How it works.', {
+    external: 'two gears side by side',
+    internal: 'a pinion inside a ring',
+    bevel: 'two gears whose axes cross',
+    belt: 'toothed belt',
+    'centrifugal-clutch': 'grips above a speed',
+    'one-way': 'drives in one sense, runs free in the other',
+    rigid: 'turns as one',
+  }, 'external')),
+  driver: required(sideField('The side that drives.')),
+  driven: required(sideField('The side that is driven.')),
+  module: quantity('Normal module of the teeth.', 'mm', '1.0 mm'),
+  helix: helix('Angle and hand of the driver.'),
+  'pressure-angle': quantity('Normal pressure angle; 20° when left out.', '°', '20 °', { above: 0, max: Math.PI / 4 }),
+  width: quantity('Common face width.', 'mm', '14 mm'),
+  centre: window('Centre distance that the frame allows: fixed, or the ends of its slot.', 'mm', '65 to 67 mm', { min: 0 }),
+  pitch: quantity('Belts: from tooth to tooth.', 'mm', '3 mm'),
+  'belt-teeth': count('Belts: tooth count of the belt.', '420', 10, 10_000),
+  runs: direction('Belts: direction from driver to driven.', 'aft'),
+  twist: quantity('Belts: twist from driver to driven, right-handed about that direction.', '°', '90 °', {}),
+  engages: rpm('Clutches: speed at which it grips.', '5200 rpm'),
+  expect: expectField,
+}, { derived: { ratio: 'the tooth counts', speed: 'the engine speed and the tooth counts', 'mesh-frequency': 'speed and teeth', thrust: 'helix, sense of rotation and torque', backlash: 'centre distance, shift and tolerance; what you measure stands under measurements' } });
+
+export const rotorField = record('A set of blades.', {
+  title: text('Name as a person says it.', 'Main rotor'),
+  on: required(shaftRef),
+  blades: count('Number of blades.', '2', 1, 16),
+  diameter: quantity('Tip to tip.', 'mm', '1550 mm'),
+  chord: quantity('Blade depth.', 'mm', '58 mm'),
+  section: text('Airfoil.', 'NACA 0012'),
+  twist: quantity('Of the blade from root to tip; negative washes out.', '°', '-4 °', { min: -Math.PI / 2, max: Math.PI / 2 }),
+  root: quantity('Where the blade begins, from the axis.', 'mm', '140 mm'),
+  hinge: quantity('Flapping hinge, from the axis.', 'mm', '0 mm', { min: 0 }),
+  'bolt-radius': quantity('Blade bolt, from the axis.', 'mm', '92 mm'),
+  'blade-mass': quantity('One blade.', 'g', '168 g'),
+  'blade-centre': quantity('Centre of mass of one blade, from its bolt.', 'mm', '330 mm'),
+  'hub-inertia': quantity('What turns with it besides the blades.', 'kg·m²', '0.002 kg·m²', { min: 0 }),
+  'grip-mass': quantity('What hangs on one thrust bearing besides the blade.', 'g', '74 g'),
+  'grip-centre': quantity('Centre of that, from the axis.', 'mm', '70 mm'),
+  damper: quantity('Stiffness of the damper against flapping.', 'N·m/rad', '60 N·m/rad'),
+  wanted: window('Rotor speeds that the builder wants.', 'rpm', '1700 to 1800 rpm', { min: 0 }),
+  part: reference('Part that is its hub.', ['part'], 'head/hub'),
+  expect: expectField,
+}, { derived: { speed: 'the engine speed and the tooth counts', turns: "the engine's sense of rotation and the couplings", 'tip-speed': 'rotor speed and diameter', ratio: 'the tooth counts', solidity: 'blades, chord and diameter' } });

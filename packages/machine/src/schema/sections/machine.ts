@@ -1,0 +1,54 @@
+import { fact, flag, map, quantity, record, required, text, word, window, type Field } from '../field.ts';
+
+export const expectField = map('Facts that the maker states and that are computed here: compared, never used.', fact('A quantity, a number or a word.', '1760 rpm'), 'name');
+
+export const machineField = record('What the machine is.', {
+  id: text('Short stable id for the logbook; the name in small letters when left out.', 'whimbrel'),
+  name: required(text('Its name.', 'Whimbrel')),
+  title: text('One line about it.', 'two-stroke trainer, 1.55 m'),
+  mass: quantity('Ready to fly.', 'kg', '5.4 kg'),
+  origin: text('What the axes start from: x forward, y left, z up.', 'mast axis, top face of the lower mast bearing'),
+  invented: flag('Says that the machine does not exist.'),
+  revision: text('Which state of the file this is.', '2026-11'),
+});
+
+export const consumableField = record('A compound, grease or cleaner.', {
+  kind: required(word('What it is.', {
+    threadlocker: 'compound for threads',
+    retainer: 'compound for cylindrical seats',
+    grease: 'grease',
+    oil: 'oil',
+    adhesive: 'glue',
+    cleaner: 'degreaser',
+  }, 'threadlocker')),
+  title: text('Name as a person says it.', 'synthetic bearing grease'),
+  strength: word('How hard it holds.', { low: 'small screws, undone often', medium: 'undone with hand tools', high: 'undone with heat' }, 'medium'),
+  cure: quantity('Time until it has its full strength.', 'h', '24 h'),
+  undo: text('How it comes off again.', 'hand tools'),
+  caution: text('Danger, told before the step.', 'Wear gloves.'),
+});
+
+export const materialFields = {
+  density: quantity('Mass by volume.', 'kg/m³', '2810 kg/m³'),
+  'youngs-modulus': quantity('Stress by strain in tension.', 'GPa', '71.7 GPa'),
+  'shear-modulus': quantity('Stress by strain in shear.', 'GPa', '26.9 GPa'),
+  expansion: quantity('Strain by kelvin.', '1/K', '23e-6 1/K'),
+  yield: quantity('Stress at which it stays deformed.', 'MPa', '500 MPa'),
+  tensile: quantity('Stress at which it breaks.', 'MPa', '570 MPa'),
+  endurance: quantity('Stress amplitude that it bears for ever, or as long as the source says.', 'MPa', '160 MPa'),
+  'max-temperature': quantity('Highest lasting temperature.', 'K', '100 °C'),
+  'specific-heat': quantity('Energy by mass and kelvin.', 'J/(kg·K)', '960 J/(kg·K)'),
+} as const;
+
+export const materialField = record('A material that differs from the built-in table.', { ...materialFields, title: text('Name as a person says it.', 'aluminium 7075, plate') }, { example: 'density: 2810 kg/m³' });
+
+export const limitField = record('A bound for a figure.', {
+  of: required(text('Name of the figure.', 'speed bell')),
+  'at-least': window('It must not be smaller.', undefined, '1600 rpm'),
+  'at-most': window('It must not be larger.', undefined, '17000 rpm'),
+  source: text('Who says so.', "maker's sheet"),
+  why: text('Reason for the limit.', 'clutch bell bursts beyond'),
+});
+
+/** Widens a record for the reader's `readsAs`; helps where a section only passes a record on. */
+export type Reading<F> = F extends Field<infer T> ? T : never;
