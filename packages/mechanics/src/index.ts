@@ -1,4 +1,5 @@
 export * from './drives/index.ts';
+export * from './gears/index.ts';
 export { findRoot } from './numeric/roots.ts';
 export type { Vector3 } from './numeric/vector.ts';
 export * from './shafts/index.ts';
