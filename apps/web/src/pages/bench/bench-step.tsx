@@ -3,7 +3,7 @@ import type { Step } from '@rotorwright/build';
 import type { EntryBody } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
 import { StateMark, Warning } from '../../sheet/index.ts';
-import type { Blocker } from '../build/standing.ts';
+import type { Blocker } from '../build/blockers.ts';
 import { timeLeft } from './cure-clock.ts';
 import { CureDial } from './cure-dial.tsx';
 import { DrawingPane } from './drawing-pane.tsx';

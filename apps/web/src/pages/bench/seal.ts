@@ -1,6 +1,7 @@
 import type { Step } from '@rotorwright/build';
 import type { ReadableMachine } from '../../data/index.ts';
 import { dayOf } from '../../sheet/index.ts';
+import { undoneWords } from '../build/undone-words.ts';
 
 /** A signature of the step as it stands in the book, or on this device while it waits. */
 export interface Seal {
@@ -23,7 +24,7 @@ export function sealOf(open: ReadableMachine, step: Step, waiting: boolean): Sea
   return {
     state: standing.state, waiting,
     ...(standing.by === undefined ? {} : { by: standing.by }), ...(standing.at === undefined ? {} : { when: dayOf(standing.at) }),
-    ...(standing.reason === undefined ? {} : { reason: standing.reason }), ...(until === undefined ? {} : { until }),
+    ...(standing.state === 'undone' ? { reason: undoneWords(standing.reason) } : {}), ...(until === undefined ? {} : { until }),
   };
 }
 

@@ -39,6 +39,8 @@ export interface Editor {
   readonly setRemarks: (remarks: readonly Remark[]) => void;
   /** Puts the cursor at the start of a line, shows it and gives the editor the focus. */
   readonly goTo: (line: number, column?: number) => void;
+  /** Writes at the end, shows it and gives the editor the focus. */
+  readonly append: (text: string) => void;
   readonly close: () => void;
 }
 
@@ -107,6 +109,7 @@ export function openEditor({ parent, text, onChange, onSave, complete }: EditorO
   const extensions: Extension = [
     lineNumbers(), highlightActiveLine(), highlightActiveLineGutter(), drawSelection(), history(), indentOnInput(), bracketMatching(), lintGutter(),
     indentUnit.of('  '), yaml(), syntaxHighlighting(lettering), paper, autocompletion({ override: [completionSource(complete)], icons: false }),
+    EditorView.cspNonce.of(document.querySelector<HTMLMetaElement>('meta[property="csp-nonce"]')?.nonce ?? ''),
     keymap.of([{ key: 'Mod-s', preventDefault: true, run: () => { onSave(); return true; } }, ...completionKeymap, ...defaultKeymap, ...historyKeymap, indentWithTab]),
     EditorView.contentAttributes.of({ 'aria-label': 'Machine file', 'aria-describedby': 'file-keys', spellcheck: 'false', autocapitalize: 'off' }),
     EditorView.updateListener.of((update) => { if (update.docChanged) onChange(update.state.doc.toString()); }),
@@ -119,6 +122,11 @@ export function openEditor({ parent, text, onChange, onSave, complete }: EditorO
     goTo: (line, column = 1) => {
       const at = offsetOf(view.state, line, column);
       view.dispatch({ selection: { anchor: at }, effects: EditorView.scrollIntoView(at, { y: 'center' }) });
+      view.focus();
+    },
+    append: (text) => {
+      const { length } = view.state.doc;
+      view.dispatch({ changes: { from: length, insert: text }, selection: { anchor: length + text.length }, effects: EditorView.scrollIntoView(length, { y: 'center' }), userEvent: 'input' });
       view.focus();
     },
     close: () => view.destroy(),

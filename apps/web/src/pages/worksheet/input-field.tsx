@@ -1,6 +1,6 @@
 import { useId, type ReactNode } from 'react';
 import { wanted, type InputProblem, type InputSpec } from '@rotorwright/calculations';
-import { Symbol } from './formula.tsx';
+import { Formula } from '../../sheet/index.ts';
 import { fieldFor, nameOf, type FieldPath, type FieldRecord, type FieldValue } from './form.ts';
 
 export interface InputFieldProps {
@@ -35,7 +35,7 @@ function NumberField({ spec, path, value, problems, onChange }: Of<'number'>): R
   const usual = spec.default !== undefined || spec.optional ? ', may stay empty' : '';
   return (
     <div className="field">
-      <label htmlFor={id}>{spec.title} <Symbol tex={spec.symbol} /></label>
+      <label htmlFor={id}>{spec.title} <Formula tex={spec.symbol} /></label>
       <input
         id={id} type="text" inputMode="text" autoComplete="off" spellCheck={false} value={typeof value === 'string' ? value : ''}
         aria-invalid={own ? true : undefined} aria-describedby={`${id}-hint${own ? ` ${id}-problem` : ''}`}

@@ -1,7 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import type { AnsweredValue, CalcAnswer, Calculation, OutputSpec } from '@rotorwright/calculations';
 import { isUnit, listedUnits, sameDimension, showQuantity, unit } from '@rotorwright/units';
-import { Symbol } from './formula.tsx';
+import { Formula } from '../../sheet/index.ts';
 
 export interface ResultsProps {
   readonly calculation: Calculation;
@@ -38,7 +38,7 @@ export function Results({ calculation, answered }: ResultsProps): ReactNode {
           const offered = unitsOf(spec);
           return (
             <tr key={name}>
-              <th scope="row">{spec.title} <Symbol tex={spec.symbol} /></th>
+              <th scope="row">{spec.title} <Formula tex={spec.symbol} /></th>
               <td className="number">{value === undefined ? <span className="soft">left out</span> : <b>{showAnswer(value, shown)}</b>}</td>
               <td>{offered.length > 1 ? (
                 <select aria-label={`Unit of ${spec.title}`} value={shown} onChange={(event) => setUnits({ ...units, [name]: event.target.value })}>

@@ -1,0 +1,19 @@
+import type { UndoneReason } from '@rotorwright/logbook';
+import { showQuantity } from '@rotorwright/units';
+import { dayOf } from '../../sheet/index.ts';
+
+/** Why a signature no longer stands, in a sentence. */
+export function undoneWords(reason: UndoneReason | undefined): string {
+  switch (reason?.why) {
+    case 'changed': return 'The file says something else now than what was signed.';
+    case 'opened': return `${reason.by} opened it, ${dayOf(reason.at)}: ${reason.reason}`;
+    case 'corrected': return reason.reason === '' ? 'The signature was taken back.' : `The signature was taken back: ${reason.reason}`;
+    case 'failed': return `Measured ${measuredWords(reason.measured)}: not what is wanted.`;
+    default: return 'Something that it rests on has changed.';
+  }
+}
+
+/** "0.04 mm", or the answer of a feel. */
+export function measuredWords(measured: { readonly value: number; readonly unit: string } | { readonly feel: 'yes' | 'no' }, shown?: string): string {
+  return 'feel' in measured ? measured.feel : showQuantity(measured.value, shown ?? measured.unit);
+}

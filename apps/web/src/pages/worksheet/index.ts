@@ -1,0 +1,1 @@
+export { WorksheetPage } from './worksheet-page.tsx';
