@@ -60,7 +60,7 @@ function run(calculation: Calculation, inputs: Readonly<Record<string, unknown>>
     return { id, outputs, working, source, warnings };
   } catch (error) {
     if (error instanceof CalculationError) return { id, problems: [{ name: error.input, given: error.given, wanted: error.wanted }] };
-    if (error instanceof RangeError) return { id, problems: [{ name: 'inputs', given: 'this combination', wanted: `another one: ${error.message}` }] };
+    if (error instanceof RangeError) return { id, problems: [{ name: 'inputs', given: 'this combination', wanted: `another one: ${error.message.replace(/^\w+: /u, '')}` }] };
     throw error;
   }
 }

@@ -1,5 +1,6 @@
 import type { Calculation } from './calculation.ts';
 import * as drive from './drive/index.ts';
+import * as gears from './gears/index.ts';
 import * as rotor from './rotor/index.ts';
 
 /** Every calculation by its id, in the order of the catalogue. */
@@ -14,6 +15,13 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     drive.sensorPulses,
     drive.governorRatio,
     drive.threadSense,
+    gears.gearPair,
+    gears.centreDistance,
+    gears.helixPush,
+    gears.gearSpan,
+    gears.gearOverPins,
+    gears.involute,
+    gears.involuteInverse,
     rotor.atmosphere,
     rotor.tipSpeed,
     rotor.tipMach,

@@ -64,11 +64,11 @@ export interface PinMeasure {
  * @source ISO 21771:2007 (from memory)
  */
 export function pinMeasure(gear: MeasuredGear, pinDiameter: number): PinMeasure {
-  const { normalModule, pressureAngle, helixAngle, teeth, shift } = gear;
+  const { normalModule, pressureAngle, helixAngle, teeth } = gear;
   const { module, pressureAngle: transverseAngle } = transverse(gear);
-  const value = involute(transverseAngle) + pinDiameter / (teeth * normalModule * Math.cos(pressureAngle)) + (2 * shift * Math.tan(pressureAngle)) / teeth - Math.PI / (2 * teeth);
-  if (!(value > 0)) throw new RangeError(`pinMeasure: pinDiameter [m] must be larger, the pins would not touch the flanks, got ${pinDiameter}`);
-  const pinCentreAngle = inverseInvolute(value);
+  const least = leastPinDiameter(gear);
+  if (!(pinDiameter > least)) throw new RangeError(`pinMeasure: pinDiameter [m] must be above ${least}, thinner pins fall between the flanks, got ${pinDiameter}`);
+  const pinCentreAngle = inverseInvolute((pinDiameter - least) / (teeth * normalModule * Math.cos(pressureAngle)));
   const baseDiameter = module * teeth * Math.cos(transverseAngle);
   const centres = baseDiameter / Math.cos(pinCentreAngle);
   const baseHelixAngle = Math.asin(Math.sin(helixAngle) * Math.cos(pressureAngle));
@@ -79,4 +79,16 @@ export function pinMeasure(gear: MeasuredGear, pinDiameter: number): PinMeasure 
     pinCentreAngle,
     contactDiameter: Math.hypot(baseDiameter, tangent),
   };
+}
+
+/**
+ * Pin diameter at which the pin's centre would sink to the base circle, inv φ = 0; negative when every pin is held.
+ *
+ * @returns [m]
+ * @source the equation of {@link pinMeasure} with inv φ = 0
+ */
+export function leastPinDiameter(gear: MeasuredGear): number {
+  const { normalModule, pressureAngle, teeth, shift } = gear;
+  const value = Math.PI / (2 * teeth) - involute(transverse(gear).pressureAngle) - (2 * shift * Math.tan(pressureAngle)) / teeth;
+  return value * teeth * normalModule * Math.cos(pressureAngle);
 }

@@ -48,6 +48,6 @@ describe('measures over teeth', () => {
   });
 
   test('a pin that falls to the root is refused', () => {
-    expect(() => pinMeasure({ ...rack, teeth: 20, shift: 0 }, 0.1)).toThrow('pinDiameter [m] must be larger');
+    expect(() => pinMeasure({ ...rack, teeth: 20, shift: 0 }, 0.1)).toThrow('thinner pins fall between the flanks');
   });
 });
