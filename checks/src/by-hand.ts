@@ -1,0 +1,36 @@
+import type { Check } from './check.ts';
+
+/** Title with the working, calculation, inputs, output, expected value in SI. */
+type Row = readonly [title: string, calculation: string, inputs: Readonly<Record<string, unknown>>, output: string, expected: number];
+
+const rows: readonly Row[] = [
+  ['5/1 of 1,760 rpm backwards is −8,800 rpm', 'shaft-speed', { ratioNumerator: -5, ratioDenominator: 1, sourceSpeed: '1760 rpm' }, 'speed', (-8800 * Math.PI) / 30],
+  ['17 and 85: common factor 17', 'tooth-hunting', { teeth1: 17, teeth2: 85 }, 'commonFactor', 17],
+  ['18 and 84: lcm 252, 252/18 = 14 turns of the pinion', 'tooth-hunting', { teeth1: 18, teeth2: 84 }, 'pinionTurnsToRepeat', 14],
+  ['18 and 84: one pair of teeth meets once in 252 meshes', 'tooth-hunting', { teeth1: 18, teeth2: 84 }, 'huntingFrequencyRatio', 1 / 252],
+  ['20 teeth at 3,000 rpm = 50 turns a second: 1,000 Hz', 'mesh-frequency', { teeth: 20, shaftSpeed: '3000 rpm' }, 'frequency', 1000],
+  ['20 and 50 teeth: lcm 100, 1,000 Hz/100 = 10 Hz', 'mesh-frequency', { teeth: 20, shaftSpeed: '3000 rpm', mateTeeth: 50 }, 'huntingFrequency', 10],
+  ['25 teeth at 6,000 rpm: 2,500 Hz', 'belt-tooth-frequency', { pulleyTeeth: 25, shaftSpeed: '6000 rpm' }, 'frequency', 2500],
+  ['2,500 teeth a second on a belt of 500: 5 Hz', 'belt-tooth-frequency', { pulleyTeeth: 25, shaftSpeed: '6000 rpm', beltTeeth: 500 }, 'beltFrequency', 5],
+  ['two blades at 1,800 rpm: 60 Hz', 'blade-passing', { blades: 2, speed: '1800 rpm' }, 'frequency', 60],
+  ['two magnets at 15,000 rpm = 250 turns a second: 500 Hz', 'sensor-pulses', { magnets: 2, shaftSpeed: '15000 rpm' }, 'frequency', 500],
+  ['a sensor shaft that makes 17 turns to 2 of the rotor, two magnets: 17 pulses a turn', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'pulsesPerRotorTurn', 17],
+  ['17 pulses a turn at 30 turns a second: 510 Hz', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'frequency', 510],
+  ['170 m/s in air with 340 m/s: 0.5', 'tip-mach', { tipSpeed: '170 m/s', speedOfSound: '340 m/s' }, 'tipMach', 0.5],
+  ['200 rad/s at 0.75 m: 150 m/s', 'tip-speed', { speed: '200 rad/s', radius: '0.75 m' }, 'tipSpeed', 150],
+  ['½ · 0.1 kg·m² · (200 rad/s)² = 2,000 J', 'stored-energy', { rotorInertia: 0.1, speed: '200 rad/s' }, 'storedEnergy', 2000],
+  ['0.3 kg from 0 to 1 m: I = 0.3/3 = 0.1 kg·m²', 'uniform-blade', { blades: 2, bladeMass: '300 g', radius: '1 m', speed: 0 }, 'inertia', 0.1],
+  ['17 and 85 teeth of module 1: (17 + 85)/2 = 51 mm', 'centre-distance', { normalModule: '1 mm', teeth1: 17, teeth2: 85 }, 'zeroBacklashCentreDistance', 0.051],
+  ['17 teeth in a ring of 85, module 1: (85 − 17)/2 = 34 mm', 'centre-distance', { normalModule: '1 mm', teeth1: 17, teeth2: 85, kind: 'internal' }, 'referenceCentreDistance', 0.034],
+];
+
+export const byHand: readonly Check[] = rows.map(([title, calculation, inputs, output, expected]) => ({
+  calculation,
+  title,
+  source: { document: 'Worked by hand in the title', kind: 'by hand' },
+  inputs,
+  output,
+  expected,
+  tolerance: 1e-12,
+  mode: 'relative',
+}));

@@ -1,0 +1,48 @@
+import { answer, catalogue, isCalcProblem } from '@rotorwright/calculations';
+import { checks } from './all.ts';
+import type { Check } from './check.ts';
+
+export interface CheckResult extends Check {
+  /** SI; absent when the calculation refused the inputs or left the output out. */
+  readonly computed?: number;
+  /** Unit of expected and computed. */
+  readonly unit: string;
+  /** Computed less expected: as a share of the expected value in mode relative, else in SI. */
+  readonly deviation?: number;
+  readonly holds: boolean;
+  /** Why there is no computed value. */
+  readonly reason?: string;
+}
+
+export interface CalculationReport {
+  readonly id: string;
+  readonly title: string;
+  readonly section: string;
+  /** Empty when nothing outside has been found to check it against. */
+  readonly checks: readonly CheckResult[];
+  /** Outputs that no check covers. */
+  readonly uncheckedOutputs: readonly string[];
+}
+
+/** Runs one check. */
+export function runCheck(check: Check): CheckResult {
+  const unit = catalogue.get(check.calculation)?.outputs[check.output]?.unit ?? '-';
+  const answered = answer(check.calculation, check.inputs);
+  if (isCalcProblem(answered)) {
+    return { ...check, unit, holds: false, reason: answered.problems.map(({ name, given, wanted }) => `${name}: given ${given}; wanted ${wanted}`).join('. ') };
+  }
+  const value = answered.outputs[check.output];
+  if (value === undefined || !('value' in value)) return { ...check, unit, holds: false, reason: answered.warnings.join(' ') || 'The output is no single number.' };
+  const deviation = check.mode === 'relative' ? value.value / check.expected - 1 : value.value - check.expected;
+  return { ...check, unit, computed: value.value, deviation, holds: Math.abs(deviation) <= check.tolerance };
+}
+
+/** Every calculation with its checks against the outside world; those without any come first. */
+export function validationReport(): readonly CalculationReport[] {
+  const reports = [...catalogue.values()].map(({ id, title, section, outputs }): CalculationReport => {
+    const own = checks.filter(({ calculation }) => calculation === id);
+    const covered = new Set(own.map(({ output }) => output));
+    return { id, title, section, checks: own.map(runCheck), uncheckedOutputs: Object.keys(outputs).filter((name) => !covered.has(name)) };
+  });
+  return [...reports.filter((report) => report.checks.length === 0), ...reports.filter((report) => report.checks.length > 0)];
+}
