@@ -3,3 +3,4 @@ export { findingCodes, formatFinding, isFindingCode, severityOf, wordFinding, ty
 export type * from './model/index.ts';
 export { placeOf } from './place-of.ts';
 export { readMachine, type ReadOptions, type ReadResult } from './read/read-machine.ts';
+export { removeEntry, setEntry, type EditResult } from './edit/set-entry.ts';

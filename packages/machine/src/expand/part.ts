@@ -1,10 +1,10 @@
-import type { Part } from '../model/assembly.ts';
+import type { Part, Thing } from '../model/assembly.ts';
 import { joinPath } from '../read/tree.ts';
 import { camel, type ReadsAs } from '../schema/field.ts';
 import { sizeFields, type partField } from '../schema/sections/things.ts';
 import type { Expansion } from './names.ts';
 import { resolveOne } from './resolve.ts';
-import { expandAccess, referrerIn, thingBase, type ModuleCopy } from './thing.ts';
+import { expandAccess, forCopy, referrerIn, thingBase, type ModuleCopy } from './thing.ts';
 import { compact } from './words.ts';
 
 type WrittenPart = ReadsAs<typeof partField>;
@@ -22,8 +22,8 @@ export function expandPart(module: ModuleCopy, key: string, written: WrittenPart
     type: one(written.type, 'type', 'type'),
     material: written.material,
     mass: written.mass,
-    at: written.at as readonly [number, number, number] | undefined,
-    sizes: Object.fromEntries(sizeNames.flatMap(([name, field]) => (written[field] === undefined ? [] : [[name, written[field] as number]]))),
+    at: placesOf(module, written, base, expansion),
+    sizes: sizesOf(written),
     choices: written.sizes,
     dynamic: written.dynamic,
     static: written.static,
@@ -37,4 +37,18 @@ export function expandPart(module: ModuleCopy, key: string, written: WrittenPart
     until: one(written.until, 'measurement', 'until'),
     behind: expandAccess(written.behind, joinPath(path, 'behind'), module, expansion),
   });
+}
+
+function placesOf(module: ModuleCopy, written: WrittenPart, { path, copies, instances }: Thing, expansion: Expansion): Part['at'] {
+  const places = instances.flatMap((id, i) => {
+    const own = forCopy(written.at, joinPath(path, 'at'), referrerIn(module, copies, copies[i]).siblings, expansion);
+    return own ? [[id, own.value as readonly [number, number, number]] as const] : [];
+  });
+  return places.length > 0 ? new Map(places) : undefined;
+}
+
+function sizesOf(written: WrittenPart): Readonly<Record<string, number>> {
+  const sizes: Record<string, number> = {};
+  for (const [name, field] of sizeNames) if (written[field] !== undefined) sizes[name] = written[field] as number;
+  return sizes;
 }

@@ -11,5 +11,7 @@ export function idFrom(name: string): string {
 
 /** Without the keys whose value is undefined, so that `in` and equality mean what they say. */
 export function compact<T extends object>(record: T): T {
-  return Object.fromEntries(Object.entries(record).filter(([, value]) => value !== undefined)) as T;
+  const kept: Partial<T> = {};
+  for (const key of Object.keys(record) as (keyof T)[]) if (record[key] !== undefined) kept[key] = record[key];
+  return kept as T;
 }

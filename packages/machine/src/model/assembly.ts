@@ -45,7 +45,8 @@ export interface Part extends Thing {
   readonly material?: string;
   /** kg */
   readonly mass?: number;
-  readonly at?: readonly [number, number, number];
+  /** Centre of each copy in the machine's axes, m. */
+  readonly at?: ReadonlyMap<InstanceId, readonly [x: number, y: number, z: number]>;
   /** Sizes in m by name: bore, outer, width, length, thickness, diameter, inner, housing-bore, … */
   readonly sizes: Readonly<Record<string, number>>;
   /** Shims: the thicknesses in the bag, m. */

@@ -49,7 +49,7 @@ export const partFields = {
   copies: copies('How many, or their names.'),
   material: text('Material, by its name in the table.', 'aluminium 7075'),
   mass: quantity('Of one.', 'g', '9 g'),
-  at: list('Where its centre is, from the origin: forward, left, up.', quantity('Coordinate.', 'mm', '40 mm', {}), { min: 3, max: 3 }, '[40 mm, 0 mm, 96 mm]'),
+  at: perCopy(list('Where its centre is, from the origin: forward, left, up.', quantity('Coordinate.', 'mm', '40 mm', {}), { min: 3, max: 3 }, '[40 mm, 0 mm, 96 mm]')),
   ...sizeFields,
   sizes: list('Shims: the thicknesses in the bag.', length('Thickness.', '0.1 mm'), {}, '[0.05 mm, 0.1 mm]'),
   dynamic: quantity('Dynamic load rating.', 'N', '1080 N'),
