@@ -19,7 +19,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
   let answer = '';
   const act: Act = (action) => async (...given) => {
     const command = given.at(-1) as Command;
-    status = await action(terminal, command.processedArgs as string[], command.opts());
+    status = await action(terminal, command.processedArgs as string[], command.opts() as never);
   };
 
   const program = new Command('rotorwright')

@@ -1,4 +1,4 @@
-import { planBuild } from '@rotorwright/build';
+import { planBuild, type Step } from '@rotorwright/build';
 import { readNewEntry, type Entry, type MachineOnBoard, type NewEntry } from '@rotorwright/logbook';
 import { LogStoreError } from '@rotorwright/logbook/store';
 import { readMachine } from '@rotorwright/machine';
@@ -46,7 +46,8 @@ function readEntries(sent: unknown, machine: string): readonly NewEntry[] {
 }
 
 function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): void {
-  const { steps } = planBuild(readMachine(board.text).machine);
+  const { machine } = readMachine(board.text, { file: board.id });
+  const steps: ReadonlyMap<string, Step> = machine === undefined ? new Map() : planBuild(machine).steps;
   const unknown: string[] = [];
   const changed: string[] = [];
   for (const { id, body } of entries) {

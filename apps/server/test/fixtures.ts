@@ -59,7 +59,7 @@ export async function workshop(): Promise<Workshop> {
 
 export function stepOf(text: string, id: string): Step {
   const { machine } = readMachine(text);
-  const step = planBuild(machine).steps.get(id);
+  const step = machine && planBuild(machine).steps.get(id);
   if (step === undefined) throw new Error(`fixture: no step ${id}`);
   return step;
 }

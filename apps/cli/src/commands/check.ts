@@ -2,7 +2,7 @@ import type { Command } from 'commander';
 import { wordFinding, type Finding, type Severity } from '@rotorwright/machine';
 import { planBuild } from '@rotorwright/build';
 import { figures, helixPush, threadSense } from '@rotorwright/figures';
-import { findMachine, homeOption, type HomeOption, type NamedMachine } from '../machine-argument.ts';
+import { findFile, homeOption, type FoundFile, type HomeOption } from '../machine-argument.ts';
 import { painter, paragraph, type Ink, type Terminal } from '../terminal/index.ts';
 import type { Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
@@ -24,15 +24,16 @@ export function checkCommand(program: Command, act: Act): void {
 }
 
 async function check(terminal: Terminal, argument: string | undefined, options: CheckOptions): Promise<Status> {
-  const named = findMachine(terminal, argument, options);
+  const named = findFile(terminal, argument, options);
   const findings = allFindings(named);
-  if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, file: named.file, findings: findings.map((finding) => ({ ...finding, ...wordFinding(finding) })) })}\n`);
+  if (options.json) await terminal.write(`${JSON.stringify({ file: named.file, findings: findings.map((finding) => ({ ...finding, ...wordFinding(finding) })) })}\n`);
   else await terminal.write(`${[...findings.map((finding) => setOut(finding, named.file, terminal)), closing(named, findings)].join('\n')}\n`);
   return findings.some(({ severity }) => severity !== 'note') ? 1 : 0;
 }
 
 /** What the file itself, the drive and the plan have to say, in the order of the file. */
-function allFindings({ machine, findings }: NamedMachine): readonly Finding[] {
+function allFindings({ machine, findings }: FoundFile): readonly Finding[] {
+  if (machine === undefined) return findings;
   const set = figures(machine);
   const { drive } = set;
   const all = [...findings, ...set.findings, ...threadSense(machine, drive).findings, ...helixPush(machine, drive).findings, ...planBuild(machine).findings];
@@ -49,10 +50,10 @@ function setOut(finding: Finding, file: string, { columns, colour }: Terminal): 
   return [head, ...[problem, remedy].filter(Boolean).map((text) => `  ${paragraph(text, columns, '  ')}`)].join('\n');
 }
 
-function closing({ machine, file }: NamedMachine, findings: readonly Finding[]): string {
+function closing({ machine, file }: FoundFile, findings: readonly Finding[]): string {
   const count = (severity: Severity, word: string): string => {
     const number = findings.filter((finding) => finding.severity === severity).length;
     return `${number} ${word}${number === 1 ? '' : 's'}`;
   };
-  return `${machine.name} (${file}): ${count('error', 'error')}, ${count('warning', 'warning')}, ${count('note', 'note')}.`;
+  return `${machine === undefined ? file : `${machine.name} (${file})`}: ${count('error', 'error')}, ${count('warning', 'warning')}, ${count('note', 'note')}.`;
 }

@@ -42,7 +42,7 @@ async function show(terminal: Terminal, argument: string | undefined, options: F
   if (options.open !== undefined) await open(terminal, set, named, options.open, options.json === true);
   else if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, state, figures: set.all, directions: directionsOf(set), findings: set.findings })}\n`);
   else await terminal.write(`${[overview(terminal, set), ...directionTables(terminal, set)].join('\n\n')}\n`);
-  return sayFindings(terminal, named.file, [...named.findings.filter(({ severity }) => severity === 'error'), ...set.findings.filter(({ severity }) => severity !== 'note')]);
+  return sayFindings(terminal, named, set.findings.filter(({ severity }) => severity !== 'note'));
 }
 
 function readState(given: string): DriveState {
@@ -60,7 +60,8 @@ const directionsOf = ({ machine, drive, state }: FigureSet) => ({
 
 function overview(terminal: Terminal, { all, machine, state }: FigureSet): string {
   const paint = painter(terminal.colour);
-  const about = ({ title, exact, warnings }: Figure): string => [`${title}${exact === undefined ? '' : `, ${exact} of the source`}`, ...warnings].join('. ');
+  const about = ({ title, exact, unit, warnings }: Figure): string =>
+    `${title}${exact === undefined ? '' : unit === '-' ? `, ${exact} exactly` : `, ${exact} of the source`}${warnings.length > 0 ? '; its working has a note' : ''}`;
   const rows = all.map((figure) =>
     figure.value === undefined
       ? [figure.name, paint('dim', 'unknown'), `${figure.title}: wants ${figure.missing.join(', ')}`]
@@ -93,5 +94,5 @@ function branch(line: string, width: number): string {
   const head = /^[\s│├└─]*/.exec(line)?.[0] ?? '';
   const trunk = `${head.replaceAll('├', '│').replaceAll(/[└─]/g, ' ')}  `;
   const [first = '', ...rest] = wrap(line.slice(head.length), Math.max(20, width - trunk.length));
-  return [head + first, ...rest.map((each) => trunk + each)].join('\n');
+  return [head + first, ...rest.map((each) => trunk + each)].map((each) => each.trimEnd()).join('\n');
 }

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { planBuild } from '@rotorwright/build';
+import { planBuild, type Plan } from '@rotorwright/build';
 import { entriesUpTo, replay, verifyChain, type BuildState, type Entry, type StepState } from '@rotorwright/logbook';
 import { showQuantity } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -44,7 +44,7 @@ async function log(terminal: Terminal, argument: string | undefined, options: Lo
   const shown = options.step === undefined ? entries : entries.filter((entry) => concerns(entry, options.step ?? '', book));
   const told = [...state.steps].filter(([id]) => options.step === undefined || id === options.step);
   if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, at: state.now, entries: shown, states: Object.fromEntries(told), total: state.total, elsewhere: state.elsewhere })}\n`);
-  else await terminal.write(`${setOut(terminal, named, shown, told, state)}\n`);
+  else await terminal.write(`${setOut(terminal, named, plan, shown, told, state)}\n`);
   return told.some(([, { state: each }]) => each === 'undone') ? 1 : 0;
 }
 
@@ -78,9 +78,9 @@ function concerns({ body }: Entry, step: string, book: readonly Entry[]): boolea
   }
 }
 
-function setOut(terminal: Terminal, { machine, id }: NamedMachine, entries: readonly Entry[], states: readonly (readonly [string, StepState])[], { total, elsewhere }: BuildState): string {
+function setOut(terminal: Terminal, { machine, id }: NamedMachine, plan: Plan, entries: readonly Entry[], states: readonly (readonly [string, StepState])[], { total, elsewhere }: BuildState): string {
   const paint = painter(terminal.colour);
-  const rows = entries.map((entry) => [String(entry.number), entry.at.slice(0, 16).replace('T', ' '), entry.by, what(entry)]);
+  const rows = entries.map((entry) => [String(entry.number), entry.at.slice(0, 16).replace('T', ' '), entry.by, what(entry, plan)]);
   const special = states.flatMap(([step, status]) => (status.state === 'undone' || status.state === 'curing' ? [`${stateWords(status, paint)} ${step}: ${status.state === 'curing' ? `until ${status.until}` : undoneWords(status)}`] : []));
   return [
     entries.length === 0 ? `The book of ${machine.name} (${id}) has no entry of this yet.` : table([{ title: '#', right: true }, { title: 'when (UTC)' }, { title: 'who', breaks: true }, { title: 'what', breaks: true }], rows, terminal.columns),
@@ -105,10 +105,10 @@ function undoneWords({ reason }: StepState): string {
   }
 }
 
-function what({ body }: Entry): string {
+function what({ body }: Entry, plan: Plan): string {
   switch (body.kind) {
     case 'signed': {
-      const measured = body.measured === undefined ? undefined : 'feel' in body.measured ? `felt: ${body.measured.feel}` : `measured ${showQuantity(body.measured.value, body.measured.unit)}`;
+      const measured = body.measured === undefined ? undefined : 'feel' in body.measured ? `felt: ${body.measured.feel}` : `measured ${showQuantity(body.measured.value, plan.steps.get(body.step)?.measure?.shown ?? body.measured.unit)}`;
       const torque = body.torque === undefined || body.torque === 'snug' ? body.torque : showQuantity(body.torque, 'N·m');
       return [`signed ${body.step}`, body.locks && `locked ${body.locks.join(' and ')}`, torque, measured, body.note && `“${body.note}”`].filter(Boolean).join('; ');
     }

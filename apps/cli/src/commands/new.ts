@@ -1,7 +1,6 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { Command } from 'commander';
-import { newMachine, readMachine } from '@rotorwright/machine';
 import { writeDurably } from '@rotorwright/server';
 import { homeOption, withHome, type HomeOption } from '../machine-argument.ts';
 import { readQuantityOption, readWholeOption } from '../read-option.ts';

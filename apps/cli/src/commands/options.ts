@@ -29,7 +29,7 @@ export function optionsCommand(program: Command, act: Act): void {
     .option('--show <count>', 'how many to show', '12')
     .option(...homeOption)
     .option('--json', 'all of them as JSON')
-    .addHelpText('after', '\nExample:\n  rotorwright options examples/whimbrel/machine.yaml --rotor main --speed "1750 rpm"')
+    .addHelpText('after', '\nExample:\n  rotorwright options examples/whimbrel/machine.yaml --speed "1750 rpm"')
     .action(act((terminal, [machine], options: ChoiceOptions) => choose(terminal, machine, options)));
 }
 
@@ -44,7 +44,7 @@ async function choose(terminal: Terminal, argument: string | undefined, options:
   const holding = found.options.filter(({ ruledOut }) => ruledOut.length === 0).length;
   if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, rotor: options.rotor, holding, ...found })}\n`);
   else await terminal.write(`${setOut(terminal, machine, found, holding, count)}\n`);
-  sayFindings(terminal, named.file, named.findings.filter(({ severity }) => severity === 'error'));
+  sayFindings(terminal, named, []);
   return holding > 0 ? 0 : 1;
 }
 
@@ -64,15 +64,18 @@ function look(machine: Machine, rotor: string, wanted: Window | undefined, sourc
 function setOut(terminal: Terminal, machine: Machine, { options, notAssessed }: Found, holding: number, count: number): string {
   if (options.every(({ changes }) => changes.length === 0)) return `${machine.name} offers no other gears. Write choices: beside a tooth count in the file.`;
   const paint = painter(terminal.colour);
+  const asked = options.some(({ off }) => off !== undefined);
+  const tailed = options.some(({ tailSpeed }) => tailSpeed !== undefined);
   const speed = (value: number | undefined): string => (value === undefined ? 'unknown' : showQuantity(value, 'rpm'));
   const rows = options.slice(0, count).map((option, at) => [
     String(at + 1),
     bought(option),
-    `${speed(option.mainSpeed)}${option.off === undefined ? '' : ` (${option.off < 0 ? '−' : '+'}${showQuantity(Math.abs(option.off), 'rpm')})`}`,
-    speed(option.tailSpeed),
-    [option.ruledOut.length === 0 ? paint('green', 'holds') : `${paint('red', 'out')}: ${option.ruledOut.map(exclusionText).join(' ')}`, ...option.centres.flatMap(moved)].join('; '),
+    ...(asked ? [offBy(option.off)] : []),
+    speed(option.mainSpeed),
+    ...(tailed ? [speed(option.tailSpeed)] : []),
+    [...(option.ruledOut.length === 0 ? [paint('green', 'holds')] : [paint('red', 'out:'), ...option.ruledOut.map(exclusionText)]), ...option.centres.flatMap(moved)].join(' '),
   ]);
-  const columns = [{ title: '#', right: true }, { title: 'what to buy', breaks: true }, { title: 'main', right: true, breaks: true }, { title: 'tail', right: true }, { title: 'verdict', breaks: true }];
+  const columns = [{ title: '#', right: true }, { title: 'what to buy', breaks: true }, ...(asked ? [{ title: 'off', right: true }] : []), { title: 'main', right: true }, ...(tailed ? [{ title: 'tail', right: true }] : []), { title: 'verdict', breaks: true }];
   return [
     table(columns, rows, terminal.columns),
     `${holding} of ${options.length} combinations hold${options.length > count ? `; the first ${count} are shown` : ''}.`,
@@ -80,9 +83,11 @@ function setOut(terminal: Terminal, machine: Machine, { options, notAssessed }: 
   ].join('\n');
 }
 
+const offBy = (off = 0): string => `${off < 0 ? '−' : '+'}${showQuantity(Math.abs(off), 'rpm')}`;
+
 const bought = ({ changes }: GearOption): string =>
   changes.length === 0 ? 'nothing: as fitted' : changes.map(({ coupling, side, teeth, fitted, code, price }) => [`${coupling} ${side} ${fitted ?? '?'} → ${teeth}`, code, price].filter(Boolean).join(', ')).join('; ');
 
 /** Shifts too small to set by hand are no news. */
 const moved = ({ coupling, move }: GearOption['centres'][number]): readonly string[] =>
-  move === undefined || Math.abs(move) < 1e-6 ? [] : [`${coupling} ${move > 0 ? 'apart' : 'together'} by ${showQuantity(Math.abs(move), 'mm', { decimals: 2 })}`];
+  move === undefined || Math.abs(move) < 1e-6 ? [] : [`(${coupling} ${move > 0 ? 'apart' : 'together'} by ${showQuantity(Math.abs(move), 'mm', { decimals: 2 })})`];

@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { needs, nextSteps, planBuild, type Plan, type Step } from '@rotorwright/build';
 import { replay, type StepState } from '@rotorwright/logbook';
 import { showQuantity } from '@rotorwright/units';
+import { durationWords } from '../durations.ts';
 import { bookOf, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
 import { painter, paragraph, table, type Terminal } from '../terminal/index.ts';
@@ -39,7 +40,7 @@ async function show(terminal: Terminal, argument: string | undefined, options: P
   if (options.step !== undefined) await terminal.write(stepInFull(found, options.step, options.json === true));
   else if (options.next) await terminal.write(whatIsNext(found, options.json === true));
   else await terminal.write(allSteps(found, options.module, options.json === true));
-  return sayFindings(terminal, named.file, [...named.findings, ...plan.findings].filter(({ severity }) => severity === 'error'));
+  return sayFindings(terminal, named, plan.findings.filter(({ severity }) => severity === 'error'));
 }
 
 interface Shown {
@@ -48,8 +49,6 @@ interface Shown {
   readonly states: ReadonlyMap<string, StepState>;
   readonly terminal: Terminal;
 }
-
-const minutes = (seconds: number): string => `${Math.max(1, Math.round(seconds / 60))} min`;
 
 function allSteps({ named, plan, states, terminal }: Shown, only: string | undefined, json: boolean): string {
   const modules = only === undefined ? plan.modules : plan.modules.filter(({ id }) => id === only);
@@ -61,19 +60,19 @@ function allSteps({ named, plan, states, terminal }: Shown, only: string | undef
   if (modules.length === 0) return `${named.machine.name} has no modules to build yet. Describe one under modules: in ${named.file}.\n`;
   const paint = painter(terminal.colour);
   const parts = modules.map((module) => {
-    const rows = module.steps.map((step) => [step.id, stateWords(states.get(step.id), paint), step.action, minutes(step.takes)]);
+    const rows = module.steps.map((step) => [step.id, stateWords(states.get(step.id), paint), step.action, durationWords(step.takes)]);
     return `${paint('bold', module.title)}${module.after.length > 0 ? `, after ${module.after.join(', ')}` : ''}\n${table([{ title: 'step', breaks: true }, { title: 'state' }, { title: 'what to do', breaks: true }, { title: 'takes', right: true }], rows, terminal.columns)}`;
   });
   const steps = modules.flatMap((module) => module.steps);
   const signed = steps.filter(({ id }) => ['signed', 'curing'].includes(states.get(id)?.state ?? 'open')).length;
-  return `${parts.join('\n\n')}\n\n${signed} of ${steps.length} steps signed. About ${minutes(needs(steps).takes)} of work in all, curing aside.\n`;
+  return `${parts.join('\n\n')}\n\n${signed} of ${steps.length} steps signed. About ${durationWords(needs(steps).takes)} of work in all, curing aside.\n`;
 }
 
 function whatIsNext({ named, plan, states, terminal }: Shown, json: boolean): string {
   const { ready, waiting, curing } = nextSteps(plan, states);
   const wanted = needs(ready);
   if (json) return `${JSON.stringify({ id: named.id, ready, waiting, curing, needs: wanted })}\n`;
-  const rows = ready.map((step) => [step.id, step.action, minutes(step.takes)]);
+  const rows = ready.map((step) => [step.id, step.action, durationWords(step.takes)]);
   const line = (title: string, names: readonly string[]): readonly string[] => (names.length === 0 ? [] : [paragraph(`${title}: ${names.join(', ')}`, terminal.columns, '  ')]);
   return `${[
     ready.length === 0 ? 'Nothing can be done now.' : table([{ title: 'step', breaks: true }, { title: 'what to do', breaks: true }, { title: 'takes', right: true }], rows, terminal.columns),
@@ -102,7 +101,7 @@ function stepInFull({ named, plan, states, terminal }: Shown, id: string, json: 
     ...line('Thread', step.thread),
     ...line('Lock', step.locks?.join(' and ')),
     ...line('Torque', torque === undefined || torque === 'snug' ? torque : showQuantity(torque, 'N·m')),
-    ...line('Cures', step.cure > 0 ? minutes(step.cure) : undefined),
+    ...line('Cures', step.cure > 0 ? durationWords(step.cure) : undefined),
     ...line('Wanted', measure?.ask ?? window?.map((each) => each ?? 'any').join(' to ')),
     ...line('After', step.after.join(', ')),
     ...line('Why', step.why),
