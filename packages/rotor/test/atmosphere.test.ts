@@ -1,0 +1,63 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { airAt, saturationPressure } from '../src/index.ts';
+
+const altitude = fc.double({ min: -2000, max: 20_000, noNaN: true });
+const offset = fc.double({ min: -40, max: 40, noNaN: true });
+const humidity = fc.double({ min: 0, max: 1, noNaN: true });
+
+describe('air', () => {
+  test('pressure holds up the air above it: dp/dH = −ρ·g on a standard day (law)', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -1900, max: 19_900, noNaN: true }), (height) => {
+        fc.pre(Math.abs(height - 11_000) > 10);
+        const slope = (airAt(height + 1).pressure - airAt(height - 1).pressure) / 2;
+        expect(slope / (-airAt(height).density * 9.80665)).toBeCloseTo(1, 6);
+      }),
+    );
+  });
+
+  test('warmth at the same pressure thins dry air in proportion (law: ideal gas)', () => {
+    fc.assert(
+      fc.property(altitude, offset, (height, warmer) => {
+        const [standard, warm] = [airAt(height), airAt(height, warmer)];
+        expect(warm.pressure).toBe(standard.pressure);
+        expect((warm.density * warm.temperature) / (standard.density * standard.temperature)).toBeCloseTo(1, 12);
+      }),
+    );
+  });
+
+  test('damp air is lighter, and sound is quicker in it (law)', () => {
+    fc.assert(
+      fc.property(fc.double({ min: -2000, max: 8000, noNaN: true }), offset, humidity, (height, warmer, damp) => {
+        const [dry, wet] = [airAt(height, warmer), airAt(height, warmer, damp)];
+        expect(wet.density).toBeLessThanOrEqual(dry.density);
+        expect(wet.speedOfSound).toBeGreaterThanOrEqual(dry.speedOfSound);
+      }),
+    );
+  });
+
+  test('nothing jumps where the temperature stops falling (law: continuity at 11,000 m)', () => {
+    const [below, above] = [airAt(11_000 - 1e-6), airAt(11_000 + 1e-6)];
+    expect(above.pressure / below.pressure).toBeCloseTo(1, 9);
+    expect(above.temperature).toBeCloseTo(below.temperature, 7);
+  });
+
+  test('all values are finite and positive over the whole range (law)', () => {
+    fc.assert(
+      fc.property(altitude, offset, humidity, (height, warmer, damp) => {
+        for (const value of Object.values(airAt(height, warmer, damp))) expect(value > 0 && Number.isFinite(value)).toBe(true);
+      }),
+    );
+  });
+
+  test('saturated vapour at 20 °C presses with 2,339 Pa (published: IAPWS steam tables, from memory)', () => {
+    expect(saturationPressure(293.15) / 2339).toBeCloseTo(1, 2);
+  });
+
+  test('misuse is refused', () => {
+    expect(() => airAt(30_000)).toThrow('pressureAltitude [m]');
+    expect(() => airAt(0, 0, 1.2)).toThrow('relativeHumidity');
+    expect(() => airAt(0, Number.NaN)).toThrow('temperature [K]');
+  });
+});
