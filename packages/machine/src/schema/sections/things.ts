@@ -1,4 +1,4 @@
-import { again, byShape, copies, count, direction, flag, list, map, perCopy, quantity, quantityOr, record, reference, required, some, text, window, word, type Field } from '../field.ts';
+import { again, byShape, copies, count, direction, flag, list, map, perCopy, quantity, quantityOr, record, reference, referenceOr, required, some, text, window, word, type Field } from '../field.ts';
 import type { ReferenceKind } from '../field.ts';
 import { expectField } from './machine.ts';
 import { thingWords } from './words.ts';
@@ -81,7 +81,7 @@ export const lockGrades = {
   insert: 'nylon insert', low: 'compound, low strength', medium: 'compound, medium strength', high: 'compound, high strength', retaining: 'retaining compound', wire: 'locking wire', tab: 'tab washer', press: 'press fit', none: 'no lock, on purpose',
 } as const;
 
-const lockText = text('A grade (insert, low, medium, high, retaining, wire, tab, press, none), or a consumable.', 'medium');
+const lockText = referenceOr('A grade, or the consumable that locks it; several back each other up.', ['consumable'], lockGrades, 'medium');
 
 export const jointFields = {
   kind: required(word('How it joins.', jointKinds, 'screw')),
