@@ -39,7 +39,8 @@ export type Spec =
   | (Said & { readonly kind: 'helix' })
   | (Said & { readonly kind: 'interval' })
   | (Said & { readonly kind: 'copies' })
-  | (Said & { readonly kind: 'reference'; readonly to: readonly ReferenceKind[] })
+  /** `words` stand beside the names. */
+  | (Said & { readonly kind: 'reference'; readonly to: readonly ReferenceKind[]; readonly words?: Readonly<Record<string, string>> })
   | (Said & { readonly kind: 'record'; readonly fields: Readonly<Record<string, Field<unknown>>>; readonly derived?: Readonly<Record<string, string>>; readonly alternative?: string })
   | (Said & { readonly kind: 'map'; readonly of: Field<unknown>; readonly keys: 'id' | 'reference' | 'name' | 'copy'; readonly keyTo?: readonly ReferenceKind[] })
   | (Said & { readonly kind: 'list'; readonly of: Field<unknown>; readonly min?: number; readonly max?: number })
@@ -122,6 +123,9 @@ export function copies(about: string): Field<readonly string[]> {
 }
 export function reference(about: string, to: readonly ReferenceKind[], example: string): Field<string> {
   return { kind: 'reference', about, to, example };
+}
+export function referenceOr(about: string, to: readonly ReferenceKind[], words: Readonly<Record<string, string>>, example: string): Field<string> {
+  return { kind: 'reference', about, to, words, example };
 }
 /** `alternative` is a key whose presence excuses missing required ones: a thing with a `type` may have its kind from there. */
 export function record<const F extends Readonly<Record<string, Field<unknown>>>>(about: string, fields: F, more: { readonly derived?: Readonly<Record<string, string>>; readonly alternative?: string; readonly example?: string } = {}): Field<RecordOf<F>> {
