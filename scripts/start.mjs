@@ -3,6 +3,7 @@
  * The server lives in this very process, so that no other is left behind when this one is told to stop.
  */
 import { spawn } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { homedir } from 'node:os';
 import path from 'node:path';
 import { pathToFileURL } from 'node:url';
@@ -49,6 +50,17 @@ function openBrowser(url) {
   child.unref();
 }
 
+/** Our parent, and its parent where the system tells. */
+function parentsNow() {
+  try {
+    // The name of a program may hold spaces and brackets; its parent is the second field behind the last bracket.
+    const stat = readFileSync(`/proc/${process.ppid}/stat`, 'utf8');
+    return `${process.ppid} ${stat.slice(stat.lastIndexOf(')') + 2).split(' ')[1]}`;
+  } catch {
+    return `${process.ppid}`;
+  }
+}
+
 async function main() {
   requireNode();
   const options = readOptions(process.argv.slice(2));
@@ -69,9 +81,10 @@ async function main() {
     process.exit(0);
   };
   for (const signal of ['SIGTERM', 'SIGINT', 'SIGHUP']) process.on(signal, stop);
-  // npm hands no signal on when it is killed: the sign is that our parent is another one.
-  const parent = process.ppid;
-  setInterval(() => process.ppid !== parent && stop(), 250).unref();
+  // A killed npm hands no signal on: the sign is that we, or the shell that it runs us in, have another parent.
+  // Without npm in between signals reach us, and a parent that ends is none of our business.
+  const parents = parentsNow();
+  if (process.env.npm_lifecycle_event !== undefined) setInterval(() => parentsNow() !== parents && stop(), 250).unref();
 
   await install();
   await build();
