@@ -307,3 +307,40 @@ describe('backup and restore', () => {
     expect(readFileSync(path.join(world.folder, 'plover.yaml'), 'utf8')).toBe(plover);
   });
 });
+
+describe('new', () => {
+  const facts = ['--speed', '13200 rpm', '--gears', '12/97', '--rotor', '1420 mm'] as const;
+
+  it('writes a file into the home that already gives speeds', async () => {
+    const world = bench();
+    const { status, out } = await shell(['new', 'Marsh Harrier', ...facts, '--turns', 'clockwise from above', '--tail', 'bevel', '--tail-gears', '53/11', '--tail-rotor', '244 mm', '--json'], world);
+    expect(status).toBe(0);
+    expect(JSON.parse(out)).toEqual({ id: 'marsh-harrier', file: path.join(world.home, 'machines', 'marsh-harrier', 'machine.yaml') });
+    const figures = await shell(['figures', 'marsh-harrier'], world);
+    // by hand: 13200·12/97 = 1632.99 rpm at the mast, ·53/11 = 7868.04 rpm at the tail
+    expect(figures.out).toMatch(/^speed mast\s+1,633 rpm/m);
+    expect(figures.out).toMatch(/^speed tail\s+7,868 rpm/m);
+  });
+
+  it('never writes over a machine or a file', async () => {
+    const world = bench();
+    await shell(['new', 'Harrier', ...facts], world);
+    expect(await shell(['new', 'Harrier', ...facts], world)).toMatchObject({ status: 2, out: '' });
+    expect(await shell(['new', 'Harrier', ...facts, '--to', 'plover.yaml'], world)).toMatchObject({ status: 2, out: '' });
+    expect(readFileSync(path.join(world.folder, 'plover.yaml'), 'utf8')).toBe(plover);
+  });
+
+  it.each<[string, readonly string[]]>([
+    ['no name', ['', ...facts]],
+    ['no gears', ['Harrier', '--speed', '13200 rpm', '--rotor', '1420 mm']],
+    ['half a gear', ['Harrier', '--speed', '13200 rpm', '--rotor', '1420 mm', '--gears', '12']],
+    ['a standing engine', ['Harrier', '--speed', '0 rpm', '--rotor', '1420 mm', '--gears', '12/97']],
+    ['a speed without unit', ['Harrier', '--speed', '13200', '--rotor', '1420 mm', '--gears', '12/97']],
+    ['a tail without teeth', ['Harrier', ...facts, '--tail', 'belt']],
+    ['a sense that is none', ['Harrier', ...facts, '--turns', 'widdershins']],
+  ])('refuses %s, and writes nothing', async (_, args) => {
+    const world = bench();
+    expect(await shell(['new', ...args, '--to', 'new.yaml'], world)).toMatchObject({ status: 2, out: '' });
+    expect(existsSync(path.join(world.folder, 'new.yaml'))).toBe(false);
+  });
+});

@@ -1,7 +1,7 @@
 import { Hono, type Context } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
-import * as machineRoom from '@rotorwright/machine';
+import { machineSchema } from '@rotorwright/machine';
 import type { MachineChange, MachineOnBoard } from '@rotorwright/logbook';
 import { acceptEntries } from '../accept-entries.ts';
 import { isMachineId, type Home } from '../home/index.ts';
@@ -72,7 +72,7 @@ export function api(home: Home, live: Live): Hono<Surroundings> {
     return context.json(recorded, 201);
   });
 
-  routes.get('/schema', (context) => context.json((machineRoom as never as { machineSchema: () => object }).machineSchema()));
+  routes.get('/schema', (context) => context.json(machineSchema()));
 
   routes.get('/events', (context) =>
     streamSSE(context, async (stream) => {
