@@ -95,17 +95,17 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
     </div>
   );
   return (
-    <Sheet title="Bench" className="bench" header={header} notes={turn} block={{ state: { mark: standing?.state ?? 'open', words: `step ${index + 1} of ${module.steps.length}` }, units: 'mm', caution: 'The maker’s own paper wins. What is worn or in doubt is not fitted.' }}>
+    <Sheet title="Bench" className="bench" header={header} notes={turn} block={{ state: { mark: standing?.state ?? 'open', words: `step ${index + 1} of ${module.steps.length}` }, scale: 'at the drawing', units: 'mm', caution: 'The maker’s own paper wins. What is worn or in doubt is not fitted.' }}>
       <Interrupted open={open} />
       <BenchStep
         key={`${step.id} ${step.fingerprint}`} machine={machine} step={step} number={index + 1} seal={seal}
-        blockers={blockersOf(plan, step, stateOf)} curing={curing} now={now} signers={signers} onSigner={onSigner} onEntry={onEntry} onGo={goTo}
+        blockers={blockersOf(plan, step, stateOf)} curing={curing} now={now} signers={signers} onSigner={onSigner} onEntry={onEntry} onGo={goTo} onNext={next && (() => goTo(next))}
       />
     </Sheet>
   );
 }
 
-const wakeWords = { on: 'Screen stays on', off: 'Screen may sleep', refused: 'Screen may sleep: refused', 'unknown-here': 'Screen may sleep here' } as const;
+const wakeWords = { on: 'Screen stays on', off: 'Screen may sleep', refused: 'Screen may sleep', 'unknown-here': 'Screen may sleep' } as const;
 
 /** Said once, where work comes back to after an interruption. */
 function Interrupted({ open }: { readonly open: ReadableMachine }): ReactNode {

@@ -4,13 +4,14 @@ import type { EntryBody } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
 import { StateMark, Warning } from '../../sheet/index.ts';
 import type { Blocker } from '../build/blockers.ts';
-import { timeLeft } from './cure-clock.ts';
 import { CureDial } from './cure-dial.tsx';
 import { DrawingPane } from './drawing-pane.tsx';
+import { numberedWords } from './step-drawing.ts';
 import { MeasurePanel } from './measure-panel.tsx';
 import { measuredIn, scaleFor, verdictOf } from './measuring.ts';
 import { NotesPanel } from './notes-panel.tsx';
 import type { Seal } from './seal.ts';
+import { SignBar } from './sign-bar.tsx';
 import { SignerPanel } from './signer-panel.tsx';
 import type { Signers } from './signers.ts';
 import { useKeptTicks } from './use-kept-ticks.ts';
@@ -28,6 +29,7 @@ export interface BenchStepProps {
   /** Resolves when the entry is in the book, or kept here to be sent. */
   readonly onEntry: (body: EntryBody) => Promise<void>;
   readonly onGo: (step: Step) => void;
+  readonly onNext: (() => void) | undefined;
 }
 
 const doubts = ['Thread damaged', 'Part worn or bent', 'Part missing', 'Wrong part in the bag', 'Compound got where it should not', 'Feels wrong, I cannot say why'];
@@ -53,6 +55,8 @@ export function BenchStep(props: BenchStepProps): ReactNode {
   const uncured = blockers.filter((blocker) => blocker.why === 'curing');
   const done = (seal.state === 'signed' || seal.state === 'curing') && !trouble;
   const hindrance = hindranceOf();
+  // What is numbered in the drawing stands in its list.
+  const deeds = step.actions.filter((action) => !numberedWords.test(action));
 
   function hindranceOf(): string | undefined {
     if (first.length > 0) return 'Something else comes first.';
@@ -115,12 +119,12 @@ export function BenchStep(props: BenchStepProps): ReactNode {
     <div className="bench-main">
       <div className="bench-left">
         {step.caution && <p className="bench-warning"><Warning size={40} /><span><b>Warning.</b> {step.caution}</span></p>}
-        <h2 className="bench-action" ref={heading} tabIndex={-1}>{step.action}</h2>
-        {step.actions.length > 1 && <ol className="bench-actions">{step.actions.map((action) => <li key={action}>{action}</li>)}</ol>}
+        <h2 className={step.action.length > 64 ? 'bench-action long' : 'bench-action'} ref={heading} tabIndex={-1}>{step.action}</h2>
         <DrawingPane machine={machine} step={step} short={step.measure !== undefined || step.ticks.length > 1} />
       </div>
       <div className="bench-right">
         <div className="bench-answers">
+          {deeds.length > 1 && <ol className="bench-actions" aria-label="One after the other">{deeds.map((action) => <li key={action}>{action}</li>)}</ol>}
           <Facts step={step} />
           {(step.why ?? step.tip) && <section className="bench-why" aria-label="Reason">{step.why && <p>{step.why}</p>}{step.tip && <p><b>Tip.</b> {step.tip}</p>}</section>}
           {first.length > 0 && <section className="bench-first" aria-label="What comes first"><h2>First</h2><ul>{first.slice(0, 4).map(({ step: one }) => <li key={one.id}><button type="button" onClick={() => onGo(one)}>{one.title}</button></li>)}</ul>{first.length > 4 && <p>and {first.length - 4} more</p>}</section>}
@@ -137,17 +141,13 @@ export function BenchStep(props: BenchStepProps): ReactNode {
         {panel === 'note' && <NotesPanel title="Note" choices={remarks} busy={busy} onNote={(words) => void note(words)} onClose={() => setPanel(undefined)} />}
         {panel === 'doubt' && <NotesPanel title="In doubt" choices={doubts} busy={busy} onNote={(words) => void note(words)} onClose={() => setPanel(undefined)} />}
         {panel === 'signer' && <SignerPanel signers={signers} onChoose={(name) => { props.onSigner(name); setPanel(undefined); }} />}
-        <div className="bench-sign">
-          {trouble && <p className="bench-trouble" role="alert">{trouble}</p>}
+        <div className="bench-bar">
           <div className="bench-small">
             <button type="button" onClick={() => setPanel(panel === 'note' ? undefined : 'note')} aria-expanded={panel === 'note'}>Note</button>
             <button type="button" onClick={() => setPanel(panel === 'doubt' ? undefined : 'doubt')} aria-expanded={panel === 'doubt'}>In doubt</button>
             <button type="button" onClick={() => setPanel(panel === 'signer' ? undefined : 'signer')} aria-expanded={panel === 'signer'}>{signers.now ? <>as <b>{signers.now}</b></> : 'Who signs?'}</button>
           </div>
-          <p className="bench-hindrance" id="bench-hindrance">{done ? '' : hindrance}</p>
-          {done
-            ? <p className={`bench-sealed ${seal.waiting ? 'waiting' : ''}`} role="status"><StateMark state={seal.state === 'curing' ? 'curing' : 'signed'} size={30} /><span>{seal.waiting ? <><b>Kept on this device, not in the book yet.</b> Sent when the network is back.</> : <><b>{seal.state === 'curing' ? `Signed, cures ${seal.until === undefined ? '' : timeLeft(seal.until - now)}` : 'Signed'}</b> {seal.by && <>by {seal.by}</>}{seal.when && <>, {seal.when}</>}</>}</span></p>
-            : <button type="button" className="bench-sign-button" disabled={busy || hindrance !== undefined} aria-describedby="bench-hindrance" onClick={() => void sign()}><StateMark state="signed" size={30} /> {busy ? 'Recording …' : trouble ? `Try again: sign step ${number}` : `Sign step ${number}`}</button>}
+          <SignBar seal={seal} number={number} hindrance={hindrance} trouble={trouble} busy={busy} now={now} onSign={() => void sign()} onNext={props.onNext} />
         </div>
       </div>
     </div>
@@ -157,12 +157,16 @@ export function BenchStep(props: BenchStepProps): ReactNode {
 /** Thread, torque, lock, tools: what the hand needs before it begins. */
 function Facts({ step }: { readonly step: Step }): ReactNode {
   const torque = step.torque === undefined ? undefined : step.torque === 'snug' ? 'snug, by feel' : `${Number(step.torque.toPrecision(3))} N·m`;
-  const facts = [
-    ['Thread', step.thread], ['Torque', torque], ['Lock', step.locks?.join(', ')],
-    ['Tools', step.tools.length > 0 ? step.tools.join(', ') : undefined], ['Use', step.consumables.length > 0 ? step.consumables.join(', ') : undefined],
-  ].filter((fact): fact is [string, string] => fact[1] !== undefined);
-  if (facts.length === 0) return undefined;
-  return <dl className="bench-facts">{facts.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>;
+  const known = (facts: readonly (readonly [string, string | undefined])[]): readonly (readonly [string, string])[] => facts.flatMap(([name, value]) => (value === undefined || value === '' ? [] : [[name, value] as const]));
+  const brief = known([['Thread', step.thread], ['Torque', torque], ['Lock', step.locks?.join(', ')]]);
+  const long = known([['Tools', step.tools.join(', ')], ['Use', step.consumables.join(', ')]]);
+  if (brief.length + long.length === 0) return undefined;
+  return (
+    <dl className="bench-facts">
+      {brief.map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}
+      {long.map(([name, value]) => <div key={name} className="long"><dt>{name}</dt><dd>{value}</dd></div>)}
+    </dl>
+  );
 }
 
 function Ticks({ machine, step, ticks, onTick }: { readonly machine: Machine; readonly step: Step; readonly ticks: ReadonlySet<string>; readonly onTick: (tick: string) => void }): ReactNode {

@@ -28,11 +28,11 @@ export function DrawingPane({ machine, step, short }: DrawingPaneProps): ReactNo
     return () => observer.disconnect();
   }, []);
   const phone = paper.width < 520;
-  const placed = drawing && paper.width > 40 ? placeDrawing(drawing.section, { width: paper.width, height: Math.max(paper.height, 190), lettering: 17 }, drawing.active) : undefined;
+  const placed = drawing && paper.width > 40 ? placeDrawing(drawing.section, { width: paper.width, height: Math.max(paper.height, 190), lettering: 17, upperOnly: phone }, drawing.active) : undefined;
   const list = drawing && (
     <ol className="bench-parts" aria-label="Parts of the drawing">
       {drawing.section.numbered.map((one) => (
-        <li key={one.id}>
+        <li key={one.number}>
           <button type="button" aria-pressed={chosen === one.id} className={drawing.active.has(one.id) ? 'active' : undefined} onClick={() => setChosen(chosen === one.id ? undefined : one.id)}>
             <b>{one.number}</b> <span>{one.title}{one.remark && <small>{one.remark}</small>}</span>
           </button>

@@ -61,7 +61,7 @@ export function fastenerSection(machine: Machine, joint: Joint, active: Readonly
     ...(joint.engagement === undefined && joint.thread !== undefined && joint.kind !== 'nut' ? ['engagement'] : []),
   ];
   return {
-    marks, numbered, callouts: calloutsOf(joint, pieces), loads: [],
+    marks, lower: [], numbered, callouts: calloutsOf(joint, pieces), loads: [],
     notes: [unknown.length > 0 ? `Schematic. The file does not give: ${unknown.join(', ')}.` : 'Thread and engagement are to scale; the parts around it are schematic.'],
     left: Math.min(...xs), right: Math.max(...xs), up: Math.max(...ys), down: -Math.min(...ys),
   };
@@ -122,7 +122,7 @@ const axisLine = (low: number, high: number, d: number): Primitive => ({ shape: 
 /** A block cut through, broken off left, right and below, with a hole up to `hole`. */
 function block(id: string, d: number, low: number, high: number, hole: number, floor: number): readonly Cut[] {
   const wide = half * d;
-  const swing = d * 0.25;
+  const swing = Math.min(d * 0.22, (high - low) * 0.1);
   if (floor <= low) {
     return [-1, 1].map((side): Cut => ({ points: [[side * hole, high], ...breakLine([side * wide, high], [side * wide, low], swing), [side * hole, low]], part: id, small: false }));
   }
@@ -137,7 +137,7 @@ function layers(sizes: Sizes, from: number): { readonly cuts: readonly Cut[]; re
   for (const id of sizes.held) {
     const next = top + sizes.thickness(id);
     cuts.push(...block(id, sizes.d, top, next, sizes.d * 0.56, top));
-    anchors[id] = [-sizes.d * 2, (top + next) / 2];
+    anchors[id] = [-sizes.d * 1.5, (top + next) / 2];
     top = next;
   }
   return { cuts, anchors, top };
@@ -157,7 +157,7 @@ function screw(sizes: Sizes): Pieces {
   return {
     cuts: [...block(seat, d, -engaged - d * 1.4, 0, d / 2, -engaged - d * 0.5), ...above.cuts],
     over: [...film(sizes, -engaged, 0), ...shank(sizes, -engaged, above.top, 0), ...head, axisLine(-engaged - d, headHigh, d)],
-    anchors: { ...above.anchors, [seat]: [-d * 2, -engaged * 0.7], [joint.id]: [-wide * 0.6, headHigh - d * 0.3] },
+    anchors: { ...above.anchors, [seat]: [-d * 2.4, -engaged * 0.7], [joint.id]: [-wide * 0.6, headHigh - d * 0.3] },
     thread: [d * 0.55, -engaged * 0.5], head: [wide, above.top + d * 0.5],
   };
 }
@@ -184,7 +184,7 @@ function setScrew(sizes: Sizes): Pieces {
       ...(point.length > 0 ? [{ shape: 'area' as const, points: point, fill: 'active' as const, weight: 'fine' as const, part: joint.id }] : []),
       axisLine(low, length, d),
     ],
-    anchors: { [seat]: [-d * 2, engaged * 0.6], [shaft]: [-d * 1.8, low * 0.5], [joint.id]: [-d * 0.2, length - d * 0.6] },
+    anchors: { [seat]: [-d * 2.2, engaged * 0.6], [shaft]: [-d * 1.2, low * 0.5], [joint.id]: [-d * 0.2, length - d * 0.6] },
     thread: [d * 0.55, engaged * 0.5], head: [d * 0.3, length],
   };
 }
@@ -196,7 +196,7 @@ function stud(sizes: Sizes): Pieces {
   return {
     cuts: [...block(seat, d, -engaged - d * 1.4, 0, d / 2, -engaged - d * 0.5), ...above.cuts],
     over: [...film(sizes, -engaged, 0), ...shank(sizes, -engaged, top, 0), axisLine(-engaged - d, top, d)],
-    anchors: { ...above.anchors, [seat]: [-d * 2, -engaged * 0.7], [joint.id]: [-d * 0.2, top - d * 0.4] },
+    anchors: { ...above.anchors, [seat]: [-d * 2.4, -engaged * 0.7], [joint.id]: [-d * 0.2, top - d * 0.4] },
     thread: [d * 0.55, -engaged * 0.5], head: [d / 2, top - d * 0.4],
   };
 }

@@ -19,6 +19,8 @@ export interface Numbered {
 export interface Section {
   /** In mm; y grows away from the axis upwards and is negative below it. */
   readonly marks: readonly Primitive[];
+  /** What is seen below the axis, when the drawing is a half-section: it may be left out where room is short. */
+  readonly lower: readonly Primitive[];
   readonly numbered: readonly Numbered[];
   /** Names of left and right, where the drawing has them. */
   readonly ends?: readonly [left: string, right: string];
@@ -26,7 +28,7 @@ export interface Section {
   readonly callouts: readonly { readonly at: Point; readonly text: string }[];
   /** Sentences: what is not to scale. */
   readonly notes: readonly string[];
-  readonly loads: readonly { readonly at: Point; readonly way: 1 | -1; readonly towards: string; readonly part: string }[];
+  readonly loads: readonly { readonly at: Point; readonly way: 1 | -1; readonly towards: string; readonly part: string; readonly words: string }[];
   readonly left: number;
   readonly right: number;
   /** Largest distances from the axis, mm: upwards and downwards. */
@@ -67,10 +69,11 @@ export function halfSection(layout: StackLayout, active: ReadonlySet<string> = n
   const reach = Math.max(...runs.map((run) => run.outer), ...slots.map((slot) => slot.outer), layout.reference);
   return {
     marks: [
-      ...[...lowerHalf(layout, runs, spindleLeft, spindleRight), ...upper].map((mark) => filled(mark, active)),
+      ...upper.map((mark) => filled(mark, active)),
       { shape: 'line', points: [[left - overhang, 0], [right + overhang, 0]], weight: 'fine', dash: 'chain' },
       ...paths.flatMap((path) => loadLine(layout, runs, path, left, right)),
     ],
+    lower: lowerHalf(layout, runs, spindleLeft, spindleRight).map((mark) => filled(mark, active)),
     numbered: numberParts(layout),
     ends: layout.ends,
     callouts: [],
@@ -78,7 +81,7 @@ export function halfSection(layout: StackLayout, active: ReadonlySet<string> = n
     loads: loads.map((load) => {
       const run = runs.find((one) => one.id === load.part);
       const y = load.pushed === 'housing' ? ((run?.outer ?? layout.reference) + outerBearing(layout)) / 2 : 0;
-      return { at: [load.way === 1 ? right : left, y] as const, way: load.way, towards: load.towards, part: load.part };
+      return { at: [load.way === 1 ? right : left, y] as const, way: load.way, towards: load.towards, part: load.part, words: load.pushed === 'housing' ? 'pull' : 'load' };
     }),
     left: left - overhang,
     right: right + overhang,
@@ -141,9 +144,9 @@ function loadLine(layout: StackLayout, runs: readonly HousingRun[], path: LoadPa
   }];
 }
 
-/** Numbers follow the order in which the stack goes together: the order of the file, wherever the drawing puts its left end. */
+/** Numbers follow the order in which the stack goes together, shoulders included: they are the numbers of the step's own words, wherever the drawing puts its left end. */
 function numberParts(layout: StackLayout): readonly Numbered[] {
-  const shown = layout.slots.map((slot, index) => ({ slot, index })).filter(({ slot }) => slot.kind !== 'spindle-shoulder' && slot.kind !== 'housing-shoulder');
+  const shown = layout.slots.map((slot, index) => ({ slot, index }));
   const ordered = layout.turned ? shown.toReversed() : shown;
   return ordered.map(({ slot, index }, at) => {
     const remark = remarkOf(layout, slot, index);

@@ -7,6 +7,8 @@ export interface Paper {
   readonly height: number;
   /** Size of words and of the figures in balloons, px. */
   readonly lettering: number;
+  /** Only what is cut, with the axis marked as one of symmetry: for narrow papers. */
+  readonly upperOnly?: boolean;
 }
 
 export interface PlacedDrawing {
@@ -51,7 +53,8 @@ export function spread(wanted: readonly number[], apart: number, from: number, t
 
 /**
  * Puts a section on paper: scaled to fit, balloons in one or two rows above, names of the ends below,
- * arrows of the loads beside. A phone gets its own placing through a narrower paper with the same lettering.
+ * arrows of the loads beside. A phone gets a drawing of its own: the same lettering, and of a half-section only the
+ * half that is cut, which by general practice stands for the whole when two short strokes cross the axis at its ends.
  */
 export function placeDrawing(section: Section, paper: Paper, active: ReadonlySet<string>): PlacedDrawing {
   const { width, lettering } = paper;
@@ -64,13 +67,17 @@ export function placeDrawing(section: Section, paper: Paper, active: ReadonlySet
   // Callouts stand in a column at the right.
   const column = section.callouts.length === 0 ? 0 : Math.min(width * 0.5, Math.max(...section.callouts.map((one) => wide(one.text, lettering))) + lettering * 1.6);
   const length = section.right - section.left;
-  const scale = Math.min((width - column - 2 * side) / length, (paper.height - top - bottom) / (section.up + section.down));
+  const alone = paper.upperOnly === true && section.lower.length > 0;
+  const down = alone ? section.up * 0.08 : section.down;
+  const scale = Math.min((width - column - 2 * side) / length, (paper.height - top - bottom) / (section.up + down));
   const left = (width - column - length * scale) / 2;
   const axis = top + section.up * scale;
-  const height = axis + section.down * scale + bottom;
+  const height = axis + down * scale + bottom;
   const move = ([x, y]: Point): Point => [left + (x - section.left) * scale, axis - y * scale];
   const words: readonly Primitive[] = [...callouts(section, move, { x: width - column, top, height, lettering }), ...endWords(section, left, length * scale, height, lettering), ...section.loads.flatMap((load) => loadArrow(move(load.at), load, lettering, width))];
-  return { marks: [...section.marks.map((mark) => place(mark, move, scale)), ...balloons(section, { move, radius, apart, rows, width }, active), ...words], width, height, scale };
+  const drawn = alone ? section.marks : [...section.lower, ...section.marks];
+  const symmetry: readonly Primitive[] = alone ? [left + 4, left + length * scale - 4].flatMap((x) => [-2, 2].map((aside): Primitive => ({ shape: 'line', points: [[x + aside, axis - 6], [x + aside, axis + 6]], weight: 'fine' }))) : [];
+  return { marks: [...drawn.map((mark) => place(mark, move, scale)), ...symmetry, ...balloons(section, { move, radius, apart, rows, width }, active), ...words], width, height, scale };
 }
 
 /** Width of a word in the lettering, near enough to keep words apart, px. */
@@ -141,6 +148,6 @@ function loadArrow(at: Point, load: Section['loads'][number], lettering: number,
   const inside = Math.min(Math.max(tip[0], 4), width - 4);
   return [
     { shape: 'line', points: [[inside - load.way * lettering * 2.2, at[1]], [inside, at[1]]], weight: 'heavy', arrow: 'end', act: true },
-    { shape: 'text', at: [inside, at[1] - lettering * 1.4], text: 'pull', size: lettering, anchor: load.way === 1 ? 'end' : 'start', act: true },
+    { shape: 'text', at: [inside, at[1] - lettering * 1.4], text: load.words, size: lettering, anchor: load.way === 1 ? 'end' : 'start', act: true },
   ];
 }

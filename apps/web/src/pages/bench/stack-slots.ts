@@ -167,7 +167,9 @@ export function layStack(machine: Machine, stack: Stack): StackLayout {
     if (item.kind === 'housing-shoulder' && before?.kind === 'housing-shoulder' && before.id !== item.id) along += reference * 1.1;
     const left = along;
     along += shape.width;
-    const stops = shape.stops && (inHousing(machine, stack, item) ? 'housing' : shape.stops);
+    const kept = keptBy(machine, stack, item);
+    // Loose washers and spacers pass a load on; what a joint ties to a member stops it.
+    const stops = item.kind === 'ring' ? (item.part?.turnsWith === undefined ? kept : undefined) : shape.stops && (kept ?? shape.stops);
     const radii = stops === 'housing' && item.kind !== 'housing-shoulder' ? closingInHousing(item, shape, { bore, height, reference, given, neighbourOuter }) : { inner: shape.inner ?? bore, outer: shape.outer };
     const leansOnHousing = item.kind === 'radial-bearing' || item.kind === 'thrust-bearing' || item.kind === 'roller' || item.kind === 'housing-shoulder';
     return {
@@ -185,12 +187,16 @@ export function layStack(machine: Machine, stack: Stack): StackLayout {
   return { stack, slots, ends, turned, reference, ...(sides ? { loose: sides.loose === ends[0] ? ('left' as const) : ('right' as const) } : {}) };
 }
 
-/** Whether what stands here is kept by the housing: a shoulder of it, a ring in its bore, a cover screwed to it. */
-function inHousing(machine: Machine, stack: Stack, item: Rough): boolean {
-  if (item.kind === 'housing-shoulder') return true;
-  if (item.joint) return item.joint.each.some((one) => one.seat !== undefined && stack.housing.includes(one.seat));
-  if (item.part?.turnsWith !== undefined) return stack.housing.includes(item.part.turnsWith);
-  return [...machine.joints.values()].some((joint) => joint.each.some((one) => one.seat !== undefined && stack.housing.includes(one.seat) && one.holds.includes(item.id)));
+/** What keeps a thing in a stack: the column of which a joint ties it to a member, or with which it turns. */
+function keptBy(machine: Machine, stack: Stack, item: Rough): 'spindle' | 'housing' | undefined {
+  if (item.kind === 'housing-shoulder') return 'housing';
+  if (item.kind === 'spindle-shoulder') return 'spindle';
+  const column = (ids: readonly (string | undefined)[]): 'spindle' | 'housing' | undefined =>
+    ids.some((id) => id !== undefined && stack.housing.includes(id)) ? 'housing' : ids.includes(stack.spindle) ? 'spindle' : undefined;
+  if (item.joint) return column(item.joint.each.flatMap((one) => [one.seat, ...one.holds]));
+  if (item.part?.turnsWith !== undefined) return column([item.part.turnsWith]);
+  const ties = [...machine.joints.values()].flatMap((joint) => joint.each.filter((one) => one.seat === item.id || one.holds.includes(item.id)));
+  return column(ties.flatMap((one) => [one.seat, ...one.holds]));
 }
 
 /** What closes a stack from the housing's side reaches inwards from the bore instead of outwards from the spindle. */

@@ -4,6 +4,9 @@ import { fastenerSection } from './fastener-section.ts';
 import { halfSection, type Section } from './half-section.ts';
 import { layStack } from './stack-slots.ts';
 
+/** "4 of 8: the thrust bearing, …": what a step says of one place of its stack, by the number of its balloon. */
+export const numberedWords = /^(\d+) of \d+: (?:the )?(.+?)\.?$/;
+
 export interface StepDrawing {
   readonly section: Section;
   readonly active: ReadonlySet<string>;
@@ -24,13 +27,26 @@ export function drawingFor(machine: Machine, step: Step, chosen?: string): StepD
     const handled = joint ? joint.instances : step.parts.map((part) => part.id);
     const all = stack.order.length > 0 && machine.stacks.has(step.id);
     const active = new Set(chosen === undefined ? (all || step.kind === 'strip' || step.kind === 'measure' ? [] : handled) : [chosen]);
-    const section = halfSection(layStack(machine, stack), active);
+    const drawn = halfSection(layStack(machine, stack), active);
+    const section = machine.stacks.has(step.id) ? { ...drawn, numbered: withWords(drawn.numbered, step) } : drawn;
     return { section, active, label: `Half-section of ${stack.title}, ${section.ends?.join(' to ') ?? ''}: ${section.numbered.map((one) => `${one.number} ${one.title}`).join(', ')}.` };
   }
   if (!joint) return undefined;
   const active = new Set(chosen === undefined ? [joint.id] : [chosen]);
   const section = fastenerSection(machine, joint, active);
   return { section, active, label: `Section of ${joint.title} in place: ${section.numbered.map((one) => `${one.number} ${one.title}`).join(', ')}.` };
+}
+
+/** The list beside the drawing says what the step says of each place. */
+function withWords(numbered: Section['numbered'], step: Step): Section['numbered'] {
+  const words = new Map(step.actions.flatMap((action) => {
+    const found = numberedWords.exec(action);
+    return found?.[1] !== undefined && found[2] !== undefined ? [[Number(found[1]), found[2]] as const] : [];
+  }));
+  return numbered.map(({ remark, ...one }) => {
+    const said = words.get(one.number);
+    return said === undefined ? { ...one, ...(remark === undefined ? {} : { remark }) } : { ...one, title: said };
+  });
 }
 
 function stackOf(machine: Machine, step: Step, joint: Joint | undefined): Stack | undefined {

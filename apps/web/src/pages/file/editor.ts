@@ -19,9 +19,10 @@ export interface Remark {
   readonly code: string;
 }
 
-/** What can be written at a place: from `from` on, one of the options. */
+/** What can be written in place of the text between `from` and `to`: one of the options. */
 export interface Offered {
   readonly from: number;
+  readonly to: number;
   readonly options: readonly Completion[];
 }
 
@@ -97,7 +98,7 @@ function completionSource(complete: EditorOptions['complete']) {
     const offered = complete(context.state.doc.toString(), context.pos);
     if (!offered || offered.options.length === 0) return null;
     if (!context.explicit && offered.from === context.pos && !/[\s:[{,]$/.test(context.state.sliceDoc(Math.max(0, context.pos - 1), context.pos))) return null;
-    return { from: offered.from, options: offered.options, validFor: /^[\w./-]*$/ };
+    return { from: offered.from, to: offered.to, options: offered.options, validFor: /^[\w./*-]*$/ };
   };
 }
 

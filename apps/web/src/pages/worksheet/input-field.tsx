@@ -31,7 +31,7 @@ function Problems({ id, problems }: { readonly id: string; readonly problems: re
 function NumberField({ spec, path, value, problems, onChange }: Of<'number'>): ReactNode {
   const id = useId();
   const own = problems.get(nameOf(path));
-  const unit = spec.unit === '-' ? (spec.whole ? 'whole number' : 'number') : `with its unit, as ${spec.shown}; bare: ${spec.unit}`;
+  const unit = spec.unit === '-' ? (spec.whole ? 'whole number' : 'number') : `with its unit, such as ${spec.shown}; a bare number is ${spec.unit}`;
   const usual = spec.default !== undefined || spec.optional ? ', may stay empty' : '';
   return (
     <div className="field">

@@ -1,6 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import type { AnsweredValue, CalcAnswer, Calculation, OutputSpec } from '@rotorwright/calculations';
-import { isUnit, listedUnits, sameDimension, showQuantity, unit } from '@rotorwright/units';
+import { inUnit, isUnit, listedUnits, sameDimension, showNumber, showQuantity, unit } from '@rotorwright/units';
 import { Formula } from '../../sheet/index.ts';
 
 export interface ResultsProps {
@@ -25,6 +25,12 @@ export function showAnswer(value: AnsweredValue, shown: string): string {
   return value.length === 0 ? 'none' : value.map((one) => showAnswer(one, shown)).join('; ');
 }
 
+/** The figure alone: its unit stands in the list beside it. */
+function bare(value: AnsweredValue, shown: string): string {
+  if ('value' in value) return showNumber(inUnit(value.value, shown), { significant: 6 });
+  return value.length === 0 ? 'none' : value.map((one) => bare(one, shown)).join('; ');
+}
+
 export function Results({ calculation, answered }: ResultsProps): ReactNode {
   const [units, setUnits] = useState<Readonly<Record<string, string>>>({});
   return (
@@ -39,7 +45,7 @@ export function Results({ calculation, answered }: ResultsProps): ReactNode {
           return (
             <tr key={name}>
               <th scope="row">{spec.title} <Formula tex={spec.symbol} /></th>
-              <td className="number">{value === undefined ? <span className="soft">left out</span> : <b>{showAnswer(value, shown)}</b>}</td>
+              <td className="number">{value === undefined ? <span className="soft">left out</span> : <b>{offered.length > 1 ? bare(value, shown) : showAnswer(value, shown)}</b>}</td>
               <td>{offered.length > 1 ? (
                 <select aria-label={`Unit of ${spec.title}`} value={shown} onChange={(event) => setUnits({ ...units, [name]: event.target.value })}>
                   {offered.map((one) => <option key={one}>{one}</option>)}
