@@ -28,11 +28,11 @@ export function machineByHand(rough: RoughMachine): Machine {
     for (const each of [id, ...instances]) thingOf.set(each, id);
     return { id, module, key, path: `modules.${module}.${section}.${key}`, title: key, ...given, copies, instances };
   };
-  const collect = <Kind extends Thing>(section: keyof RoughModule, build: (base: Thing, given: never) => Kind): Map<string, Kind> =>
+  const collect = <Kind extends Thing, Given = Rough<Kind>>(section: keyof RoughModule, build: (base: Thing, given: Given) => Kind): Map<string, Kind> =>
     new Map(
       Object.entries(rough.modules).flatMap(([module, content]) =>
         Object.entries((content[section] ?? {}) as Record<string, Partial<Thing>>).map(([key, given]) => {
-          const built = build(thing(module, section, key, given), given as never);
+          const built = build(thing(module, section, key, given), given as Given);
           return [built.id, built] as const;
         }),
       ),
@@ -53,15 +53,15 @@ export function machineByHand(rough: RoughMachine): Machine {
         } as Module,
       ]),
     ),
-    parts: collect<Part>('parts', (base, given: Rough<Part>) => ({ kind: 'part', sizes: {}, facing: {}, ground: false, ...given, ...base })),
-    joints: collect<Joint>('joints', (base, { in: seat, holds = [], locks, ...given }: RoughJoint) => ({
+    parts: collect<Part>('parts', (base, given) => ({ kind: 'part', sizes: {}, facing: {}, ground: false, ...given, ...base })),
+    joints: collect<Joint, RoughJoint>('joints', (base, { in: seat, holds = [], locks, ...given }) => ({
       kind: 'screw', backup: false, mark: false, ...given, ...base,
       each: base.instances.map((id) => ({ id, ...(seat === undefined ? {} : { seat }), holds })),
-      ...(locks === undefined ? {} : { locks: locks.map((lock) => (typeof lock === 'string' ? { grade: lock } : lock)) }),
-    })),
-    stacks: collect<Stack>('stacks', (base, given: Rough<Stack>) => ({ spindle: '', housing: [], ends: ['down', 'up'], order: [], loads: [], ...given, ...base })),
-    measurements: collect<Measurement>('measurements', (base, given: Rough<Measurement>) => ({ quantity: 'end-play', setBy: [], ...given, ...base })),
-    steps: collect<WrittenStep>('steps', (base, given: Rough<WrittenStep>) => ({ do: 'Look at it.', after: [], before: [], ...given, ...base })),
+      ...(locks === undefined ? {} : { locks: locks.map((lock): Lock => (typeof lock === 'string' ? { grade: lock } : lock)) }),
+    }) as Joint),
+    stacks: collect<Stack>('stacks', (base, given) => ({ spindle: '', housing: [], ends: ['down', 'up'], order: [], loads: [], ...given, ...base })),
+    measurements: collect<Measurement>('measurements', (base, given) => ({ quantity: 'end-play', setBy: [], ...given, ...base })),
+    steps: collect<WrittenStep>('steps', (base, given) => ({ do: 'Look at it.', after: [], before: [], ...given, ...base })),
     thingOf, controls: { servos: new Map(), links: new Map() }, hazards: new Map(), service: new Map(), limits: new Map(), bags: new Map(), variants: new Map(), expects: new Map(), places: new Map(),
   };
 }

@@ -1,5 +1,5 @@
 import type { Joint, Machine } from '@rotorwright/machine';
-import { bottleOf, hasGrade, isGlued, lockWords, wetLocks } from '../rules/index.ts';
+import { bottleOf, consumableOf, hasGrade, isGlued, lockWords, wetLocks } from '../rules/index.ts';
 import { sentence, small, torqueWords } from '../words/index.ts';
 import { isThreaded, jointNoun, sidesOf } from './joint-sentences.ts';
 
@@ -56,7 +56,8 @@ function pinSentence(joint: Joint): string {
 
 function locking(machine: Machine, joint: Joint): readonly string[] {
   const wet = wetLocks(joint).map((lock) => {
-    const words = small(bottleOf(machine, lock));
+    const consumable = consumableOf(machine, lock);
+    const words = consumable?.kind === 'adhesive' ? small(bottleOf(machine, lock)) : lockWords(lock);
     if (joint.kind === 'bond' || !isThreaded(joint)) return sentence(`Coat both faces thinly with ${words}.`, `Coat both faces thinly with ${lockWords(lock)}.`);
     return sentence(`Put one drop of ${words} on the thread.`, `Put one drop of ${lockWords(lock)} on the thread.`);
   });

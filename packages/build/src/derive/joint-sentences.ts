@@ -43,7 +43,8 @@ function nameOfAll(machine: Machine, id: string, among: readonly string[], from:
 export function jointPhrase(machine: Machine, joint: Joint): string {
   const phrase = phraseOf(machine, joint.id, joint.module);
   const noun = nouns[joint.kind];
-  return titleOf(joint) !== titleFromKey(joint.key) || phrase.includes(noun.split(' ').at(-1) ?? noun) ? phrase : `${phrase} ${noun}`;
+  const saysKind = noun.split(' ').some((word) => phrase.includes(word.replace(/ed$/u, '')));
+  return saysKind || titleOf(joint) !== titleFromKey(joint.key) ? phrase : `${phrase} ${noun}`;
 }
 
 /** The sentence that leads: what, how many, where, with what lock and torque. */

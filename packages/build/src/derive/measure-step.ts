@@ -1,7 +1,7 @@
 import type { Machine, Measurement } from '@rotorwright/machine';
 import { showNumber, showQuantity } from '@rotorwright/units';
 import { measureTime } from '../rules/index.ts';
-import { capital, listed, moduleTitle, phraseOf, sentence, small, thingWith, titleOf } from '../words/index.ts';
+import { capital, listed, moduleTitle, phraseOf, sentence, small, stackPhrase, thingWith, titleOf } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
 import { formerId, gathered, wordsOf } from './words-of-thing.ts';
 
@@ -50,7 +50,8 @@ function targetWords(machine: Machine, measurement: Measurement): string | undef
   const { of } = measurement;
   if (of === undefined) return undefined;
   const id = machine.thingOf.get(of) ?? of;
-  if (machine.stacks.has(id)) return `${phraseOf(machine, of, measurement.module)} stack`.replace(/ stack stack$/u, ' stack');
+  const stack = machine.stacks.get(id);
+  if (stack !== undefined) return stackPhrase(machine, stack, measurement.module);
   if (thingWith(machine, id) !== undefined) return phraseOf(machine, of, measurement.module);
   const title = machine.couplings.get(of)?.title ?? machine.sensors.get(of)?.title;
   return title === undefined || title === '' ? of.replaceAll('-', ' ') : small(title).replaceAll('-', ' ');

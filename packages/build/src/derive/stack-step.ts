@@ -1,6 +1,6 @@
 import type { Machine, Part, Stack, StackItem } from '@rotorwright/machine';
 import { greaseTitle, isBearing, stackTime } from '../rules/index.ts';
-import { counted, listed, phraseOf, sentence, small, titleOf } from '../words/index.ts';
+import { capital, counted, listed, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
 import { washerSides, type WasherSides } from './thrust.ts';
 import { formerId, gathered, joined, wordsOf } from './words-of-thing.ts';
@@ -18,7 +18,7 @@ export function stackStep({ machine, fingerprint }: Context, stack: Stack): Draf
     kind: 'assemble',
     module: stack.module,
     path: stack.path,
-    title: `${titleOf(stack)} stack`.replace(/ stack stack$/iu, ' stack'),
+    title: capital(stackPhrase(machine, stack, stack.module)),
     action: lead(machine, stack),
     actions: [...packing(machine, stack, greased), ...inOrder(stack).map((item, at, all) => itemSentence(machine, stack, item, at, all.length))],
     ...(caution === undefined ? {} : { caution }),

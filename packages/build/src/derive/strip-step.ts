@@ -1,6 +1,6 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
 import { stripTime, strippingCautions, undoTime, undoingToolsOf, wantsHeat } from '../rules/index.ts';
-import { counted, moduleTitle, phraseOf, sentence, small } from '../words/index.ts';
+import { counted, moduleTitle, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
 import { jointPhrase } from './joint-sentences.ts';
 import { joined, wordsOf } from './words-of-thing.ts';
@@ -60,7 +60,7 @@ function undoing(machine: Machine, joint: Joint): string {
 }
 
 function unstacking(machine: Machine, stack: Stack): string {
-  const name = `${phraseOf(machine, stack.id, stack.module)} stack`.replace(/ stack stack$/u, ' stack');
+  const name = stackPhrase(machine, stack, stack.module);
   return sentence(`Take the ${name} apart, and note order and facing as found.`, 'Take the stack apart, and note order and facing as found.');
 }
 

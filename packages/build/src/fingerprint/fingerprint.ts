@@ -1,5 +1,6 @@
 import type { Coupling, Joint, Machine, Measurement, Part, Sensor, Stack, StackItem, StackLoad, WrittenStep } from '@rotorwright/machine';
 import { canonicalJson, sha256Hex } from '../canonical/index.ts';
+import { thingWith } from '../words/index.ts';
 import { gearsOf } from './gears.ts';
 import { normalNumber, normalThread, normalWords } from './normal.ts';
 
@@ -17,6 +18,7 @@ const rule = 'f1';
  * @throws RangeError when the machine has no such thing
  */
 export function fingerprint(machine: Machine, thingId: string): string {
+  if (thingWith(machine, machine.thingOf.get(thingId) ?? thingId) === undefined && !machine.modules.has(thingId)) throw new RangeError(`fingerprint: the machine has no thing ${thingId}`);
   return fingerprinter(machine)(thingId);
 }
 
@@ -39,8 +41,8 @@ export function fingerprinter(machine: Machine): (thingId: string) => string {
     open.add(thingId);
     const content = describe(thingId);
     open.delete(thingId);
-    if (content === undefined) throw new RangeError(`fingerprint: the machine has no thing ${id}`);
-    const hash = `${rule}:${sha256Hex(canonicalJson(content))}`;
+    // A reference that leads nowhere is a finding of the reader; here it is only something else than any thing.
+    const hash = `${rule}:${sha256Hex(canonicalJson(content ?? { nothing: thingId }))}`;
     // What was met inside a loop depends on where one came in; such a hash is kept only for the thing that was asked for.
     if (open.size === 0 || loops === loopsBefore) known.set(thingId, hash);
     return hash;

@@ -37,7 +37,7 @@ export function orderRules(machine: Machine, placing: Placing): OrderRules {
       ...stacks.flatMap((stack) => joints.flatMap((joint) => jointAndStack(machine, joint, stack))),
       ...joints.filter(isGlued).flatMap((glued) => afterGlue(machine, glued, placing)),
       ...[...joints, ...stacks].flatMap((thing) => afterForeign(machine, thing, placing)),
-      ...[...machine.measurements.values()].flatMap((measurement) => afterMounting(machine, measurement, placing)),
+      ...[...machine.measurements.values()].flatMap((measurement) => [...afterMounting(machine, measurement, placing), ...feltWhole(machine, measurement)]),
     ],
   };
 }
@@ -64,7 +64,12 @@ function jointOnJoint(machine: Machine, joint: Joint, placing: Placing): readonl
 
 /** What is measured is there first, and so is what sets it. It is measured while the compound is still wet. */
 function beforeMeasuring(machine: Machine, measurement: Measurement, placing: Placing): readonly Edge[] {
-  return [...measured(machine, measurement).flatMap(placing.of), ...closersOf(machine, measurement), ...measurement.setBy.flatMap(placing.of)].map((first) => ({ first, later: measurement.id }));
+  const placed = measured(machine, measurement).flatMap((id) => {
+    const steps = placing.of(id);
+    // A part is there when its own module has put it there; who else hangs on it later does not matter.
+    return machine.parts.has(machine.thingOf.get(id) ?? id) ? steps.filter((step) => moduleOf(machine, step) === moduleOf(machine, id)) : steps;
+  });
+  return [...placed, ...closersOf(machine, measurement), ...measurement.setBy.flatMap(placing.of)].map((first) => ({ first, later: measurement.id }));
 }
 
 function measured(machine: Machine, { of }: Measurement): readonly string[] {
@@ -83,7 +88,7 @@ function closersOf(machine: Machine, { of }: Measurement): readonly string[] {
 function writtenOrder(machine: Machine, placing: Placing): readonly Edge[] {
   const named = (id: string): readonly string[] => (machine.modules.has(id) ? stepsOf(machine, id) : placing.of(id));
   return [...machine.steps.values()].flatMap((step) => [
-    ...step.after.flatMap(named).map((first) => ({ first, later: step.id, cured: true })),
+    ...step.after.flatMap(named).map((first) => ({ first, later: step.id })),
     ...step.before.flatMap(named).map((later) => ({ first: step.id, later })),
   ]);
 }
@@ -115,7 +120,8 @@ function jointAndStack(machine: Machine, joint: Joint, stack: Stack): readonly E
 
 /** Nothing is built on a bond before it holds. */
 function afterGlue(machine: Machine, glued: Joint, placing: Placing): readonly Edge[] {
-  const parts = new Set(namedBy(glued));
+  // What belongs to another module is in its place already: a pad on a plate does not keep the plate from being fitted.
+  const parts = new Set(namedBy(glued).filter((id) => moduleOf(machine, id) === glued.module));
   const users = [...new Set([...parts].flatMap(placing.of))];
   const seated = [...machine.joints.values()].filter((joint) => joint.each.some(({ seat }) => seat !== undefined && parts.has(seat))).map(({ id }) => id);
   return [...new Set([...users, ...seated])].map((later) => ({ first: glued.id, later, cured: true }));
@@ -136,4 +142,14 @@ function afterMounting(machine: Machine, measurement: Measurement, placing: Plac
   const coupling = measurement.of === undefined ? undefined : machine.couplings.get(measurement.of);
   const parts = [coupling?.driver.part, coupling?.driven.part].filter((part) => part !== undefined);
   return parts.flatMap((part) => placing.mounting(moduleOf(machine, part) ?? '')).map((first) => ({ first, later: measurement.id }));
+}
+
+/** How freely a part moves is felt when everything in its module that touches it is on. */
+function feltWhole(machine: Machine, { id, quantity, of, module }: Measurement): readonly Edge[] {
+  const part = of === undefined ? undefined : machine.parts.get(machine.thingOf.get(of) ?? of);
+  if (quantity !== 'drag' || part === undefined) return [];
+  const touches = (named: readonly string[]) => named.some((each) => (machine.thingOf.get(each) ?? each) === part.id);
+  const joints = [...machine.joints.values()].filter((joint) => joint.module === module && touches(namedBy(joint)));
+  const stacks = [...machine.stacks.values()].filter((stack) => stack.module === module && touches(membersOf(stack)));
+  return [...stacks, ...joints].map((thing) => ({ first: thing.id, later: id }));
 }

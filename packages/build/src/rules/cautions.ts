@@ -1,5 +1,5 @@
 import type { Joint, Machine } from '@rotorwright/machine';
-import { hasGrade, isGlued, wantsHeat, wetLocks } from './locks.ts';
+import { consumableOf, hasGrade, isGlued, wantsHeat, wetLocks } from './locks.ts';
 import { isBearing, isPolycarbonate, touchedParts } from './touched.ts';
 
 interface Caution {
@@ -18,7 +18,12 @@ const fitting: readonly Caution[] = [
   {
     words: 'Compound and degreaser harm skin and lungs: wear gloves, open a window, no flame; keep both off polycarbonate.',
     source: 'safety data sheet of an anaerobic compound: skin sensitiser (read); solvents: common practice, no source',
-    applies: (_, joint) => wetLocks(joint).length > 0,
+    applies: (machine, joint) => wetLocks(joint).length > 0 && bottleCautions(machine, joint).length === 0,
+  },
+  {
+    words: 'Keep compound off polycarbonate; use degreaser in fresh air, away from flames.',
+    source: 'as above, where the file itself says how the compound harms',
+    applies: (machine, joint) => bottleCautions(machine, joint).length > 0,
   },
   {
     words: 'Glue and sanding dust harm skin and lungs: wear gloves and a mask, open a window.',
@@ -59,9 +64,14 @@ const fitting: readonly Caution[] = [
 
 const heat = 'Heat burns, and warm compound gives off fumes: wear gloves, open a window, take fuel and lithium packs away.';
 
+/** What the file says of the compounds that a joint takes. */
+function bottleCautions(machine: Machine, joint: Joint): readonly string[] {
+  return [...new Set(wetLocks(joint).flatMap((lock) => consumableOf(machine, lock)?.caution ?? []))];
+}
+
 /** What the file itself says comes first: it knows the part. */
 export function cautionsOf(machine: Machine, joint: Joint): readonly string[] {
-  return [...(joint.caution === undefined ? [] : [joint.caution]), ...fitting.filter(({ applies }) => applies(machine, joint)).map(({ words }) => words)];
+  return [...(joint.caution === undefined ? [] : [joint.caution]), ...bottleCautions(machine, joint), ...fitting.filter(({ applies }) => applies(machine, joint)).map(({ words }) => words)];
 }
 
 /**

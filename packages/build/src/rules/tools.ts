@@ -24,7 +24,8 @@ export function toolsOf(joint: Joint): readonly string[] {
 
 /** What a joint is undone with. */
 export function undoingToolsOf(joint: Joint, warm: boolean): readonly string[] {
-  return [...(joint.tool === undefined ? turningTools(joint) : [joint.tool]), ...(warm ? ['Hot-air gun'] : [])];
+  const turning = joint.tool === undefined ? turningTools(joint) : [joint.tool];
+  return [...(joint.kind === 'bond' ? [] : turning), ...(warm ? ['Hot-air gun'] : [])];
 }
 
 function turningTools(joint: Joint): readonly string[] {
@@ -49,7 +50,8 @@ function turningTools(joint: Joint): readonly string[] {
     case 'circlip':
       return ['Circlip pliers'];
     case 'clamp':
-      return [headTool(joint.head, thread)];
+      // Straps and ties clamp too; they have no thread, and want no tool.
+      return thread === undefined ? [] : [joint.head === undefined ? 'Driver to fit the clamp screw' : headTool(joint.head, thread)];
     case 'press':
       return ['Arbor press or vice with soft jaws'];
     case 'bond':

@@ -1,4 +1,4 @@
-import type { Machine, Module, Thing } from '@rotorwright/machine';
+import type { Machine, Module, Stack, Thing } from '@rotorwright/machine';
 
 /** Words at the end of a key that say which of several: they go behind a comma in a title, in front in a sentence. */
 const sides: Readonly<Record<string, string>> = {
@@ -50,6 +50,12 @@ export function phraseOf(machine: Machine, id: string, from: string): string {
   const copy = id === thingId || !id.startsWith(`${thingId}.`) ? own : `${own} ${id.slice(thingId.length + 1)}`;
   const home = machine.modules.get(thing.module);
   return thing.module === from || home === undefined ? copy : `${copy} (${small(moduleTitle(home))})`;
+}
+
+/** A stack by its title; a name that comes from a key is completed: input stack. */
+export function stackPhrase(machine: Machine, stack: Stack, from: string): string {
+  const phrase = phraseOf(machine, stack.id, from);
+  return isOwnTitle(stack) || /stack/u.test(phrase) ? phrase : phrase.replace(/^([^(]*[^( ])/u, '$1 stack');
 }
 
 /** The thing of any kind that has this id. */
