@@ -22,10 +22,15 @@ export function temporaryHome(): { readonly home: string; readonly remove: () =>
   return { home, remove: () => rmSync(home, { recursive: true, force: true }) };
 }
 
+export interface StartOptions {
+  readonly port?: number;
+  readonly command?: readonly string[];
+}
+
 /** Starts what `npm start` starts, without npm in between. */
-export async function startApp(home: string, { port = 0, command = [process.execPath, 'scripts/start.mjs'] }: { readonly port?: number; readonly command?: readonly string[] } = {}): Promise<RunningApp> {
+export async function startApp(home: string, { port = 0, command = [process.execPath, 'scripts/start.mjs', '--no-open'] }: StartOptions = {}): Promise<RunningApp> {
   const [program = process.execPath, ...args] = command;
-  const child = spawn(program, [...args, '--port', String(port), '--home', home, '--no-open'], { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(program, [...args, '--port', String(port), '--home', home], { cwd: root, stdio: ['ignore', 'pipe', 'pipe'] });
   let output = '';
   let complaints = '';
   child.stdout.setEncoding('utf8').on('data', (text: string) => (output += text));

@@ -87,7 +87,7 @@ describe('starting and stopping', () => {
 });
 
 describe.skipIf(process.platform === 'win32')('npm start', () => {
-  const npm = ['npm', 'start', '--'] as const;
+  const npm = ['npm', 'start', '--', '--no-open'] as const;
   const leftBehind = () => spawnSync('pgrep', ['-f', `scripts/start.mjs.*${path.basename(home)}`], { encoding: 'utf8' }).stdout.trim();
 
   it.each(['SIGTERM', 'SIGKILL'] as const)('leaves nothing behind when npm gets %s', async (signal) => {
