@@ -3,6 +3,8 @@ import type { Check } from './check.ts';
 /** Title with the working, calculation, inputs, output, expected value in SI. */
 type Row = readonly [title: string, calculation: string, inputs: Readonly<Record<string, unknown>>, output: string, expected: number];
 
+const linearBlade = { blades: 2, bladeMass: '200 g', boltRadius: '100 mm', bladeCentre: '250 mm', radius: '700 mm', gripMass: '100 g', gripCentre: '50 mm' };
+
 const rows: readonly Row[] = [
   ['5/1 of 1,760 rpm backwards is −8,800 rpm', 'shaft-speed', { ratioNumerator: -5, ratioDenominator: 1, sourceSpeed: '1760 rpm' }, 'speed', (-8800 * Math.PI) / 30],
   ['17 and 85: common factor 17', 'tooth-hunting', { teeth1: 17, teeth2: 85 }, 'commonFactor', 17],
@@ -20,6 +22,16 @@ const rows: readonly Row[] = [
   ['200 rad/s at 0.75 m: 150 m/s', 'tip-speed', { speed: '200 rad/s', radius: '0.75 m' }, 'tipSpeed', 150],
   ['½ · 0.1 kg·m² · (200 rad/s)² = 2,000 J', 'stored-energy', { rotorInertia: 0.1, speed: '200 rad/s' }, 'storedEnergy', 2000],
   ['0.3 kg from 0 to 1 m: I = 0.3/3 = 0.1 kg·m²', 'uniform-blade', { blades: 2, bladeMass: '300 g', radius: '1 m', speed: 0 }, 'inertia', 0.1],
+  ['0.3 kg from 0 to 1 m: centre of mass in the middle', 'uniform-blade', { blades: 2, bladeMass: '300 g', radius: '1 m', speed: 0 }, 'centreOfMass', 0.5],
+  ['0.3 kg with its centre at 0.5 m: 0.15 kg·m', 'uniform-blade', { blades: 2, bladeMass: '300 g', radius: '1 m', speed: 0 }, 'staticMoment', 0.15],
+  ['two blades of 0.1 kg·m²', 'uniform-blade', { blades: 2, bladeMass: '300 g', radius: '1 m', speed: 0 }, 'rotorInertia', 0.2],
+  ['0.1 m to the bolt and 0.25 m on', 'linear-blade', linearBlade, 'centreOfMass', 0.35],
+  ['0.5 kg/m at the bolt falling to 1/6 at the tip: ∫(0.5 − 5s/9)(0.1 + s)² ds from 0 to 0.6 = 0.03 kg·m²', 'linear-blade', linearBlade, 'inertia', 0.03],
+  ['two blades of 0.03 kg·m² and two grips of 0.1 kg at 0.05 m: 0.0605 kg·m²', 'linear-blade', linearBlade, 'rotorInertia', 0.0605],
+  ['14,600 rpm through 17/85 and 54/11: ratio 85/17 · 11/54 = 55/54', 'drive-ratio', { stages: [{ driver: 17, driven: 85 }, { driver: 54, driven: 11 }], inputSpeed: '14600 rpm' }, 'ratio', 55 / 54],
+  ['1,800 rpm are 30 turns a second', 'blade-passing', { blades: 2, speed: '1800 rpm' }, 'rotationFrequency', 30],
+  ['17 turns to 2: ratio 8.5', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'ratio', 8.5],
+  ['8.5 times 1,800 rpm = 15,300 rpm', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'sensorSpeed', (15_300 * Math.PI) / 30],
   ['17 and 85 teeth of module 1: (17 + 85)/2 = 51 mm', 'centre-distance', { normalModule: '1 mm', teeth1: 17, teeth2: 85 }, 'zeroBacklashCentreDistance', 0.051],
   ['17 teeth in a ring of 85, module 1: (85 − 17)/2 = 34 mm', 'centre-distance', { normalModule: '1 mm', teeth1: 17, teeth2: 85, kind: 'internal' }, 'referenceCentreDistance', 0.034],
 ];

@@ -31,6 +31,43 @@ const backlash = (['14p5', '20'] as const).map((angle, index): Check => {
   };
 });
 
+/** The same page: normal backlash 2·Δa·sin α of a small excess Δa. */
+const normalBacklash: Check = {
+  calculation: 'gear-pair',
+  title: 'Normal backlash from a small excess of the centre distance, 20°: 2·Δa·sin α',
+  source: { document: gearCase('gear-backlash-factor').source, place: 'equation for the backlash along the line of action', kind: 'published' },
+  inputs: { ...spur, teeth1: 20, teeth2: 80, centreDistance: 0.05 + 1e-6 },
+  output: 'normalBacklash',
+  expected: 2e-6 * Math.sin(Math.PI / 9),
+  tolerance: 1e-4,
+  mode: 'relative',
+};
+
+/** Handbooks give 17 teeth as the least at 20° that a rack does not undercut. */
+const undercutCounts = ([16, 18] as const).map(
+  (teeth1): Check => ({
+    calculation: 'gear-pair',
+    title: `${teeth1} teeth without shift are ${teeth1 < 17 ? '' : 'not '}undercut`,
+    source: { document: 'Gear handbooks: least tooth count 17 at 20° (read on several public pages)', kind: 'published' },
+    inputs: { ...spur, teeth1, teeth2: 40 },
+    output: 'undercut1',
+    expected: teeth1 < 17 ? 1 : 0,
+    tolerance: 0,
+    mode: 'absolute',
+  }),
+);
+
+const tip: Check = {
+  calculation: 'gear-pair',
+  title: '20 teeth, module 1: cos α_a = 18.7939/22, inv α_a = 0.061859, s_a = 22(π/40 + 0.014904 − 0.061859) = 0.69488 mm',
+  source: { document: 'Worked by hand in the title', kind: 'by hand' },
+  inputs: { ...spur, teeth1: 20, teeth2: 40 },
+  output: 'tipThickness1',
+  expected: 0.69488e-3,
+  tolerance: 2e-8,
+  mode: 'absolute',
+};
+
 const span = ['gear-span-m2-z20-k3', 'gear-span-m3-z24-k4', 'gear-span-m0p7-z20-k3'].flatMap((id) => {
   const { inputs } = gearCase(id);
   const gear = { normalModule: si(inputs, 'm'), teeth: si(inputs, 'z'), shift: si(inputs, 'x') };
@@ -44,4 +81,4 @@ const pins = ['gear-pins-z20-x0', 'gear-pins-z21-x0'].map((id) => {
 });
 
 /** Gears without tip shortening, and measures over teeth. */
-export const standardGears: readonly Check[] = [...contact, ...undercut, ...backlash, ...span, ...pins];
+export const standardGears: readonly Check[] = [...contact, ...undercut, ...backlash, normalBacklash, ...undercutCounts, tip, ...span, ...pins];
