@@ -1,5 +1,5 @@
-import type { Coupling, CouplingSide, Direction, EntryPath, Finding, InstanceId, Machine, Stack } from '@rotorwright/machine';
-import { placeOf } from '../drive/legs.ts';
+import type { Coupling, CouplingSide, Direction, EntryPath, Finding, FindingCode, InstanceId, Machine, Stack } from '@rotorwright/machine';
+import { findingAt } from '../drive/finding.ts';
 import type { DriveSolution } from '../drive/solve.ts';
 import { helixPush as pushOf } from '@rotorwright/mechanics';
 import { dot, scale } from '../drive/vectors.ts';
@@ -35,9 +35,8 @@ export function helixPush(machine: Machine, drive: DriveSolution): { readonly pu
   const findings: Finding[] = [];
   const pushes: Push[] = [];
   const shaftOf = membersOf(machine).shaftOf;
-  const report = (code: string, severity: Finding['severity'], path: EntryPath, values: Finding['values']): void => {
-    const place = placeOf(machine, path);
-    findings.push({ code, severity, path, ...(place ? { place } : {}), values });
+  const report: Report = (code, path, values) => {
+    findings.push(findingAt(machine, code, path, values));
   };
   for (const { coupling } of drive.legs.values()) {
     const helical = (coupling.kind === 'external' || coupling.kind === 'internal') && coupling.helix && coupling.helix.angle !== 0;
@@ -56,12 +55,14 @@ export function helixPush(machine: Machine, drive: DriveSolution): { readonly pu
       const pushing = pushes.filter((push) => push.coupling === load.coupling);
       if (!coupling || pushing.length === 0) continue;
       if (pushing.every((push) => pushedColumn(stack, push.shaft, shaftOf) === undefined)) {
-        report('stack/side-unknown', 'warning', `${stack.path}.loads`, { stack: stack.id, part: load.coupling, coupling: coupling.id, reason: `Neither spindle nor housing of ${stack.id} is known to turn with ${coupling.driver.on} or ${coupling.driven.on}.`, right: `Name the gear as part under drive.${coupling.id}, and the joint that ties it to ${stack.spindle}.` });
+        report('stack/side-unknown', `${stack.path}.loads`, { stack: stack.id, part: load.coupling, coupling: coupling.id, reason: `Neither spindle nor housing of ${stack.id} is known to turn with ${coupling.driver.on} or ${coupling.driven.on}.`, right: `Name the gear as part under drive.${coupling.id}, and the joint that ties it to ${stack.spindle}.` });
       }
     }
   }
   return { pushes, findings };
 }
+
+type Report = (code: FindingCode, path: EntryPath, values: Finding['values']) => void;
 
 type Free = Omit<Push, 'stack' | 'bearings'> & { readonly bearings: readonly InstanceId[] };
 
@@ -102,20 +103,20 @@ function pushedColumn(stack: Stack, shaft: string, shaftOf: ReadonlyMap<Instance
   return stack.housing.some((part) => shaftOf.get(part) === shaft) ? 'housing' : undefined;
 }
 
-function taken(machine: Machine, stack: Stack, pushed: 'spindle' | 'housing', push: Free, report: (code: string, severity: Finding['severity'], path: EntryPath, values: Finding['values']) => void): Pick<Push, 'stack' | 'bearings'> {
+function taken(machine: Machine, stack: Stack, pushed: 'spindle' | 'housing', push: Free, report: Report): Pick<Push, 'stack' | 'bearings'> {
   const [first, second] = stack.ends.map(directionOf);
   const along = second ? dot(second, push.towards!) : first ? -dot(first, push.towards!) : 0;
   if (Math.abs(along) < 0.5) {
-    report('load/end', 'warning', `${stack.path}.ends`, { stack: stack.id, coupling: push.coupling, towards: directionWord(push.towards!), ends: [...stack.ends], reason: `${push.coupling} pushes ${directionWord(push.towards!)}, which is neither ${stack.ends[0]} nor ${stack.ends[1]}` });
+    report('load/end', `${stack.path}.ends`, { stack: stack.id, coupling: push.coupling, towards: directionWord(push.towards!), ends: [...stack.ends], reason: `${push.coupling} pushes ${directionWord(push.towards!)}, which is neither ${stack.ends[0]} nor ${stack.ends[1]}` });
     return { stack: stack.id, bearings: [] };
   }
   const end = along > 0 ? 1 : 0;
   const { bearings, unknown } = carriersOf(columnsOf(machine, stack), pushed, end);
   const values = { stack: stack.id, coupling: push.coupling, pushed, towards: stack.ends[end] };
   if (bearings.length === 0 && unknown.length > 0) {
-    report('stack/side-unknown', 'warning', `${stack.path}.order`, { ...values, part: unknown.join(', ') });
+    report('stack/side-unknown', `${stack.path}.order`, { ...values, part: unknown.join(', ') });
   } else if (bearings.length === 0) {
-    report('stack/no-load-path', 'warning', `${stack.path}.loads`, values);
+    report('stack/no-load-path', `${stack.path}.loads`, values);
   }
   return { stack: stack.id, bearings };
 }

@@ -1,5 +1,6 @@
 import type { Direction, EntryPath, Machine } from '@rotorwright/machine';
 import type { DriveSolution } from '../drive/solve.ts';
+import { inSentence } from '../drive/in-sentence.ts';
 import { scale } from '../drive/vectors.ts';
 import { senseWords } from '../drive/words.ts';
 import { spinOf } from './turning.ts';
@@ -19,7 +20,7 @@ export interface OneWayFacing {
 /** The facing of every one-way clutch, from the sense in which its shafts must turn. */
 export function oneWayFacing(machine: Machine, drive: DriveSolution): readonly OneWayFacing[] {
   return [...drive.legs.values()].filter((leg) => leg.coupling.kind === 'one-way').map(({ coupling, driver, driven }): OneWayFacing => {
-    const name = (shaft: string): string => machine.shafts.get(shaft)!.title;
+    const name = (shaft: string): string => inSentence(machine.shafts.get(shaft)!.title);
     // The driver of a starter's clutch stands while the engine runs: its sense is that of what it must turn.
     const locks = spinOf(machine, drive, driver) ?? spinOf(machine, drive, driven);
     if (!locks) {
@@ -32,8 +33,8 @@ export function oneWayFacing(machine: Machine, drive: DriveSolution): readonly O
     return {
       coupling: coupling.id,
       locks,
-      words: `locks when ${name(driver)} turns ${words} relative to ${name(driven)}; lets ${name(driven)} run on ${words} when ${name(driver)} slows`,
-      test: `Hold ${name(driver)}. Look ${viewer}. ${name(driven)} must turn freely ${words} and lock ${back}.`,
+      words: `locks when the ${name(driver)} turns ${words} against the ${name(driven)}; lets the ${name(driven)} run on ${words} when the ${name(driver)} slows`,
+      test: `Hold the ${name(driver)}. Look ${viewer}. The ${name(driven)} must turn freely ${words} and lock ${back}.`,
       missing: [],
     };
   });

@@ -1,6 +1,7 @@
-import type { EntryPath, Finding, InstanceId, Joint, Machine } from '@rotorwright/machine';
+import type { EntryPath, Finding, FindingCode, InstanceId, Joint, Machine } from '@rotorwright/machine';
 import { threadTendency } from '@rotorwright/mechanics';
-import { placeOf } from '../drive/legs.ts';
+import { findingAt } from '../drive/finding.ts';
+import { inSentence } from '../drive/in-sentence.ts';
 import { reach } from '../drive/reach.ts';
 import type { DriveSolution } from '../drive/solve.ts';
 import { dot } from '../drive/vectors.ts';
@@ -41,10 +42,8 @@ export function threadSense(machine: Machine, drive: DriveSolution): { readonly 
   const starting = startingWays(machine, drive);
   const threads: ThreadSense[] = [];
   const findings: Finding[] = [];
-  const report = (code: string, severity: Finding['severity'], joint: Joint, key: string, values: Finding['values']): void => {
-    const path = `${joint.path}.${key}`;
-    const place = placeOf(machine, path);
-    findings.push({ code, severity, path, ...(place ? { place } : {}), values: { joint: joint.id, title: joint.title, ...values } });
+  const report = (code: FindingCode, joint: Joint, values: Finding['values']): void => {
+    findings.push(findingAt(machine, code, `${joint.path}.goes-in`, { joint: joint.id, title: joint.title, ...values }));
   };
   for (const joint of machine.joints.values()) {
     if (!threaded.has(joint.kind) || !(joint.goesIn || joint.kind === 'threaded-end')) continue;
@@ -56,9 +55,9 @@ export function threadSense(machine: Machine, drive: DriveSolution): { readonly 
       const sense = senseOf(machine, drive, members, joint, instance.id, tie, shaft, driven.get(shaft), starting?.get(shaft));
       threads.push(sense);
       for (const [state, tendency] of [['driven', sense.driven], ['starting', sense.starting]] as const) {
-        if (tendency === 'loosens') report('thread/loosens', 'warning', joint, 'goes-in', { shaft, when: state === 'driven' ? 'while the machine is driven' : 'while the engine is started', hand: sense.hand, reason: sense.reason });
+        if (tendency === 'loosens') report('thread/loosens', joint, { shaft, when: state === 'driven' ? 'while the machine is driven' : 'while the engine is started', hand: sense.hand, reason: sense.reason });
       }
-      if (sense.driven === 'unknown') report('thread/sense-unknown', 'note', joint, 'goes-in', { shaft, needs: sense.missing, reason: sense.reason });
+      if (sense.driven === 'unknown') report('thread/sense-unknown', joint, { shaft, needs: sense.missing, reason: sense.reason });
     }
   }
   return { threads, findings };
@@ -97,7 +96,7 @@ function senseOf(
 ): ThreadSense {
   const hand = handOf(joint.thread);
   const base = { joint: id, shaft, hand };
-  const title = (part: InstanceId): string => machine.parts.get(machine.thingOf.get(part) ?? part)?.title ?? part;
+  const title = (part: InstanceId): string => inSentence(machine.parts.get(machine.thingOf.get(part) ?? part)?.title ?? part);
   const whenDriven = passing(members, tie, driven);
   const whenStarting = passing(members, tie, starting);
   if (whenDriven === 'none' && whenStarting === 'none') {

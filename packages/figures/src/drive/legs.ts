@@ -1,5 +1,6 @@
-import type { Coupling, CouplingSide, EntryPath, Finding, Machine } from '@rotorwright/machine';
+import type { Coupling, CouplingSide, EntryPath, Finding, FindingCode, Machine } from '@rotorwright/machine';
 import { beltRatio, bevelMeshRatio, externalMeshRatio, internalMeshRatio, rigidRatio, type Ratio } from '@rotorwright/mechanics';
+import { findingAt } from './finding.ts';
 import { alignment, squareTo, turned } from './vectors.ts';
 import { directionWord } from './words.ts';
 
@@ -31,18 +32,8 @@ interface Sink {
   readonly machine: Machine;
 }
 
-function report(sink: Sink, code: string, path: EntryPath, values: Finding['values'], severity: Finding['severity'] = 'error'): void {
-  const place = placeOf(sink.machine, path);
-  sink.findings.push({ code, severity, path, ...(place ? { place } : {}), values });
-}
-
-/** Place of an entry, or of the nearest one around it when it is still to be written. */
-export function placeOf(machine: Machine, path: EntryPath): Finding['place'] {
-  for (let at = path; at !== ''; at = at.slice(0, Math.max(0, at.lastIndexOf('.')))) {
-    const place = machine.places.get(at);
-    if (place) return place;
-  }
-  return undefined;
+function report(sink: Sink, code: FindingCode, path: EntryPath, values: Finding['values']): void {
+  sink.findings.push(findingAt(sink.machine, code, path, values));
 }
 
 function teethOf(side: CouplingSide, coupling: Coupling, sink: Sink): number | undefined {
@@ -109,7 +100,7 @@ function bevelSense(coupling: Coupling, from: Axis, to: Axis, axes: Finding['val
       ...axes,
       shaft: side.on,
       ...(side.lies ? { reason: `The gear on ${side.on} is said to lie ${directionWord(side.lies)} from the crossing point, off its own axis.`, right: `Write lies: ${along}.` } : {}),
-    }, side.lies ? 'error' : 'warning');
+    });
   }
   const [first, second] = senses;
   if (!first || !second) return { missing };
@@ -120,14 +111,14 @@ function beltSense(coupling: Coupling, from: Axis, to: Axis, axes: Finding['valu
   const parallel = alignment(from, to);
   const twist = coupling.twist ?? (parallel === undefined ? undefined : 0);
   if (twist === undefined) {
-    report(sink, 'drive/twist', `${coupling.path}.twist`, { ...axes, right: 'Add twist: 90 ° or -90 °, right-handed about runs.' }, 'warning');
+    report(sink, 'drive/twist', `${coupling.path}.twist`, { ...axes, right: 'Add twist: 90 ° or -90 °, right-handed about runs.' });
     return { missing: [`${coupling.path}.twist`] };
   }
   // A half turn comes out the same about any direction across the shaft.
   const halfTurns = Math.abs(twist / Math.PI - Math.round(twist / Math.PI)) < 1e-9;
   const runs = coupling.runs ?? (halfTurns ? squareTo(from) : undefined);
   if (!runs) {
-    report(sink, 'drive/twist', `${coupling.path}.runs`, { ...axes, right: 'Add runs: aft, or another direction.' }, 'warning');
+    report(sink, 'drive/twist', `${coupling.path}.runs`, { ...axes, right: 'Add runs: aft, or another direction.' });
     return { missing: [`${coupling.path}.runs`] };
   }
   if (alignment(turned(from, runs, twist), to) === undefined) {
@@ -147,7 +138,7 @@ export function legsOf(machine: Machine): { readonly legs: ReadonlyMap<string, L
   const legs = new Map<string, Leg>();
   // A file that says nothing of axes asks for no directions; one that begins to is told what is left.
   const shafts = [...machine.shafts.values()];
-  if (shafts.some((shaft) => shaft.axis)) for (const shaft of shafts) if (!shaft.axis) report(sink, 'drive/axis', shaft.path, { shaft: shaft.id }, 'warning');
+  if (shafts.some((shaft) => shaft.axis)) for (const shaft of shafts) if (!shaft.axis) report(sink, 'drive/axis', shaft.path, { shaft: shaft.id });
   for (const coupling of machine.couplings.values()) {
     if (!machine.shafts.has(coupling.driver.on) || !machine.shafts.has(coupling.driven.on)) continue;
     const { sense, missing: missingForSense } = senseOf(coupling, sink);

@@ -1,6 +1,7 @@
 import type { EntryPath, Finding, Machine, Rotor } from '@rotorwright/machine';
 import { compareRatios, ratio, ratioText, ratioToNumber, solveTrain, type Contradiction, type Ratio, type TrainCoupling } from '@rotorwright/mechanics';
-import { legsOf, placeOf, type Leg } from './legs.ts';
+import { findingAt } from './finding.ts';
+import { legsOf, type Leg } from './legs.ts';
 import { reach, type Hop, type Reach } from './reach.ts';
 import { dot } from './vectors.ts';
 
@@ -103,8 +104,7 @@ export function solveDrive(machine: Machine): DriveSolution {
     const along = turns && axis ? dot(turns, axis) : 0;
     const missing = [...(turns ? [] : [`${source.path}.turns`]), ...(axis ? [] : [`${machine.shafts.get(source.shaft)!.path}.axis`])];
     if (turns && axis && Math.abs(along) < 0.5) {
-      const place = placeOf(machine, `${source.path}.turns`);
-      findings.push({ code: 'drive/axis', severity: 'error', path: `${source.path}.turns`, ...(place ? { place } : {}), values: { shaft: source.shaft, reason: `The ${source.kind} is said to turn about a line across the axis of ${source.shaft}.`, right: `Give its sense as seen along the axis of ${source.shaft}.` } });
+      findings.push(findingAt(machine, 'drive/axis', `${source.path}.turns`, { shaft: source.shaft, reason: `The ${source.kind} is said to turn about a line across the axis of ${source.shaft}.`, right: `Give its sense as seen along the axis of ${source.shaft}.` }));
       missing.push(`${source.path}.turns`);
     }
     const sense = missing.length > 0 ? undefined : along > 0 ? 1 : -1;
@@ -192,16 +192,8 @@ function reportLoop(machine: Machine, loop: readonly Leg[], shaft: string, ratio
   // The same loop jams in every state, and a wrong count is not told a second time as a wrong sense.
   if (found.has(key)) return;
   found.add(key);
-  const path = loop.at(-1)!.coupling.path;
-  const place = placeOf(machine, path);
   const text = (value: Ratio): string => (what === 'speed' ? `${shaft} at ${ratioText(value)} of the source` : value.numerator > 0n ? `${shaft} one way` : `${shaft} the other way`);
-  findings.push({
-    code: 'drive/loop',
-    severity: 'error',
-    path,
-    ...(place ? { place } : {}),
-    values: { loop: couplings, shaft, ratioOne: text(ratios[0]), ratioTwo: text(ratios[1]), what },
-  });
+  findings.push(findingAt(machine, 'drive/loop', loop.at(-1)!.coupling.path, { loop: couplings, shaft, ratioOne: text(ratios[0]), ratioTwo: text(ratios[1]), what }));
 }
 
 /** Shafts that nothing turns while the engine runs; a starter, which itself can turn the engine and no rotor, is none. */
@@ -212,9 +204,7 @@ function undriven(machine: Machine, legs: ReadonlyMap<string, Leg>, driven: Stat
     const turnsWith = reach(legs, motion.shaft, { clutchesOpen: false }).paths;
     const still = [...machine.rotors.values()].some((rotor) => turnsWith.has(rotor.on) && driven.motions.get(rotor.on)?.condition === 'stands');
     if (turnsWith.has(driven.source) && !still) continue;
-    const path = machine.shafts.get(motion.shaft)!.path;
-    const place = placeOf(machine, path);
-    findings.push({ code: 'drive/undriven', severity: 'warning', path, ...(place ? { place } : {}), values: { shaft: motion.shaft, source: driven.source } });
+    findings.push(findingAt(machine, 'drive/undriven', machine.shafts.get(motion.shaft)!.path, { shaft: motion.shaft, source: driven.source }));
   }
   return findings;
 }

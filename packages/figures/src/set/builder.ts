@@ -129,7 +129,9 @@ function compute(calculation: Computable, output: string, inputs: Readonly<Recor
   try {
     const outcome = calculation.compute(withDefaults(calculation, inputs) as never);
     const value = outcome.outputs[output];
-    const warnings = outcome.warnings.filter((warning) => !/is left out/.test(warning) || warning.startsWith(output));
+    // What a calculation says of outputs that nobody asked for stays with it.
+    const others = Object.keys(calculation.outputs).filter((name) => name !== output);
+    const warnings = outcome.warnings.filter((warning) => !/\bleft out\b/.test(warning) || mentions(warning, output) || !others.some((name) => mentions(warning, name)));
     if (typeof value === 'number' && Number.isFinite(value)) return { value, warnings };
     return { warnings: warnings.length > 0 ? warnings : [`${output} cannot be formed from these inputs.`] };
   } catch (error) {
@@ -138,6 +140,8 @@ function compute(calculation: Computable, output: string, inputs: Readonly<Recor
     throw error;
   }
 }
+
+const mentions = (sentence: string, name: string): boolean => new RegExp(`\\b${name}\\b`).test(sentence);
 
 function withDefaults(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Readonly<Record<string, Plain>> {
   const filled: Record<string, Plain> = { ...inputs };

@@ -1,4 +1,5 @@
 import type { Coupling, CouplingSide, EntryPath, Finding, Machine } from '@rotorwright/machine';
+import { findingAt } from '../drive/finding.ts';
 import type { DriveState } from '../drive/solve.ts';
 
 /** What a person tries out or asks about, beside what the file says. */
@@ -32,6 +33,6 @@ export function withTeeth(machine: Machine, teeth: Readonly<Record<EntryPath, nu
   const couplings = new Map<string, Coupling>();
   for (const coupling of machine.couplings.values()) couplings.set(coupling.id, { ...coupling, driver: fitted(coupling.driver), driven: fitted(coupling.driven) });
   const known = [...couplings.values()].flatMap((coupling) => [`${coupling.driver.path}.teeth`, `${coupling.driven.path}.teeth`]);
-  const findings = [...wanted].map(([path, count]): Finding => ({ code: 'ref/unknown', severity: 'error', path, given: String(count), values: { wanted: 'tooth count', ref: path, known } }));
+  const findings = [...wanted].map(([path, count]): Finding => ({ ...findingAt(machine, 'ref/unknown', path, { wanted: 'tooth count', ref: path, known }), given: String(count) }));
   return { machine: { ...machine, couplings }, findings };
 }

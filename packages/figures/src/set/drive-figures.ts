@@ -4,6 +4,7 @@ import { hasTeeth } from '../drive/legs.ts';
 import type { Hop } from '../drive/reach.ts';
 import type { DriveSolution, DriveState, Motion } from '../drive/solve.ts';
 import type { FigureInput } from '../figure.ts';
+import { inSentence } from '../drive/in-sentence.ts';
 import { entry, gather, type Builder } from './builder.ts';
 import type { Conditions } from './conditions.ts';
 
@@ -16,7 +17,7 @@ export function addDriveFigures(builder: Builder, drive: DriveSolution, state: D
   const solution = drive.states.get(state);
   if (!solution) {
     // Nothing turns the machine as far as the file says: every shaft waits for that.
-    for (const shaft of machine.shafts.values()) builder.given(`speed ${shaft.id}`, `Speed of ${shaft.title}`, 'rad/s', 'rpm', undefined, [missingState(drive, state)]);
+    for (const shaft of machine.shafts.values()) builder.given(`speed ${shaft.id}`, `Speed of ${inSentence(shaft.title)}`, 'rad/s', 'rpm', undefined, [missingState(drive, state)]);
     return;
   }
   addSourceSpeed(builder, drive, state, solution.source, conditions);
@@ -28,7 +29,7 @@ export function addDriveFigures(builder: Builder, drive: DriveSolution, state: D
       ['blades', entry(`${rotor.path}.blades`, rotor.blades, '-'), `${rotor.path}.blades`],
       ['speed', speedInput(builder, rotor.on), `speed ${rotor.on}`],
     ]);
-    builder.add({ name: `blade-passing ${rotor.id}`, title: `Blade-passing frequency of ${rotor.title}`, unit: 'Hz', shown: 'Hz', calculation: 'blade-passing', output: 'frequency', inputs, missing });
+    builder.add({ name: `blade-passing ${rotor.id}`, title: `Blade-passing frequency of ${inSentence(rotor.title)}`, unit: 'Hz', shown: 'Hz', calculation: 'blade-passing', output: 'frequency', inputs, missing });
   }
   addSensors(builder, drive);
 }
@@ -38,7 +39,7 @@ const missingState = (drive: DriveSolution, state: DriveState): string => (state
 const speedInput = (builder: Builder, shaft: string): FigureInput | undefined => (builder.get(`speed ${shaft}`) ? { figure: `speed ${shaft}` } : undefined);
 
 function addSourceSpeed(builder: Builder, drive: DriveSolution, state: DriveState, shaft: string, conditions: Conditions): void {
-  const title = `Speed of ${builder.machine.shafts.get(shaft)!.title}`;
+  const title = `Speed of ${inSentence(builder.machine.shafts.get(shaft)!.title)}`;
   const name = `speed ${shaft}`;
   const source = drive.source;
   if (state === 'autorotation') {
@@ -87,7 +88,7 @@ const contradiction = (motion: Motion): { readonly warnings?: readonly string[] 
 function addSpeed(builder: Builder, motion: Motion, source: string): void {
   const { shaft, condition, path } = motion;
   const name = `speed ${shaft}`;
-  const title = `Speed of ${builder.machine.shafts.get(shaft)!.title}`;
+  const title = `Speed of ${inSentence(builder.machine.shafts.get(shaft)!.title)}`;
   if (condition === 'stands') {
     builder.given(name, title, 'rad/s', 'rpm', { constant: 0, unit: 'rad/s', source: 'nothing turns it in this state' }, []);
     return;
@@ -103,11 +104,11 @@ function addRatios(builder: Builder, drive: DriveSolution, motion: Motion, sourc
   const title = builder.machine.shafts.get(shaft)!.title;
   const any: FigureInput = { constant: 1, unit: 'rad/s', source: 'a ratio is the same at any speed' };
   const missing = condition === 'contradicted' ? ['drive'] : motion.missing;
-  builder.add({ name: `ratio ${shaft}`, title: `Turns of ${builder.machine.shafts.get(source)!.title} for each turn of ${title}`, unit: '-', shown: '-', ...(motion.ratio ? { exact: ratioText(invertRatio(motion.ratio)) } : {}), ...ratioOf(path, 'ratio', { inputSpeed: any }), missing, ...contradiction(motion) });
+  builder.add({ name: `ratio ${shaft}`, title: `Turns of ${inSentence(builder.machine.shafts.get(source)!.title)} for each turn of ${inSentence(title)}`, unit: '-', shown: '-', ...(motion.ratio ? { exact: ratioText(invertRatio(motion.ratio)) } : {}), ...ratioOf(path, 'ratio', { inputSpeed: any }), missing, ...contradiction(motion) });
   const main = drive.mainRotor && drive.states.get(state)?.motions.get(drive.mainRotor.on);
   if (!main || main.condition === 'stands') return;
   const between = wayBetween(path, main.path);
-  builder.add({ name: `turns ${shaft}`, title: `Turns of ${title} for each turn of the main rotor`, unit: '-', shown: '-', ...exactBetween(motion, main), ...ratioOf(between, 'ratio', { inputSpeed: any }), missing: [...missingOf(between, main, motion)], ...contradiction(main), ...contradiction(motion) });
+  builder.add({ name: `turns ${shaft}`, title: `Turns of ${inSentence(title)} for each turn of the main rotor`, unit: '-', shown: '-', ...exactBetween(motion, main), ...ratioOf(between, 'ratio', { inputSpeed: any }), missing: [...missingOf(between, main, motion)], ...contradiction(main), ...contradiction(motion) });
 }
 
 /** Turns of one shaft for each turn of another, exact. */
@@ -134,18 +135,18 @@ function addCoupling(builder: Builder, coupling: Coupling): void {
   const speed = speedInput(builder, driver.on);
   if (coupling.kind === 'belt') {
     const tooth = gather([['pulleyTeeth', driverTeeth, `${driver.path}.teeth`], ['shaftSpeed', speed, `speed ${driver.on}`]]);
-    builder.add({ name: `belt-tooth-frequency ${id}`, title: `Tooth frequency of ${title}`, unit: 'Hz', shown: 'Hz', calculation: 'belt-tooth-frequency', output: 'frequency', ...tooth });
+    builder.add({ name: `belt-tooth-frequency ${id}`, title: `Tooth frequency of ${inSentence(title)}`, unit: 'Hz', shown: 'Hz', calculation: 'belt-tooth-frequency', output: 'frequency', ...tooth });
     const length = entry(`${coupling.path}.belt-teeth`, coupling.beltTeeth, '-');
     builder.add({
-      name: `belt-frequency ${id}`, title: `Turns of the belt of ${title}`, unit: 'Hz', shown: 'Hz', calculation: 'belt-tooth-frequency', output: 'beltFrequency',
+      name: `belt-frequency ${id}`, title: `Turns of the belt of ${inSentence(title)}`, unit: 'Hz', shown: 'Hz', calculation: 'belt-tooth-frequency', output: 'beltFrequency',
       inputs: { ...tooth.inputs, ...(length ? { beltTeeth: length } : {}) }, missing: [...tooth.missing, ...(length ? [] : [`${coupling.path}.belt-teeth`])],
     });
     return;
   }
-  builder.add({ name: `mesh-frequency ${id}`, title: `Mesh frequency of ${title}`, unit: 'Hz', shown: 'Hz', calculation: 'mesh-frequency', output: 'frequency', ...gather([['teeth', driverTeeth, `${driver.path}.teeth`], ['shaftSpeed', speed, `speed ${driver.on}`]]) });
+  builder.add({ name: `mesh-frequency ${id}`, title: `Mesh frequency of ${inSentence(title)}`, unit: 'Hz', shown: 'Hz', calculation: 'mesh-frequency', output: 'frequency', ...gather([['teeth', driverTeeth, `${driver.path}.teeth`], ['shaftSpeed', speed, `speed ${driver.on}`]]) });
   const driverIsPinion = (driver.teeth ?? 0) <= (driven.teeth ?? 0);
   builder.add({
-    name: `hunting ${id}`, title: `Turns of the smaller gear of ${title} until the same teeth meet`, unit: '-', shown: '-', calculation: 'tooth-hunting', output: 'pinionTurnsToRepeat',
+    name: `hunting ${id}`, title: `Turns of the smaller gear of ${inSentence(title)} until the same teeth meet`, unit: '-', shown: '-', calculation: 'tooth-hunting', output: 'pinionTurnsToRepeat',
     ...gather([['teeth1', driverIsPinion ? driverTeeth : drivenTeeth, `${(driverIsPinion ? driver : driven).path}.teeth`], ['teeth2', driverIsPinion ? drivenTeeth : driverTeeth, `${(driverIsPinion ? driven : driver).path}.teeth`]]),
   });
 }
@@ -155,11 +156,11 @@ function addSensors(builder: Builder, drive: DriveSolution): void {
   for (const sensor of builder.machine.sensors.values()) {
     const magnets = entry(`${sensor.path}.magnets`, sensor.magnets, '-');
     const pulses = gather([['magnets', magnets, `${sensor.path}.magnets`], ['shaftSpeed', speedInput(builder, sensor.reads), `speed ${sensor.reads}`]]);
-    builder.add({ name: `sensor-frequency ${sensor.id}`, title: `Pulses that ${sensor.title} sees in a second`, unit: 'Hz', shown: 'Hz', calculation: 'sensor-pulses', output: 'frequency', ...pulses });
-    builder.given(`sensor-pulses ${sensor.id}`, `Pulses that ${sensor.title} sees in one turn of its shaft`, '-', '-', magnets, [`${sensor.path}.magnets`]);
+    builder.add({ name: `sensor-frequency ${sensor.id}`, title: `Pulses that ${inSentence(sensor.title)} sees in a second`, unit: 'Hz', shown: 'Hz', calculation: 'sensor-pulses', output: 'frequency', ...pulses });
+    builder.given(`sensor-pulses ${sensor.id}`, `Pulses that ${inSentence(sensor.title)} sees in one turn of its shaft`, '-', '-', magnets, [`${sensor.path}.magnets`]);
     const read = motions?.get(sensor.reads);
     const main = drive.mainRotor && motions?.get(drive.mainRotor.on);
-    const title = `Ratio that a governor asks for at ${sensor.title}: turns of ${sensor.reads} for each turn of the main rotor`;
+    const title = `Ratio that a governor asks for at ${inSentence(sensor.title)}: turns of ${sensor.reads} for each turn of the main rotor`;
     if (!read || !main || read.condition === 'stands' || main.condition === 'stands') {
       builder.given(`governor-ratio ${sensor.id}`, title, '-', '-', undefined, [drive.mainRotor ? 'drive' : 'rotors']);
       continue;

@@ -1,5 +1,5 @@
 import type { Finding, Machine } from '@rotorwright/machine';
-import { placeOf } from '../drive/legs.ts';
+import { findingAt } from '../drive/finding.ts';
 import { solveDrive, type DriveSolution, type DriveState } from '../drive/solve.ts';
 import { ratioToNumber } from '@rotorwright/mechanics';
 import { showQuantity } from '@rotorwright/units';
@@ -48,12 +48,8 @@ function exceeded(machine: Machine, get: FigureSet['get']): readonly Finding[] {
     const value = figure?.value;
     const { min = -Infinity, max = Infinity } = limit.window;
     if (!figure || value === undefined || (value >= min && value <= max)) return [];
-    const place = placeOf(machine, limit.path);
     const show = (each: number): string => showQuantity(each, figure.shown, { significant: 6 });
-    return [{
-      code: 'limit/exceeded', severity: 'warning', path: limit.path, ...(place ? { place } : {}),
-      values: { figure: figure.title, name: figure.name, value: show(value), limit: show(value > max ? max : min), ...(limit.source === undefined ? {} : { source: limit.source }) },
-    }];
+    return [findingAt(machine, 'limit/exceeded', limit.path, { figure: figure.title, name: figure.name, value: show(value), limit: show(value > max ? max : min), ...(limit.source === undefined ? {} : { source: limit.source }) })];
   });
 }
 

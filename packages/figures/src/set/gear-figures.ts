@@ -1,6 +1,7 @@
 import { catalogue } from '@rotorwright/calculations';
 import type { Coupling } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
+import { inSentence } from '../drive/in-sentence.ts';
 import { entry, gather, type Builder } from './builder.ts';
 
 /** Backlash-free centre distance of an external mesh. */
@@ -14,7 +15,7 @@ export function addGears(builder: Builder, coupling: Coupling): void {
     ['teeth2', entry(`${driven.path}.teeth`, driven.teeth, '-'), `${driven.path}.teeth`],
   ]);
   builder.add({
-    name: `centre-distance ${coupling.id}`, title: `Centre distance of ${coupling.title} without backlash`, unit: 'm', shown: 'mm', calculation: 'gear-pair', output: 'zeroBacklashCentreDistance',
+    name: `centre-distance ${coupling.id}`, title: `Centre distance of ${inSentence(coupling.title)} without backlash`, unit: 'm', shown: 'mm', calculation: 'gear-pair', output: 'zeroBacklashCentreDistance',
     inputs: {
       ...inputs,
       ...optional('helixAngle', entry(`${path}.helix`, coupling.helix?.angle, 'rad')),

@@ -1,5 +1,6 @@
 import type { Rotor } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
+import { inSentence } from '../drive/in-sentence.ts';
 import { entry, gather, type Builder } from './builder.ts';
 import type { Conditions } from './conditions.ts';
 
@@ -29,33 +30,33 @@ export function addRotor(builder: Builder, rotor: Rotor): void {
   const gripCentre = read('grip-centre', rotor.gripCentre, 'm');
   const hub = entry(of('hub-inertia'), rotor.hubInertia, 'kg·m²');
 
-  builder.add({ name: `tip-speed ${id}`, title: `Tip speed of ${title}`, unit: 'm/s', shown: 'm/s', calculation: 'tip-speed', output: 'tipSpeed', ...gather([['speed', speed, ''], ['radius', radius, of('diameter')]]) });
+  builder.add({ name: `tip-speed ${id}`, title: `Tip speed of ${inSentence(title)}`, unit: 'm/s', shown: 'm/s', calculation: 'tip-speed', output: 'tipSpeed', ...gather([['speed', speed, ''], ['radius', radius, of('diameter')]]) });
   builder.add({
-    name: `tip-mach ${id}`, title: `Tip Mach number of ${title}, hovering`, unit: '-', shown: '-', calculation: 'tip-mach', output: 'tipMach',
+    name: `tip-mach ${id}`, title: `Tip Mach number of ${inSentence(title)}, hovering`, unit: '-', shown: '-', calculation: 'tip-mach', output: 'tipMach',
     inputs: { tipSpeed: { figure: `tip-speed ${id}` }, speedOfSound: { figure: 'speed-of-sound' } },
   });
   const blade = gather([['blades', ...blades], ['bladeMass', ...mass], ['boltRadius', ...bolt], ['bladeCentre', ...centre]]);
-  builder.add({ name: `blade-centre ${id}`, title: `Centre of mass of a blade of ${title}, from the axis`, unit: 'm', shown: 'mm', calculation: 'linear-blade', output: 'centreOfMass', ...blade });
+  builder.add({ name: `blade-centre ${id}`, title: `Centre of mass of a blade of ${inSentence(title)}, from the axis`, unit: 'm', shown: 'mm', calculation: 'linear-blade', output: 'centreOfMass', ...blade });
   const hung = gather([['mass', ...mass], ['centreOfMass', { figure: `blade-centre ${id}` }, '']]);
   const common = gather([['blades', ...blades], ['speed', speed, '']]);
   const missing = [...new Set([...common.missing, ...hung.missing])];
   builder.add({
-    name: `bolt-pull ${id}`, title: `Pull on a blade bolt of ${title}`, unit: 'N', shown: 'N', calculation: 'blade-loads', output: 'centrifugalForceBolt',
+    name: `bolt-pull ${id}`, title: `Pull on a blade bolt of ${inSentence(title)}`, unit: 'N', shown: 'N', calculation: 'blade-loads', output: 'centrifugalForceBolt',
     inputs: { ...common.inputs, blade: { record: hung.inputs } }, missing,
   });
   const grip = gather([['r', ...gripCentre], ['mass', ...gripMass]]);
   builder.add({
-    name: `blade-pull ${id}`, title: `Pull of blade and grip of ${title}: load of a thrust bearing`, unit: 'N', shown: 'N', calculation: 'blade-loads', output: 'centrifugalForceGrip',
+    name: `blade-pull ${id}`, title: `Pull of blade and grip of ${inSentence(title)}: load of a thrust bearing`, unit: 'N', shown: 'N', calculation: 'blade-loads', output: 'centrifugalForceGrip',
     inputs: { ...common.inputs, blade: { record: hung.inputs }, grip: { list: [grip.inputs] } }, missing: [...missing, ...grip.missing],
   });
   builder.add({
-    name: `rotor-inertia ${id}`, title: `Moment of inertia of ${title}`, unit: 'kg·m²', shown: 'kg·m²', calculation: 'linear-blade', output: 'rotorInertia',
+    name: `rotor-inertia ${id}`, title: `Moment of inertia of ${inSentence(title)}`, unit: 'kg·m²', shown: 'kg·m²', calculation: 'linear-blade', output: 'rotorInertia',
     inputs: { ...blade.inputs, ...(radius ? { radius } : {}), ...(gripMass[0] && gripCentre[0] ? { gripMass: gripMass[0], gripCentre: gripCentre[0] } : {}), ...(hub ? { hubInertia: hub } : {}) },
     missing: [...blade.missing, ...(radius ? [] : [of('diameter')])],
     warnings: [...(gripMass[0] && gripCentre[0] ? [] : ['The grips are left out: the file has no grip-mass and grip-centre.']), ...(hub ? [] : ['The hub is left out: the file has no hub-inertia.'])],
   });
   builder.add({
-    name: `stored-energy ${id}`, title: `Energy stored in ${title}`, unit: 'J', shown: 'J', calculation: 'stored-energy', output: 'storedEnergy',
+    name: `stored-energy ${id}`, title: `Energy stored in ${inSentence(title)}`, unit: 'J', shown: 'J', calculation: 'stored-energy', output: 'storedEnergy',
     inputs: { rotorInertia: { figure: `rotor-inertia ${id}` }, speed },
   });
 }

@@ -1,7 +1,6 @@
 import { catalogue } from '@rotorwright/calculations';
-import type { EntryPath, Place } from '@rotorwright/machine';
+import { placeOf, type EntryPath, type Place } from '@rotorwright/machine';
 import { showQuantity } from '@rotorwright/units';
-import { placeOf } from '../drive/legs.ts';
 import type { Figure, FigureInput } from '../figure.ts';
 import type { FigureSet } from '../set/figures.ts';
 

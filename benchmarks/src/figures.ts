@@ -1,0 +1,25 @@
+/** How long a change of the engine speed takes to reach every figure of the largest demo machine, and the speeds alone. One line of JSON. */
+import { readFileSync } from 'node:fs';
+import { figures, prepareDrive, speedsAt } from '@rotorwright/figures';
+import { readMachine } from '@rotorwright/machine';
+
+const { machine } = readMachine(readFileSync(new URL('../../examples/whimbrel/machine.yaml', import.meta.url), 'utf8'));
+if (!machine) throw new Error('the demo machine is refused');
+
+/** Median time of a run, ms; what a run gives is added up, so that none is left out. */
+function median(runs: number, run: (index: number) => number): { readonly ms: number; readonly sum: number } {
+  const times: number[] = [];
+  let sum = 0;
+  for (let index = 0; index < runs; index += 1) {
+    const start = performance.now();
+    sum += run(index);
+    times.push(performance.now() - start);
+  }
+  return { ms: times.toSorted((a, b) => a - b)[runs >> 1]!, sum };
+}
+
+const all = median(200, (index) => figures(machine, { sourceSpeed: 1000 + index }).all.reduce((total, figure) => total + (figure.value ?? 0), 0));
+const prepared = prepareDrive(machine);
+const speeds = median(2000, (index) => [...speedsAt(prepared, 1000 + index).values()].reduce((total, speed) => total + Math.abs(speed), 0));
+if (!(all.sum > 0 && speeds.sum > 0)) throw new Error('nothing was computed');
+console.log(JSON.stringify({ name: 'figures', figures: figures(machine).all.length, ms: Number(all.ms.toFixed(3)), speedsMs: Number(speeds.ms.toFixed(4)) }));
