@@ -41,9 +41,9 @@ async function choose(terminal: Terminal, argument: string | undefined, options:
   const { machine } = named;
   if (!machine.rotors.has(options.rotor)) throw new WrongInput(`${machine.name} has no rotor “${options.rotor}”. ${nearestTo(options.rotor, [...machine.rotors.keys()])}`);
   const found = look(machine, options.rotor, wanted, sourceSpeed);
-  const holding = found.options.filter(({ ruledOut }) => ruledOut.length === 0).length;
-  if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, rotor: options.rotor, holding, ...found })}\n`);
-  else await terminal.write(`${setOut(terminal, machine, found, holding, count)}\n`);
+  const { holding } = found;
+  if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, rotor: options.rotor, ...found })}\n`);
+  else await terminal.write(`${setOut(terminal, machine, found, count)}\n`);
   sayFindings(terminal, named, []);
   return holding > 0 ? 0 : 1;
 }
@@ -51,17 +51,24 @@ async function choose(terminal: Terminal, argument: string | undefined, options:
 interface Found {
   readonly options: readonly (GearOption & { readonly off?: number })[];
   readonly notAssessed: readonly string[];
+  /** All combinations, and those that nothing rules out: more than the options that are put together. */
+  readonly combinations: number;
+  readonly holding: number;
 }
 
 function look(machine: Machine, rotor: string, wanted: Window | undefined, sourceSpeed: number | undefined): Found {
   const engine = sourceSpeed === undefined ? {} : { sourceSpeed };
-  if (wanted?.min !== undefined && wanted.min === wanted.max) return { options: choicesFor(machine, rotor, wanted.min, engine), notAssessed: [] };
-  const choices = gearChoices(machine, { ...engine, ...(wanted && { bands: { [rotor]: wanted } }) });
+  if (wanted?.min !== undefined && wanted.min === wanted.max) {
+    const options = choicesFor(machine, rotor, wanted.min, { ...engine, show: Infinity });
+    return { options, notAssessed: [], combinations: options.length, holding: options.filter(({ ruledOut }) => ruledOut.length === 0).length };
+  }
+  const choices = gearChoices(machine, { ...engine, show: Infinity, ...(wanted && { bands: { [rotor]: wanted } }) });
   if (choices.tooMany !== undefined) throw new WrongInput(`The file offers ${choices.tooMany.toLocaleString('en')} combinations; that is more than are looked at. Shorten some of its choices.`);
-  return choices;
+  const { options, notAssessed, count, excluded } = choices;
+  return { options, notAssessed, combinations: count, holding: count - excluded };
 }
 
-function setOut(terminal: Terminal, machine: Machine, { options, notAssessed }: Found, holding: number, count: number): string {
+function setOut(terminal: Terminal, machine: Machine, { options, notAssessed, combinations, holding }: Found, count: number): string {
   if (options.every(({ changes }) => changes.length === 0)) return `${machine.name} offers no other gears. Write choices: beside a tooth count in the file.`;
   const paint = painter(terminal.colour);
   const asked = options.some(({ off }) => off !== undefined);
@@ -78,7 +85,7 @@ function setOut(terminal: Terminal, machine: Machine, { options, notAssessed }: 
   const columns = [{ title: '#', right: true }, { title: 'what to buy', breaks: true }, ...(asked ? [{ title: 'off', right: true }] : []), { title: 'main', right: true }, ...(tailed ? [{ title: 'tail', right: true }] : []), { title: 'verdict', breaks: true }];
   return [
     table(columns, rows, terminal.columns),
-    `${holding} of ${options.length} combinations hold${options.length > count ? `; the first ${count} are shown` : ''}.`,
+    `${holding} of ${combinations} combinations hold${combinations > count ? `; the first ${count} are shown` : ''}.`,
     ...(notAssessed.length > 0 ? [`Not assessed: ${notAssessed.join(', ')}.`] : []),
   ].join('\n');
 }

@@ -2,7 +2,7 @@ import type { Finding, Machine } from '@rotorwright/machine';
 import { findingAt } from '../drive/finding.ts';
 import { solveDrive, type DriveSolution, type DriveState } from '../drive/solve.ts';
 import { ratioToNumber } from '@rotorwright/mechanics';
-import { showQuantity } from '@rotorwright/units';
+import { editDistance, showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
 import { builderFor } from './builder.ts';
 import { withTeeth, type Conditions } from './conditions.ts';
@@ -16,6 +16,7 @@ export interface FigureSet {
   /** Of the drive, and of limits that are not kept. */
   readonly findings: readonly Finding[];
   readonly state: DriveState;
+  readonly conditions: Conditions;
   /** The machine that was computed: with other tooth counts where they were asked for. */
   readonly machine: Machine;
   readonly drive: DriveSolution;
@@ -34,8 +35,9 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
   return {
     all: builder.all(),
     get: builder.get,
-    findings: [...tried.findings, ...drive.findings, ...(state === 'driven' ? exceeded(tried.machine, builder.get) : [])],
+    findings: [...tried.findings, ...drive.findings, ...unknownLimits(tried.machine, builder.all()), ...(state === 'driven' ? exceeded(tried.machine, builder.get) : [])],
     state,
+    conditions,
     machine: tried.machine,
     drive,
   };
@@ -50,6 +52,15 @@ function exceeded(machine: Machine, get: FigureSet['get']): readonly Finding[] {
     if (!figure || value === undefined || (value >= min && value <= max)) return [];
     const show = (each: number): string => showQuantity(each, figure.shown, { significant: 6 });
     return [findingAt(machine, 'limit/exceeded', limit.path, { figure: figure.title, name: figure.name, value: show(value), limit: show(value > max ? max : min), ...(limit.source === undefined ? {} : { source: limit.source }) })];
+  });
+}
+
+/** Limits of figures that do not exist: a slip of the pen must not pass for a limit that is kept. */
+function unknownLimits(machine: Machine, all: readonly Figure[]): readonly Finding[] {
+  const names = all.map((figure) => figure.name);
+  return [...machine.limits.values()].filter((limit) => !names.includes(limit.of)).map((limit) => {
+    const nearest = names.toSorted((a, b) => editDistance(limit.of, a) - editDistance(limit.of, b))[0];
+    return findingAt(machine, 'ref/unknown', `${limit.path}.of`, { wanted: 'figure', ref: limit.of, ...(nearest === undefined ? {} : { nearest }) });
   });
 }
 

@@ -23,6 +23,8 @@ export interface WorkingNode {
   readonly source?: string;
   /** What was made of the entry: "half of". */
   readonly as?: string;
+  /** Tried out: the file says something else. */
+  readonly tried?: boolean;
   readonly path?: EntryPath;
   readonly place?: Place;
   readonly warnings: readonly string[];
@@ -89,7 +91,7 @@ function inputNode(set: FigureSet, input: FigureInput, label: string, title: str
   if ('entry' in input) {
     const place = placeOf(set.machine, input.entry);
     const unit = shown ?? usual[input.unit] ?? input.unit;
-    return { ...plain, kind: 'entry', value: input.value, unit: input.unit, shown: unit, text: typeof input.value === 'string' ? input.value : showQuantity(input.value, unit, { significant: 6 }), ...(input.as === undefined ? {} : { as: input.as }), path: input.entry, ...(place ? { place } : {}) };
+    return { ...plain, kind: 'entry', value: input.value, unit: input.unit, shown: unit, text: typeof input.value === 'string' ? input.value : showQuantity(input.value, unit, { significant: 6 }), ...(input.as === undefined ? {} : { as: input.as }), ...(set.conditions.teeth?.[input.entry] === undefined ? {} : { tried: true }), path: input.entry, ...(place ? { place } : {}) };
   }
   if ('constant' in input) {
     const unit = shown ?? usual[input.unit] ?? input.unit;
@@ -135,13 +137,13 @@ function lineOf(node: WorkingNode, file: string): string {
     case 'figure':
       return `${node.title} = ${node.text}${node.exact === undefined ? '' : `  (${node.exact})`}`;
     case 'entry':
-      return `${node.label} = ${node.text}  ${node.as === undefined ? '' : `${node.as} `}${node.path}${at}`;
+      return `${node.label} = ${node.text}${node.tried ? ' (tried)' : ''}  ${node.as === undefined ? '' : `${node.as} `}${node.path}${at}`;
     case 'constant':
       return `${node.label} = ${node.text}  ${node.source}`;
     case 'missing':
       return `missing: ${node.path}${at}`;
     default:
-      return isRow(node) ? `${node.label}: ${node.children.map((child) => `${child.label} ${child.text}${child.place ? ` (${file}:${child.place.line})` : ''}`).join(', ')}` : node.label;
+      return isRow(node) ? `${node.label}: ${node.children.map((child) => `${child.label} ${child.text}${child.tried ? ' (tried)' : ''}${child.place ? ` (${file}:${child.place.line})` : ''}`).join(', ')}` : node.label;
   }
 }
 

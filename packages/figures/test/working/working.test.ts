@@ -62,3 +62,9 @@ test('every figure is what the catalogue answers to its inputs', () => {
   }
   expect(compared).toBeGreaterThan(30);
 });
+
+test('a tooth count that is only tried out is told from what the file says', () => {
+  const tried = workingLines(working(figures(machine, { teeth: { 'drive.main.driver.teeth': 19 } }), 'speed mast')!, 'stand.yaml');
+  expect(tried.some((line) => line.includes('driver 19 (tried) ('))).toBe(true);
+  expect(tried.some((line) => line.includes('driven 136 (stand.yaml:'))).toBe(true);
+});
