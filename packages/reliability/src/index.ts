@@ -1,1 +1,2 @@
 export * from './fault-trees/index.ts';
+export * from './schedules/index.ts';
