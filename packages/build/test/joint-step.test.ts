@@ -32,6 +32,11 @@ describe('a joint becomes one step', () => {
     expect(step.parts).toEqual([{ id: 'case/it', title: 'It', count: 4 }, { id: 'case/block', title: 'Block', count: 1 }, { id: 'case/plate', title: 'Plate', count: 1 }]);
   });
 
+  it('that speaks of the part that is brought: with the thread in it, too', () => {
+    const machine = machineByHand({ modules: { frame: { parts: { floor: {} } }, gear: { parts: { leg: { copies: ['front', 'rear'] } }, joints: { screw: { thread: 'M4', copies: ['1', '2'], in: 'gear/leg.front', holds: ['frame/floor'], torque: 2.4 } } } } });
+    expect(planBuild(machine).steps.get('gear/screw')).toMatchObject({ action: 'Screw the front leg to the floor (frame) with two M4 screws, 2.4 N·m.', actions: expect.arrayContaining(['Put the front leg in place.']) as string[] });
+  });
+
   it('that says so when the torque is by feel, or still to be computed', () => {
     expect(stepFor({ kind: 'nut', thread: 'M6x0.75', torque: 'snug' }).actions.at(-1)).toBe('Turn the M6x0.75 nut snug by feel, never tight.');
     const unknown = stepFor({ kind: 'screw', thread: 'M3' });

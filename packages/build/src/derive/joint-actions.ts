@@ -1,14 +1,16 @@
 import type { Joint, Machine } from '@rotorwright/machine';
-import { bottleOf, consumableOf, hasGrade, isGlued, lockWords, wetLocks } from '../rules/index.ts';
+import { bottleOf, consumableOf, hasGrade, isGlued, isPushFit, isStrap, lockWords, wetLocks } from '../rules/index.ts';
 import { sentence, small, torqueWords } from '../words/index.ts';
-import { isThreaded, jointNoun, sidesOf } from './joint-sentences.ts';
+import { bringsSeat, isThreaded, jointNoun, sidesOf } from './joint-sentences.ts';
 
 /** What fitting a joint is made of, in order: clean, place, grease, lock, tighten, mark. */
 export function actionsOf(machine: Machine, joint: Joint): readonly string[] {
-  return [...cleaning(joint), ...landing(machine, joint), ...locking(machine, joint), ...tightening(joint), ...closing(joint)];
+  return [...cleaning(machine, joint), ...landing(machine, joint), ...locking(machine, joint), ...tightening(joint), ...closing(joint)];
 }
 
-function cleaning(joint: Joint): readonly string[] {
+function cleaning(machine: Machine, joint: Joint): readonly string[] {
+  if (isPushFit(machine, joint)) return ['Wipe both faces clean.'];
+  if (isStrap(joint)) return [];
   if (isThreaded(joint) && wetLocks(joint).length > 0) return ['Degrease both threads and let them dry.'];
   if (joint.kind === 'bond') return ['Roughen both faces, degrease them and let them dry.'];
   if (wetLocks(joint).length > 0 || joint.kind === 'press') return ['Degrease both faces and let them dry.'];
@@ -28,8 +30,10 @@ function landing(machine: Machine, joint: Joint): readonly string[] {
     }
     case 'screw':
     case 'bolt':
-    case 'nut':
-      return held === '' ? [] : [sentence(`Put ${held} in place.`, 'Put the parts in place.')];
+    case 'nut': {
+      const brought = bringsSeat(machine, joint) ? seat : held;
+      return brought === '' ? [] : [sentence(`Put ${brought} in place.`, 'Put the parts in place.')];
+    }
     case 'threaded-end':
       return [sentence('Start the thread by hand; it must run freely to its shoulder.')];
     case 'stud':
@@ -40,9 +44,9 @@ function landing(machine: Machine, joint: Joint): readonly string[] {
     case 'circlip':
       return ['Open the circlip no further than it needs.', 'Turn it in its groove to prove that it sits.'];
     case 'clamp':
-      return held === '' ? [] : [sentence(`Set ${held} to its mark.`, 'Set the clamp to its mark.')];
+      return held === '' ? [] : [isStrap(joint) ? sentence(`Put ${held} in place.`, 'Put the part in place.') : sentence(`Set ${held} to its mark.`, 'Set the clamp to its mark.')];
     case 'press':
-      return ['Support the part that stays, and press square.'];
+      return isPushFit(machine, joint) ? ['Push it home evenly, and see that it lies flat.'] : ['Support the part that stays, and press square.'];
     case 'bond':
       return [];
     case 'ball-link':
@@ -71,6 +75,7 @@ function locking(machine: Machine, joint: Joint): readonly string[] {
 
 function tightening(joint: Joint): readonly string[] {
   if (joint.kind === 'bond') return ['Push the parts together with a twist, and line them up.', 'Wipe off what comes out.'];
+  if (isStrap(joint)) return ['Pull the strap tight; it must not cut in.'];
   if (!isThreaded(joint)) return [];
   const which = joint.instances.length === 1 ? 'the' : 'each';
   const noun = jointNoun(joint);
@@ -97,6 +102,6 @@ function closing(joint: Joint): readonly string[] {
 export function consumablesOf(machine: Machine, joint: Joint): readonly string[] {
   const bottles = wetLocks(joint).map((lock) => bottleOf(machine, lock));
   const glue = joint.kind === 'bond' && bottles.length === 0 ? ['Glue as the maker names'] : [];
-  const cleaner = bottles.length + glue.length > 0 || joint.kind === 'press' ? ['Degreaser'] : [];
+  const cleaner = bottles.length + glue.length > 0 || (joint.kind === 'press' && !isPushFit(machine, joint)) ? ['Degreaser'] : [];
   return [...new Set([...bottles, ...glue, ...cleaner])];
 }

@@ -1,7 +1,7 @@
 import type { Joint, Machine } from '@rotorwright/machine';
 import { normalThread } from '../fingerprint/index.ts';
-import { hasGrade, lockWords, wetLocks } from '../rules/index.ts';
-import { counted, lengthWords, listed, phraseOf, sentence, titleFromKey, titleOf, torqueWords } from '../words/index.ts';
+import { hasGrade, isStrap, lockWords, wetLocks } from '../rules/index.ts';
+import { counted, lengthWords, listed, phraseOf, sentence, thingWith, titleFromKey, titleOf, torqueWords } from '../words/index.ts';
 
 const nouns: Readonly<Record<Joint['kind'], string>> = {
   screw: 'screw', 'set-screw': 'set screw', bolt: 'bolt', nut: 'nut', stud: 'stud', 'threaded-end': 'threaded end', 'threaded-rod': 'threaded rod',
@@ -32,6 +32,21 @@ export function sidesOf(machine: Machine, joint: Joint): Sides {
   return { seat: names(joint.each.flatMap(({ seat }) => (seat === undefined ? [] : [seat]))), held: names(joint.each.flatMap(({ holds }) => holds)) };
 }
 
+function swapped({ seat, held }: Sides): Sides {
+  return { seat: held, held: seat };
+}
+
+/**
+ * A screw whose thread is in the module that is being mounted, and whose head bears on another that stands already: what
+ * is brought is then the part with the thread.
+ */
+export function bringsSeat(machine: Machine, joint: Joint): boolean {
+  const homeOf = (id: string) => thingWith(machine, machine.thingOf.get(id) ?? id)?.module;
+  const held = joint.each.flatMap(({ holds }) => holds);
+  const isOwn = (id: string) => homeOf(id) === joint.module;
+  return (joint.kind === 'screw' || joint.kind === 'bolt') && held.length > 0 && !held.some(isOwn) && joint.each.every(({ seat }) => seat !== undefined && isOwn(seat));
+}
+
 /** A copy by its name when it stands alone; of several, each. */
 function nameOfAll(machine: Machine, id: string, among: readonly string[], from: string): string {
   const thingId = machine.thingOf.get(id) ?? id;
@@ -52,7 +67,7 @@ export function leadOf(machine: Machine, joint: Joint): string {
   const what = counted(joint.instances.length, jointNoun(joint));
   const one = joint.instances.length === 1 ? `the ${jointNoun(joint)}` : what;
   const spec = specOf(joint);
-  const { seat, held } = sidesOf(machine, joint);
+  const { seat, held } = bringsSeat(machine, joint) ? swapped(sidesOf(machine, joint)) : sidesOf(machine, joint);
   return sentence(...placings(joint, one, seat, held).flatMap((placing) => [`${placing}${spec}.`, `${placing}.`]), `Fit ${one}${spec}.`, `Fit ${one}.`);
 }
 
@@ -85,7 +100,7 @@ function placings(joint: Joint, what: string, seat: string, held: string): reado
     case 'circlip':
       return [...when(both, `Spring ${what} onto ${seat} to keep ${held}`), ...when(seat !== '', `Spring ${what} onto ${seat}`)];
     case 'clamp':
-      return [...when(both, `Clamp ${held} on ${seat}`), ...when(seat !== '', `Clamp ${what} on ${seat}`)];
+      return [...when(both, isStrap(joint) ? `Strap ${held} to ${seat}` : `Clamp ${held} on ${seat}`), ...when(seat !== '', `Clamp ${what} on ${seat}`)];
     case 'press':
       return [...when(both, `Press ${held} and ${seat} together`)];
     case 'bond':

@@ -24,7 +24,7 @@ export function jointStep({ machine, fingerprint }: Context, joint: Joint): Draf
       { id: joint.id, title: titleOf(joint), count: joint.instances.length },
       ...gathered(machine, joint.each.flatMap(({ seat, holds }) => [...(seat === undefined ? [] : [seat]), ...holds])),
     ],
-    tools: toolsOf(joint),
+    tools: toolsOf(machine, joint),
     consumables: consumablesOf(machine, joint),
     ...(joint.thread === undefined ? {} : { thread: joint.thread }),
     ...(joint.locks === undefined ? {} : { locks: joint.locks.map(({ grade }) => grade) }),

@@ -9,7 +9,8 @@ import { formerId, gathered, wordsOf } from './words-of-thing.ts';
 const withoutTool = /^by |^hand$|^feel$|^eye$/u;
 
 /** One thing to measure, or to feel. */
-export function measureStep({ machine, fingerprint }: Context, measurement: Measurement): Draft {
+export function measureStep({ machine, fingerprint }: Context, written: Measurement): Draft {
+  const measurement = withGap(machine, written);
   const was = formerId(measurement);
   const { window, unit, shown, ask, with: tool } = measurement;
   return {
@@ -39,6 +40,13 @@ export function measureStep({ machine, fingerprint }: Context, measurement: Meas
     ...(was === undefined ? {} : { was }),
     fingerprint: fingerprint(measurement.id),
   };
+}
+
+/** The gap of a sensor stands once in the file, at the sensor. */
+function withGap(machine: Machine, measurement: Measurement): Measurement {
+  const gap = measurement.of === undefined ? undefined : machine.sensors.get(measurement.of)?.gap;
+  if (measurement.quantity !== 'gap' || measurement.window !== undefined || gap === undefined) return measurement;
+  return { ...measurement, window: gap, unit: 'm', shown: 'mm' };
 }
 
 function quantityWords(measurement: Measurement): string {

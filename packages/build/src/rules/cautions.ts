@@ -1,4 +1,5 @@
 import type { Joint, Machine } from '@rotorwright/machine';
+import { isPushFit } from './by-hand.ts';
 import { consumableOf, hasGrade, isGlued, wantsHeat, wetLocks } from './locks.ts';
 import { isBearing, isPolycarbonate, touchedParts } from './touched.ts';
 
@@ -53,12 +54,12 @@ const fitting: readonly Caution[] = [
   {
     words: 'Press only through the ring that has the interference, never through the balls.',
     source: 'makers of rolling bearings, mounting instructions (read)',
-    applies: (machine, joint) => joint.kind === 'press' && touchedParts(machine, joint).some(isBearing),
+    applies: (machine, joint) => joint.kind === 'press' && !isPushFit(machine, joint) && touchedParts(machine, joint).some(isBearing),
   },
   {
     words: 'Keep fingers out of the press, and wear eye protection.',
     source: 'common practice, no source',
-    applies: (_, joint) => joint.kind === 'press',
+    applies: (machine, joint) => joint.kind === 'press' && !isPushFit(machine, joint),
   },
 ];
 

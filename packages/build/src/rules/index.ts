@@ -1,3 +1,4 @@
+export * from './by-hand.ts';
 export * from './cautions.ts';
 export * from './durations.ts';
 export * from './locks.ts';

@@ -1,5 +1,6 @@
-import type { Joint } from '@rotorwright/machine';
+import type { Joint, Machine } from '@rotorwright/machine';
 import { normalThread } from '../fingerprint/index.ts';
+import { isPushFit } from './by-hand.ts';
 
 type Sizes = Readonly<Record<string, number>>;
 
@@ -17,8 +18,8 @@ const flats: Sizes = { 'M1.6': 3.2, M2: 4, 'M2.5': 5, M3: 5.5, M4: 7, M5: 8, M6:
 
 
 /** What a joint is fitted with, the tool that turns it first. */
-export function toolsOf(joint: Joint): readonly string[] {
-  const turning = joint.tool === undefined ? turningTools(joint) : [joint.tool];
+export function toolsOf(machine: Machine, joint: Joint): readonly string[] {
+  const turning = joint.tool === undefined ? (isPushFit(machine, joint) ? [] : turningTools(joint)) : [joint.tool];
   return [...turning, ...(typeof joint.torque === 'number' ? ['Torque wrench'] : []), ...(joint.mark ? ['Paint pen'] : [])];
 }
 

@@ -22,5 +22,5 @@ export function isPolycarbonate(part: Part): boolean {
 }
 
 export function isBearing(part: Part): boolean {
-  return /deep-groove|ball|bearing|needle|roller|one-way/u.test(part.kind);
+  return /deep-groove|thrust-ball|angular-contact|bearing|needle|roller|one-way/u.test(part.kind);
 }

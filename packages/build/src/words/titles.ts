@@ -47,9 +47,15 @@ export function phraseOf(machine: Machine, id: string, from: string): string {
   const thing = thingWith(machine, thingId);
   if (thing === undefined) return id;
   const own = isOwnTitle(thing) ? small(thing.title) : phraseFromKey(thing.key);
-  const copy = id === thingId || !id.startsWith(`${thingId}.`) ? own : `${own} ${id.slice(thingId.length + 1)}`;
+  const copy = id === thingId || !id.startsWith(`${thingId}.`) ? own : ofCopy(own, id.slice(thingId.length + 1));
   const home = machine.modules.get(thing.module);
   return thing.module === from || home === undefined ? copy : `${copy} (${small(moduleTitle(home))})`;
+}
+
+/** Copies that are called by their side stand as one says it: the left skid, but post b. */
+function ofCopy(phrase: string, copy: string): string {
+  const side = Object.hasOwn(sides, copy) ? sides[copy] : undefined;
+  return side === undefined ? `${phrase} ${copy}` : `${side} ${phrase}`;
 }
 
 /** A stack by its title; a name that comes from a key is completed: input stack. */
