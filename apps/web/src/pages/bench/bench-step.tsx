@@ -147,7 +147,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
             <button type="button" onClick={() => setPanel(panel === 'doubt' ? undefined : 'doubt')} aria-expanded={panel === 'doubt'}>In doubt</button>
             <button type="button" onClick={() => setPanel(panel === 'signer' ? undefined : 'signer')} aria-expanded={panel === 'signer'}>{signers.now ? <>as <b>{signers.now}</b></> : 'Who signs?'}</button>
           </div>
-          <SignBar seal={seal} number={number} hindrance={hindrance} trouble={trouble} busy={busy} now={now} onSign={() => void sign()} onNext={props.onNext} />
+          <SignBar seal={seal} number={number} hindrance={hindrance} trouble={trouble} busy={busy} now={now} cure={step.cure} onSign={() => void sign()} onNext={props.onNext} />
         </div>
       </div>
     </div>

@@ -12,7 +12,8 @@ export interface CureDialProps {
 
 /** What is left of a cure: a dial whose wedge shrinks, and the time in words. */
 export function CureDial({ title, until, cure, now }: CureDialProps): ReactNode {
-  const left = Math.max(0, until - now);
+  // The clock of the page ticks in steps: what is left is never more than the whole cure.
+  const left = Math.min(Math.max(0, until - now), cure * 1000);
   return (
     <section className="bench-cure" aria-label={`Curing: ${title}`}>
       <svg viewBox="-40 -40 80 80" role="img" aria-label={`${timeLeft(left)} left`}>

@@ -175,6 +175,7 @@ function notesOf(layout: StackLayout): readonly string[] {
   return [
     'Bearings are to scale where the file gives their sizes. Shoulders, housing walls and shaft ends are schematic.',
     ...(chosen.length > 0 ? [`Not to scale, sizes not all given: ${[...new Set(chosen)].join(', ')}.`] : []),
+    ...(layout.bevels.length > 0 ? [`Drawn as cylinders of their pitch circles: ${layout.bevels.join(', ')}.`] : []),
     ...(short.length > 0 ? [`Drawn short: ${[...new Set(short)].join(', ')}.`] : []),
   ];
 }

@@ -40,6 +40,8 @@ export interface StackLayout {
   readonly turned: boolean;
   /** Where the washer with the large bore of a thrust bearing lies, when the loads say so. */
   readonly loose?: 'left' | 'right';
+  /** Titles of bevel gears in the stack. */
+  readonly bevels: readonly string[];
   /** Radius of the largest bearing: what all chosen lengths are measured by, mm. */
   readonly reference: number;
 }
@@ -184,7 +186,9 @@ export function layStack(machine: Machine, stack: Stack): StackLayout {
   });
   const ends: readonly [string, string] = turned ? [stack.ends[1], stack.ends[0]] : stack.ends;
   const sides = washerSides(machine, stack);
-  return { stack, slots, ends, turned, reference, ...(sides ? { loose: sides.loose === ends[0] ? ('left' as const) : ('right' as const) } : {}) };
+  const bevelParts = new Set([...machine.couplings.values()].flatMap((one) => (one.kind === 'bevel' ? [one.driver.part, one.driven.part] : [])));
+  const bevels = slots.flatMap((slot) => (slot.kind === 'gear' && bevelParts.has(slot.id) ? [slot.title] : []));
+  return { stack, slots, ends, turned, reference, bevels, ...(sides ? { loose: sides.loose === ends[0] ? ('left' as const) : ('right' as const) } : {}) };
 }
 
 /** What keeps a thing in a stack: the column of which a joint ties it to a member, or with which it turns. */

@@ -32,10 +32,11 @@ function List({ chosen, machine }: { readonly chosen: string | undefined; readon
   const found = all.filter((one) => words.every((word) => `${one.id} ${one.title} ${one.section} ${one.summary}`.toLowerCase().includes(word)));
   const sections = [...new Set(found.map((one) => one.section))];
   return (
-    <nav className="worksheet-list" aria-label="Calculations">
+    <nav className={chosen !== undefined && words.length === 0 ? 'worksheet-list idle' : 'worksheet-list'} aria-label="Calculations">
       <label htmlFor="worksheet-search">Find a calculation</label>
       <input id="worksheet-search" type="search" value={search} onChange={(event) => setSearch(event.target.value)} />
       <p className="soft small" role="status">{found.length === all.length ? `${all.length} in the catalogue` : `${found.length} of ${all.length}`}</p>
+      <Link className="worksheet-all" href={worksheetAt(machine, '')}>All calculations</Link>
       <div className="worksheet-sections">
         {sections.map((section) => (
           <section key={section}>
