@@ -1,0 +1,1 @@
+export { DrivePage } from './drive-page.tsx';
