@@ -123,4 +123,5 @@ it(`loses nothing acknowledged in ${kills} kills at random moments, writes nothi
   // The kills met work: entries were written, and some kills fell between handing over and acknowledgement.
   expect(sum(({ entries }) => entries)).toBeGreaterThan(kills);
   expect(sum(({ unsettled }) => unsettled)).toBeGreaterThan(kills / 10);
-}, 180_000);
+  // Half a minute on two idle cores; a busy machine takes its time to start two hundred processes.
+}, 600_000);

@@ -1,4 +1,4 @@
-import type { Finding, Joint, Machine, Severity, Thing } from '@rotorwright/machine';
+import { severityOf, type Finding, type FindingCode, type Joint, type Machine, type Thing } from '@rotorwright/machine';
 import { hasGrade, isPolycarbonate, lockWords, touchedParts, wetLocks } from '../rules/index.ts';
 import { small, titleOf } from '../words/index.ts';
 
@@ -19,14 +19,14 @@ function oneLine(machine: Machine, joint: Joint, kept: ReadonlySet<string>): rea
   const none = joint.locks?.every(({ grade }) => grade === 'none') === true;
   const loosePin = joint.kind === 'pin' && joint.locks === undefined && (joint.fit === undefined || /slide|loose/iu.test(joint.fit));
   if (!worksLoose.has(joint.kind) || (!none && !loosePin) || kept.has(joint.id)) return [];
-  return [finding(machine, joint, 'lock/one-line', 'warning', { joint: titleOf(joint), id: joint.id, kind: joint.kind })];
+  return [finding(machine, joint, 'lock/one-line', { joint: titleOf(joint), id: joint.id, kind: joint.kind })];
 }
 
 /** @source an insert grips by its own friction, which compound spoils (common practice, no source) */
 function insertWithCompound(machine: Machine, joint: Joint): readonly Finding[] {
   const [wet] = wetLocks(joint);
   if (wet === undefined || !hasGrade(joint, 'insert')) return [];
-  return [finding(machine, joint, 'lock/forbidden', 'error', { joint: titleOf(joint), id: joint.id, reason: `${lockWords(wet)} spoils its insert` })];
+  return [finding(machine, joint, 'lock/forbidden', { joint: titleOf(joint), id: joint.id, reason: `${lockWords(wet)} spoils its insert` })];
 }
 
 /** @source makers of anaerobic compounds: can crack some thermoplastics, polycarbonate by name (read) */
@@ -34,10 +34,10 @@ function compoundOnPolycarbonate(machine: Machine, joint: Joint): readonly Findi
   const [wet] = wetLocks(joint);
   const part = touchedParts(machine, joint).find(isPolycarbonate);
   if (wet === undefined || part === undefined) return [];
-  return [finding(machine, joint, 'lock/forbidden', 'error', { joint: titleOf(joint), id: joint.id, reason: `${lockWords(wet)} cracks polycarbonate, of which ${small(titleOf(part))} is made` })];
+  return [finding(machine, joint, 'lock/forbidden', { joint: titleOf(joint), id: joint.id, reason: `${lockWords(wet)} cracks polycarbonate, of which ${small(titleOf(part))} is made` })];
 }
 
-function finding(machine: Machine, thing: Thing, code: string, severity: Severity, values: Finding['values']): Finding {
+function finding(machine: Machine, thing: Thing, code: FindingCode, values: Finding['values']): Finding {
   const place = machine.places.get(`${thing.path}.lock`) ?? machine.places.get(thing.path);
-  return { code, severity, path: thing.path, ...(place === undefined ? {} : { place }), values };
+  return { code, severity: severityOf(code), path: thing.path, ...(place === undefined ? {} : { place }), values };
 }

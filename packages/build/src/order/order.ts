@@ -1,4 +1,4 @@
-import type { Access, Finding, Machine } from '@rotorwright/machine';
+import { severityOf, type Access, type Finding, type Machine } from '@rotorwright/machine';
 import { OrderGraph, type Edge } from './graph.ts';
 import { knots, loopThrough } from './loops.ts';
 import { moduleOrder } from './modules.ts';
@@ -39,7 +39,8 @@ export function workOrder(machine: Machine, steps: readonly string[], homeOf: (s
 
   const modules = moduleOrder(machine, graph, homeOf);
   const moduleRank = new Map(modules.map(({ id }, at) => [id, at]));
-  const rank = (id: string): readonly number[] => [moduleRank.get(homeOf(id)) ?? 0, urgency(machine, id), filePlace(id)];
+  const closers = new Set([...machine.stacks.values()].flatMap(({ order }) => order.flatMap((item) => ('joint' in item ? [machine.thingOf.get(item.joint) ?? item.joint] : []))));
+  const rank = (id: string): readonly number[] => [moduleRank.get(homeOf(id)) ?? 0, urgency(machine, closers, id), filePlace(id)];
   return { modules, steps: reduced(graph, sorted(graph, rank)), findings };
 }
 
@@ -83,7 +84,7 @@ function cycleFinding(machine: Machine, loop: readonly string[]): Finding {
   const [start = ''] = loop;
   const path = machine.modules.get(start)?.path ?? thingPath(machine, start);
   const place = machine.places.get(path);
-  return { code: 'order/cycle', severity: 'error', path, ...(place === undefined ? {} : { place }), values: { loop: [...loop, start].join(' → '), steps: loop } };
+  return { code: 'order/cycle', severity: severityOf('order/cycle'), path, ...(place === undefined ? {} : { place }), values: { loop: [...loop, start].join(' → '), steps: loop } };
 }
 
 function thingPath(machine: Machine, id: string): string {
@@ -91,15 +92,14 @@ function thingPath(machine: Machine, id: string): string {
 }
 
 /** What is done first among steps that could all be done: prove and close what was just assembled, mount the module last. */
-function urgency(machine: Machine, id: string): number {
+function urgency(machine: Machine, closers: ReadonlySet<string>, id: string): number {
   const written = machine.steps.get(id);
   if (machine.measurements.has(id) || (written !== undefined && written.after.length > 0)) return 0;
   if (written !== undefined) return written.before.length > 0 ? 1 : 4;
   const joint = machine.joints.get(id);
   if (joint === undefined) return machine.modules.has(id) ? 0 : 2;
-  const closes = [...machine.stacks.values()].some((stack) => stack.order.some((item) => 'joint' in item && (machine.thingOf.get(item.joint) ?? item.joint) === id));
   const keeps = joint.each.some(({ holds }) => holds.some((held) => machine.joints.has(machine.thingOf.get(held) ?? held) && moduleOf(machine, held) === joint.module));
-  if (closes || keeps) return 1;
+  if (closers.has(id) || keeps) return 1;
   return reachesOut(machine, joint) ? 3 : 2;
 }
 

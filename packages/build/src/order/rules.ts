@@ -34,7 +34,7 @@ export function orderRules(machine: Machine, placing: Placing): OrderRules {
     ],
     access: accessRules(machine, placing),
     usual: [
-      ...stacks.flatMap((stack) => joints.flatMap((joint) => jointAndStack(machine, joint, stack))),
+      ...stacks.flatMap((stack) => jointsInStack(machine, joints, stack)),
       ...joints.filter(isGlued).flatMap((glued) => afterGlue(machine, glued, placing)),
       ...[...joints, ...stacks].flatMap((thing) => afterForeign(machine, thing, placing)),
       ...[...machine.measurements.values()].flatMap((measurement) => [...afterMounting(machine, measurement, placing), ...feltWhole(machine, measurement)]),
@@ -109,13 +109,14 @@ function accessRules(machine: Machine, placing: Placing): readonly AccessRule[] 
   ];
 }
 
-/** A joint between two members of a stack: pressed and glued ones come ready into the stack, the others fix what stands in it. */
-function jointAndStack(machine: Machine, joint: Joint, stack: Stack): readonly Edge[] {
+/** Joints between two members of a stack: pressed and glued ones come ready into the stack, the others fix what stands in it. */
+function jointsInStack(machine: Machine, joints: readonly Joint[], stack: Stack): readonly Edge[] {
   const members = new Set(membersOf(stack));
-  const closes = stack.order.some((item) => 'joint' in item && (machine.thingOf.get(item.joint) ?? item.joint) === joint.id);
-  const between = joint.each.some(({ seat, holds }) => seat !== undefined && members.has(seat) && holds.some((held) => members.has(held)));
-  if (closes || !between) return [];
-  return joint.kind === 'press' || joint.kind === 'bond' ? [{ first: joint.id, later: stack.id, cured: isGlued(joint) }] : [{ first: stack.id, later: joint.id }];
+  const closers = new Set(stack.order.flatMap((item) => ('joint' in item ? [machine.thingOf.get(item.joint) ?? item.joint] : [])));
+  const isBetween = (joint: Joint) => joint.each.some(({ seat, holds }) => seat !== undefined && members.has(seat) && holds.some((held) => members.has(held)));
+  return joints
+    .filter((joint) => !closers.has(joint.id) && isBetween(joint))
+    .map((joint) => (joint.kind === 'press' || joint.kind === 'bond' ? { first: joint.id, later: stack.id, cured: isGlued(joint) } : { first: stack.id, later: joint.id }));
 }
 
 /** Nothing is built on a bond before it holds. */
