@@ -81,6 +81,17 @@ describe('the way of the load', () => {
     expect(carried).toEqual(['grip/thrust', 'grip/bearing-out']);
   });
 
+  it('a bearing held by both columns on both sides carries both ways', () => {
+    const inner: Joint = { ...screw, ...thing('grip/inner-clip'), kind: 'circlip', each: [{ id: 'grip/inner-clip', seat: 'hub/hub', holds: ['grip/bearing-in'] }] };
+    const outer: Joint = { ...screw, ...thing('grip/outer-clip'), kind: 'circlip', each: [{ id: 'grip/outer-clip', seat: 'grip/grip', holds: ['grip/bearing-in'] }] };
+    const held = layStack(machineWith(parts, [inner, outer]), {
+      ...stack, loads: [], order: [{ shoulder: 'hub/hub' }, { shoulder: 'grip/grip' }, { part: 'grip/bearing-in' }, { joint: 'grip/outer-clip' }, { joint: 'grip/inner-clip' }],
+    });
+    // By hand: the inner ring lies between shoulder and ring of the hub, the outer one between those of the grip.
+    expect(loadPaths(held, 'spindle', 1)).toEqual([{ pushed: 'spindle', way: 1, from: 0, through: 2, to: 3 }]);
+    expect(loadPaths(held, 'spindle', -1)).toEqual([{ pushed: 'spindle', way: -1, from: 4, through: 2, to: 1 }]);
+  });
+
   it('the washer with the larger bore leans on the grip, so inboard', () => {
     // Common practice, no source: the tight washer goes against what is fixed to the spindle, here the retaining screw, outboard.
     expect(looseSide(layout, 3)).toBe('left');

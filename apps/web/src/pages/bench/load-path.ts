@@ -21,6 +21,21 @@ function firstStop(slots: readonly Slot[], from: number, step: 1 | -1): number |
 }
 
 /**
+ * Index of what stops a bearing on one side for one column. Between two bearings every stop counts for both;
+ * bearings that touch, or have only loose rings between them, pass the push on.
+ */
+function stopFor(slots: readonly Slot[], bearing: number, step: 1 | -1, column: Column): number | undefined {
+  let between = false;
+  for (let index = bearing + step; index >= 0 && index < slots.length; index += step) {
+    const slot = slots[index];
+    if (!slot || (isBearing(slot) && between)) return undefined;
+    if (slot.stops === column) return index;
+    if (slot.stops) between = true;
+  }
+  return undefined;
+}
+
+/**
  * The ways in which an axial load passes from one column to the other: a bearing carries it when the pushed column
  * backs it on the side that the push comes from, and the other column on the side that the push goes to.
  *
@@ -30,13 +45,12 @@ function firstStop(slots: readonly Slot[], from: number, step: 1 | -1): number |
  */
 export function loadPaths(layout: StackLayout, pushed: Column, way: 1 | -1): readonly LoadPath[] {
   const { slots } = layout;
+  const other: Column = pushed === 'spindle' ? 'housing' : 'spindle';
   return slots.flatMap((slot, through): readonly LoadPath[] => {
     if (!isBearing(slot) || slot.kind === 'roller') return [];
-    const from = firstStop(slots, through, way === 1 ? -1 : 1);
-    const to = firstStop(slots, through, way);
-    if (from === undefined || to === undefined) return [];
-    const other: Column = pushed === 'spindle' ? 'housing' : 'spindle';
-    return slots[from]?.stops === pushed && slots[to]?.stops === other ? [{ pushed, way, from, through, to }] : [];
+    const from = stopFor(slots, through, way === 1 ? -1 : 1, pushed);
+    const to = stopFor(slots, through, way, other);
+    return from === undefined || to === undefined ? [] : [{ pushed, way, from, through, to }];
   });
 }
 

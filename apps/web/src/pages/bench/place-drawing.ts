@@ -63,7 +63,8 @@ export function placeDrawing(section: Section, paper: Paper, active: ReadonlySet
   const rows = section.numbered.length * apart > width - 8 ? 2 : 1;
   const top = rows * (radius * 2 + 6) + lettering * 1.6;
   const bottom = section.ends ? lettering * 2.4 : lettering * 0.6;
-  const side = 6;
+  // Arrows of loads stand beside the drawing.
+  const side = section.loads.length > 0 ? lettering * 2.4 : 6;
   // Callouts stand in a column at the right.
   const column = section.callouts.length === 0 ? 0 : Math.min(width * 0.5, Math.max(...section.callouts.map((one) => wide(one.text, lettering))) + lettering * 1.6);
   const length = section.right - section.left;
@@ -144,10 +145,9 @@ function endWords(section: Section, left: number, length: number, height: number
 }
 
 function loadArrow(at: Point, load: Section['loads'][number], lettering: number, width: number): readonly Primitive[] {
-  const tip: Point = [at[0] + load.way * lettering * 2.2, at[1]];
-  const inside = Math.min(Math.max(tip[0], 4), width - 4);
+  const tip = Math.min(Math.max(at[0] + load.way * lettering * 2.3, 2), width - 2);
   return [
-    { shape: 'line', points: [[inside - load.way * lettering * 2.2, at[1]], [inside, at[1]]], weight: 'heavy', arrow: 'end', act: true },
-    { shape: 'text', at: [inside, at[1] - lettering * 1.4], text: load.words, size: lettering, anchor: load.way === 1 ? 'end' : 'start', act: true },
+    { shape: 'line', points: [[at[0] + load.way * 4, at[1]], [tip, at[1]]], weight: 'heavy', arrow: 'end', act: true },
+    { shape: 'text', at: [tip, at[1] - lettering * 0.7], text: load.words, size: lettering, anchor: load.way === 1 ? 'end' : 'start', act: true },
   ];
 }

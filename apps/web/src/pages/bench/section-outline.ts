@@ -22,8 +22,10 @@ export function housingRuns(layout: StackLayout, loads: ReturnType<typeof stated
   return stack.housing.flatMap((id, index): readonly HousingRun[] => {
     const own = slots.filter((slot) => slot.housing === index);
     if (own.length === 0) return [];
-    const left = Math.min(...own.map((slot) => slot.left));
-    const right = Math.max(...own.map((slot) => slot.right));
+    // A ring in its groove needs some wall beyond it.
+    const lip = (slot: Slot): number => (slot.kind === 'closing' ? reference * 0.18 : 0);
+    const left = Math.min(...own.map((slot) => slot.left - lip(slot)));
+    const right = Math.max(...own.map((slot) => slot.right + lip(slot)));
     const covered = slots.filter((slot) => slot.left >= left && slot.right <= right && slot.kind !== 'closing');
     const outer = Math.max(...covered.map((slot) => slot.outer)) + wall;
     const load = loads.find((one) => one.part === id);
@@ -38,6 +40,7 @@ export function housingRuns(layout: StackLayout, loads: ReturnType<typeof stated
 function housingBore(layout: StackLayout, slot: Slot): number {
   if (slot.kind === 'housing-shoulder') return slot.inner;
   if (isBearing(slot)) return slot.outer;
+  if (slot.kind === 'closing' && slot.stops === 'housing') return outerBearing(layout);
   return Math.max(outerBearing(layout), slot.outer + layout.reference * 0.08);
 }
 

@@ -180,7 +180,7 @@ export function layStack(machine: Machine, stack: Stack): StackLayout {
       ...(shape.root === undefined ? {} : { root: shape.root }), ...(shape.pitch === undefined ? {} : { pitch: shape.pitch }),
       ...(shape.looseBore === undefined ? {} : { looseBore: shape.looseBore }),
       ...(stops ? { stops } : {}),
-      ...(leansOnHousing ? { housing: housingOf(stack, list, index) } : {}),
+      ...(leansOnHousing || (item.joint?.kind === 'circlip' && stops === 'housing') ? { housing: housingOf(stack, list, index) } : {}),
       ...(item.joint ? { joint: item.joint } : {}), ...(item.part ? { part: item.part } : {}),
     };
   });

@@ -57,7 +57,7 @@ const lettering: HighlightStyle = HighlightStyle.define([
 /** Everything but the colours stands in file.css; the editor's own sheet is only told not to paint. */
 const paper = EditorView.theme({
   '&': { height: '100%', color: 'var(--ink)', backgroundColor: 'var(--sheet)', fontSize: 'var(--t1)' },
-  '&.cm-focused': { outline: '3px solid var(--act)', outlineOffset: '-3px' },
+  '&.cm-focused': { outline: 'none' },
   '.cm-scroller': { fontFamily: 'var(--lettering-mono, "Recursive", ui-monospace, monospace)', lineHeight: '1.55' },
   '.cm-content': { caretColor: 'var(--ink)', paddingBlock: '8px' },
   '.cm-cursor': { borderLeft: '2px solid var(--ink)' },
