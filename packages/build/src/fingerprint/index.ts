@@ -1,2 +1,2 @@
 export { fingerprint, fingerprinter } from './fingerprint.ts';
-export { normalThread, normalWords } from './normal.ts';
+export { normalThread } from './normal.ts';

@@ -73,7 +73,7 @@ const words = {
   'thread/sense-unknown': note('It is not known whether torque tightens or loosens {joint}.', 'To know it, the file must say {needs}.'),
   'thread/loosens': warning('Torque loosens {joint} {when}.', 'See that it is locked; a thread of the other hand would tighten itself.'),
   'lock/unstated': warning('The file does not say how {joint} is locked.', 'Add lock: medium, or lock: none when it has none on purpose.'),
-  'lock/one-line': note('{joint} is held by tightening alone: one line of defence.', 'Add a lock, or a second joint with backup.'),
+  'lock/one-line': warning('{joint} is held by tightening alone: one line of defence.', 'Add a lock, or a second joint with backup.'),
   'lock/forbidden': error('{joint} must not be locked like this: {reason}.', 'Choose another lock for {joint}.'),
 
   // ---- order and use
