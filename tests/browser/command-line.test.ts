@@ -58,11 +58,15 @@ describe('the built command line', () => {
     expect(complaints).toBe('');
   });
 
-  it('serve says on one line where, and ends on SIGTERM', async () => {
+  it('serve says on one line where, and ends on SIGTERM at once, also while a page listens', async () => {
     running = await startApp(home, { command: [process.execPath, bin, 'serve'] });
-    expect((await fetch(running.url)).ok).toBe(true);
+    const listening = await fetch(`${running.url}api/events`);
+    expect(listening.ok).toBe(true);
     expect(running.output()).toBe(`Rotorwright is ready at ${running.url}\n`);
+    const asked = performance.now();
     expect(await running.stop('SIGTERM')).toBe(0);
+    // Well below the heartbeat of a connection, which must not be waited for.
+    expect(performance.now() - asked).toBeLessThan(10_000);
   });
 });
 

@@ -1,5 +1,6 @@
 import { existsSync, mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
+import { stripVTControlCharacters } from 'node:util';
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '@rotorwright/logbook';
 import { bench, plover } from './plover.ts';
@@ -110,7 +111,7 @@ describe('figures', () => {
     const coloured = (await shell(['figures', 'plover.yaml'], { folder, colour: true })).out;
     expect(plain).not.toContain('\u001B');
     expect(coloured).toContain('\u001B');
-    expect(coloured.replaceAll(/\u001B\[\d+m/g, '')).toBe(plain);
+    expect(stripVTControlCharacters(coloured)).toBe(plain);
   });
 
   it.each<[string, readonly string[], RegExp]>([
@@ -157,6 +158,13 @@ describe('options', () => {
   it('says so when the file offers nothing', async () => {
     const { folder } = bench(plover.replace(/, choices: \[.*\] \}/, ' }'));
     expect((await shell(['options', 'plover.yaml'], { folder })).out).toContain('offers no other gears');
+  });
+
+  it('says so when the speed of the rotor is not known', async () => {
+    const { folder } = bench(plover.replace('speed: 12400 rpm, ', ''));
+    const { status, out } = await shell(['options', 'plover.yaml', '--speed', '1700 rpm'], { folder });
+    expect(status).toBe(1);
+    expect(out).toContain('does not follow from the file');
   });
 
   it.each([['--rotor', 'tail'], ['--show', '0'], ['--speed', 'fast']])('refuses %s %s', async (...more) => {

@@ -27,15 +27,26 @@ export class Live {
     this.look();
     for (const change of this.#known.values()) listener(change);
     this.#listeners.add(listener);
-    this.#timer ??= setInterval(() => this.#lookAgain(), interval).unref();
+    this.#timer ??= setInterval(() => this.look(), interval).unref();
     return () => {
       this.#listeners.delete(listener);
       if (this.#listeners.size === 0) this.close();
     };
   }
 
-  /** Looks now. Called after a change of our own, so that nobody waits for the clock. */
+  /**
+   * Looks now; called after a change of our own, so that nobody waits for the clock. Trouble with the folder is told
+   * on standard error and no more: the change itself stands, and the next look tries again.
+   */
   look(): void {
+    try {
+      this.#look();
+    } catch (error) {
+      process.stderr.write(`Live updates: ${error instanceof Error ? error.message : String(error)}\n`);
+    }
+  }
+
+  #look(): void {
     const ids = this.#home.machines.ids();
     const logbookStamp = this.#home.logbookStamp();
     const logbookChanged = logbookStamp !== this.#logbookStamp;
@@ -44,15 +55,6 @@ export class Live {
       if (!ids.includes(id)) this.#tell({ id, revision: null, entries: 0 });
     }
     for (const id of ids) this.#lookAt(id, logbookChanged);
-  }
-
-  /** On the clock nobody waits for an answer: trouble with the folder is told, and the next look tries again. */
-  #lookAgain(): void {
-    try {
-      this.look();
-    } catch (error) {
-      process.stderr.write(`Live updates: ${error instanceof Error ? error.message : String(error)}\n`);
-    }
   }
 
   #lookAt(id: string, logbookChanged: boolean): void {

@@ -122,6 +122,7 @@ describe('machines', () => {
     ['no text', {}, 400, 'body/shape'],
     ['a text that is a number', { text: 7 }, 400, 'body/shape'],
     ['something more', { text: plover, force: true }, 400, 'body/shape'],
+    ['half a character', '{"text": "machine: {name: Pl\\ud800ver}"}', 422, 'machine/unreadable'],
     ['a text of 2 MB and more', { text: `${plover}#${'x'.repeat(2_100_000)}\n` }, 413, 'body/too-large'],
     ['a body of 5 MB', { text: 'x'.repeat(5_000_000) }, 413, 'body/too-large'],
   ])('are not made from %s', async (_, body, status, code) => {

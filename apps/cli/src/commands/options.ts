@@ -69,6 +69,7 @@ function look(machine: Machine, rotor: string, wanted: Window | undefined, sourc
 }
 
 function setOut(terminal: Terminal, machine: Machine, { options, notAssessed, combinations, holding }: Found, count: number): string {
+  if (options.length === 0) return 'The speed of that rotor does not follow from the file; rotorwright figures says what is missing.';
   if (options.every(({ changes }) => changes.length === 0)) return `${machine.name} offers no other gears. Write choices: beside a tooth count in the file.`;
   const paint = painter(terminal.colour);
   const asked = options.some(({ off }) => off !== undefined);

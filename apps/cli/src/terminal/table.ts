@@ -1,3 +1,5 @@
+import { stripVTControlCharacters } from 'node:util';
+
 export interface Column {
   readonly title: string;
   /** Numbers stand right. */
@@ -9,9 +11,7 @@ export interface Column {
 const gap = 2;
 
 /** Characters as a terminal shows them; colour takes no room. */
-// eslint-disable-next-line no-control-regex
-const bare = (text: string): string => text.replace(/\u001B\[\d+m/g, '');
-export const widthOf = (text: string): number => [...bare(text)].filter((character) => !/\p{Mn}/u.test(character)).length;
+export const widthOf = (text: string): number => [...stripVTControlCharacters(text)].filter((character) => !/\p{Mn}/u.test(character)).length;
 
 /**
  * Sets rows under their titles, within a width. Texts that break do so at spaces; a word longer than its column is cut into pieces.
@@ -63,7 +63,7 @@ export function wrap(text: string, width: number): readonly string[] {
 
 function pieces(word: string, width: number): readonly string[] {
   if (widthOf(word) <= width) return [word];
-  const characters = [...bare(word)];
+  const characters = [...stripVTControlCharacters(word)];
   return Array.from({ length: Math.ceil(characters.length / width) }, (_, at) => characters.slice(at * width, (at + 1) * width).join(''));
 }
 

@@ -78,12 +78,14 @@ export function api(home: Home, live: Live): Hono<Surroundings> {
     streamSSE(context, async (stream) => {
       const send = (change: MachineChange) => void stream.writeSSE({ event: 'machine', data: JSON.stringify(change) });
       const end = live.listen(send);
-      stream.onAbort(end);
-      while (!stream.aborted) {
-        await stream.write(': still here\n\n');
-        await stream.sleep(heartbeat);
-      }
-      end();
+      const beat = setInterval(() => void stream.write(': still here\n\n'), heartbeat);
+      await new Promise<void>((resolve) => {
+        stream.onAbort(() => {
+          clearInterval(beat);
+          end();
+          resolve();
+        });
+      });
     }),
   );
 

@@ -12,6 +12,7 @@ export const largestMachineFile = 2 * 1024 * 1024;
 export function readable(text: string): Machine {
   const size = Buffer.byteLength(text);
   if (size > largestMachineFile) throw new AnswerError(413, 'body/too-large', `A machine file may have ${largestMachineFile.toLocaleString('en')} bytes at most; this one has ${size.toLocaleString('en')}.`);
+  if (/\p{Surrogate}/u.test(text)) throw new AnswerError(422, 'machine/unreadable', 'The text holds half a character, which no file can keep. Nothing was written.');
   const { machine, findings } = readMachine(text);
   if (machine !== undefined) return machine;
   throw new AnswerError(422, 'machine/unreadable', 'The text cannot be read as a machine file. Nothing was written.', { details: findings.map((finding) => formatFinding(finding, 'machine.yaml')) });
