@@ -123,5 +123,5 @@ it(`loses nothing acknowledged in ${kills} kills at random moments, writes nothi
   // The kills met work: entries were written, and some kills fell between handing over and acknowledgement.
   expect(sum(({ entries }) => entries)).toBeGreaterThan(kills);
   expect(sum(({ unsettled }) => unsettled)).toBeGreaterThan(kills / 10);
-  // Half a minute on two idle cores; a busy machine takes its time to start two hundred processes.
+  // About a minute of processor time, most of it for starting two hundred processes; a busy machine takes longer.
 }, 600_000);
