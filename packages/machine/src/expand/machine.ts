@@ -1,4 +1,5 @@
 import type { Consumable, Machine } from '../model/machine.ts';
+import type { Place } from '../model/place.ts';
 import { placeAt } from '../read/lines.ts';
 import type { Reading } from '../read/fields.ts';
 import { reportAccessCycles } from './access-cycles.ts';
@@ -50,10 +51,16 @@ export function expandMachine(file: WrittenFile, reading: Reading, origin: Origi
     variants: origin.variants,
     variant: origin.variant,
     expects: new Map(reading.facts),
-    places: new Map([...spans].map(([path, span]) => [path, placeAt(report.lines, span.start, span.end)])),
+    places: placesOf(reading),
   });
   reportAccessCycles(assembly, expansion);
   return expanded;
+}
+
+function placesOf({ report, spans }: Reading): Machine['places'] {
+  const places = new Map<string, Place>();
+  for (const [path, span] of spans) places.set(path, placeAt(report.lines, span.start, span.end));
+  return places;
 }
 
 function each<W, T>(section: Readonly<Record<string, W>> | undefined, expand: (id: string, written: W) => T | undefined): [string, T][] {

@@ -39,7 +39,7 @@ function readSpec(spec: Spec, node: TreeNode, path: string, reading: Reading): u
   switch (spec.kind) {
     case 'text':
     case 'reference':
-      return readText({ ...spec, kind: 'text' }, at);
+      return readText(spec, at);
     case 'word':
       return readWord(spec, at);
     case 'count':
@@ -132,9 +132,10 @@ function readRecord(spec: Of<'record'>, node: TreeNode, path: string, reading: R
 
 function reportMissing(spec: Of<'record'>, map: MapNode, path: string, reading: Reading): void {
   if (spec.alternative !== undefined && map.entries.has(spec.alternative)) return;
-  for (const [key, field] of Object.entries(spec.fields)) {
+  for (const key of spec.needed) {
+    const field = spec.fields[key] as Field<unknown>;
     const entry = map.entries.get(key);
-    if (!field.required || (entry && !isEmpty(entry.node))) continue;
+    if (entry && !isEmpty(entry.node)) continue;
     reading.report.add('key/missing', joinPath(path, key), reading.spans.get(path) ?? map, { section: sectionName(path), key, about: lowerFirst(field.about), example: `${key}: ${field.example}` });
   }
 }

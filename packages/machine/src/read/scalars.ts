@@ -29,7 +29,7 @@ function scalar(at: ValueReader, wanted: string, example: string): ScalarNode | 
   return wrongType(at, wanted, example);
 }
 
-export function readText(spec: Of<'text'>, at: ValueReader): string | undefined {
+export function readText(spec: Of<'text'> | Of<'reference'>, at: ValueReader): string | undefined {
   const text = scalar(at, 'one text', spec.example)?.text.trim();
   return text === '' ? wrongType(at, 'a text', spec.example) : text;
 }

@@ -41,7 +41,7 @@ export type Spec =
   | (Said & { readonly kind: 'copies' })
   /** `words` stand beside the names. */
   | (Said & { readonly kind: 'reference'; readonly to: readonly ReferenceKind[]; readonly words?: Readonly<Record<string, string>> })
-  | (Said & { readonly kind: 'record'; readonly fields: Readonly<Record<string, Field<unknown>>>; readonly derived?: Readonly<Record<string, string>>; readonly alternative?: string })
+  | (Said & { readonly kind: 'record'; readonly fields: Readonly<Record<string, Field<unknown>>>; readonly needed: readonly string[]; readonly derived?: Readonly<Record<string, string>>; readonly alternative?: string })
   | (Said & { readonly kind: 'map'; readonly of: Field<unknown>; readonly keys: 'id' | 'reference' | 'name' | 'copy'; readonly keyTo?: readonly ReferenceKind[] })
   | (Said & { readonly kind: 'list'; readonly of: Field<unknown>; readonly min?: number; readonly max?: number })
   /** One value or a list of them; always read as a list. */
@@ -75,7 +75,7 @@ export interface ReadInterval {
 
 /** `pressure-angle` of the file is `pressureAngle` of the model. */
 export function camel(key: string): string {
-  return key.replace(/-([a-z0-9])/gu, (_, letter: string) => letter.toUpperCase());
+  return !key.includes('-') ? key : key.replace(/-([a-z0-9])/gu, (_, letter: string) => letter.toUpperCase());
 }
 
 export function text(about: string, example: string): Field<string> {
@@ -129,8 +129,9 @@ export function referenceOr(about: string, to: readonly ReferenceKind[], words: 
 }
 /** `alternative` is a key whose presence excuses missing required ones: a thing with a `type` may have its kind from there. */
 export function record<const F extends Readonly<Record<string, Field<unknown>>>>(about: string, fields: F, more: { readonly derived?: Readonly<Record<string, string>>; readonly alternative?: string; readonly example?: string } = {}): Field<RecordOf<F>> {
-  const example = more.example ?? Object.entries(fields).filter(([, field]) => field.required).map(([key, field]) => `${key}: ${field.example}`).join(', ');
-  return { kind: 'record', about, fields, example: `{${example}}`, ...(more.derived ? { derived: more.derived } : {}), ...(more.alternative ? { alternative: more.alternative } : {}) };
+  const needed = Object.keys(fields).filter((key) => fields[key]?.required);
+  const example = more.example ?? needed.map((key) => `${key}: ${fields[key]?.example}`).join(', ');
+  return { kind: 'record', about, fields, needed, example: `{${example}}`, ...(more.derived ? { derived: more.derived } : {}), ...(more.alternative ? { alternative: more.alternative } : {}) };
 }
 export function map<T>(about: string, of: Field<T>, keys: 'id' | 'reference' | 'name' | 'copy' = 'id', keyTo?: readonly ReferenceKind[]): Field<Readonly<Record<string, T>>> {
   return { kind: 'map', about, of, keys, example: `{name: ${of.example}}`, ...(keyTo ? { keyTo } : {}) };

@@ -107,7 +107,7 @@ function isRequirement(schema: Record<string, unknown>): boolean {
 }
 
 function recordOf(spec: Extract<Spec, { kind: 'record' }>, definitions: Definitions): JsonSchema {
-  const needed = Object.entries(spec.fields).filter(([, field]) => field.required).map(([key]) => key);
+  const { needed } = spec;
   const requirement = needed.length === 0 ? {} : spec.alternative === undefined ? { required: needed } : { anyOf: [{ required: needed }, { required: [spec.alternative] }] };
   return {
     type: needed.length === 0 ? ['object', 'null'] : 'object',
