@@ -21,6 +21,15 @@ describe('helical gears; the driver turns with spin up', () => {
     expect(solved(helical(kind, hand)).pushes.map((push) => push.words)).toEqual([driver, driven]);
   });
 
+  // The hand that is written is that of the coupling's driver a; here power comes from b. An external mate of a right-hand
+  // gear is left-hand: b, spin up, is pushed against its spin. A ring has the hand of its pinion: b is pushed along it.
+  test.each([
+    ['external', 'pushes up', 'pushes down'],
+    ['internal', 'pushes down', 'pushes up'],
+  ])('%s, right-hand, with the power passing backwards: a %s, b %s', (kind, a, b) => {
+    expect(solved(helical(kind, 'right').replace('engine: {on: a', 'engine: {on: b')).pushes.map((push) => push.words)).toEqual([a, b]);
+  });
+
   test('law: the two pushes of a pair are opposite', () => {
     const [driver, driven] = solved(helical('external', 'right')).pushes;
     driver!.towards!.forEach((each, index) => expect(each + driven!.towards![index]!).toBeCloseTo(0));
