@@ -6,6 +6,7 @@ const text = `
 machine: {name: Turnstone, invented: true}
 shafts: {bell: {axis: up}}
 sensors: {governor: {reads: bell, magnets: 2, gap: 0.9 to 1.4 mm}}
+consumables: {silicone: {kind: grease, title: silicone grease}, bearings: {kind: grease, title: bearing grease}}
 modules:
   body:
     comes: loose
@@ -15,6 +16,10 @@ modules:
       cap: {material: rubber}
       sleeve: {material: steel}
       pack: {mass: 300 g}
+      damper: {kind: damper, copies: [A, B], material: rubber, grease: silicone, turns-with: frame}
+      bearing: {kind: deep-groove, bore: 8 mm, outer: 16 mm, width: 5 mm, grease: bearings}
+    stacks:
+      rocking: {spindle: sleeve, housing: frame, ends: [left, right], order: [damper.A, {shoulder: frame}, bearing, damper.B]}
     joints:
       cap-fit: {kind: press, in: skid, holds: cap, lock: press}
       sleeve-fit: {kind: press, in: skid, holds: sleeve, lock: press}
@@ -47,6 +52,10 @@ describe('work that hands do', () => {
     expect(step('strap')).toMatchObject({ action: 'Strap the pack to the frame, snug.', actions: ['Put the pack in place.', 'Pull the strap tight; it must not cut in.'], tools: [] });
     expect(step('split')).toMatchObject({ action: 'Clamp the skid on the frame, medium-strength threadlocker, 0.9 N·m.' });
   });
+});
+
+it('grease is packed into bearings and spread thinly on rubber, each named once', () => {
+  expect(step('rocking')?.actions.slice(0, 2)).toEqual(['Spread silicone grease thinly on damper.', 'Pack bearing with bearing grease: fill a third to a half of the room.']);
 });
 
 describe('the gap of a sensor', () => {

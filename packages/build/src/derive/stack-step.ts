@@ -54,10 +54,14 @@ function lead(machine: Machine, stack: Stack): string {
 /** Grease goes in before the parts come together. */
 function packing(machine: Machine, stack: Stack, greased: readonly Part[]): readonly string[] {
   const kinds = [...new Set(greased.map((part) => part.grease ?? ''))];
-  const packed = kinds.map((grease) => {
-    const names = listed(greased.filter((part) => part.grease === grease).map((part) => phraseOf(machine, part.id, stack.module)));
+  const packed = kinds.flatMap((grease) => {
     const title = small(greaseTitle(machine, grease));
-    return sentence(`Pack ${names} with ${title}: fill a third to a half of the room.`, `Pack ${names} with ${title}.`, `Pack each bearing with ${title}.`, 'Pack each bearing with the grease that the list names.');
+    const namesOf = (wanted: boolean) => listed([...new Set(greased.filter((part) => part.grease === grease && isBearing(part) === wanted).map((part) => phraseOf(machine, part.id, stack.module)))]);
+    const [bearings, others] = [namesOf(true), namesOf(false)];
+    return [
+      ...(bearings === '' ? [] : [sentence(`Pack ${bearings} with ${title}: fill a third to a half of the room.`, `Pack ${bearings} with ${title}.`, `Pack each bearing with ${title}.`, 'Pack each bearing with the grease that the list names.')]),
+      ...(others === '' ? [] : [sentence(`Spread ${title} thinly on ${others}.`, `Spread ${title} thinly on what is no bearing.`, 'Spread the grease that the list names thinly on what is no bearing.')]),
+    ];
   });
   const thrust = stack.order.some((item) => 'part' in item && partOf(machine, item.part).some(isThrust));
   return [...packed, ...(thrust ? ['Stack the thrust set on a guide rod, then move it over in one go.'] : [])];
