@@ -1,5 +1,5 @@
 import type { Direction } from '@rotorwright/machine';
-import { dot, scale } from './vectors.ts';
+import { dot } from './vectors.ts';
 
 /** Where somebody stands who looks at a turning shaft, and the direction from the shaft to him. */
 interface Viewer {
@@ -58,5 +58,3 @@ export function directionWord(direction: Direction): string {
 
 /** The direction that a word names; undefined for words such as inboard, which turn with the rotor. */
 export const directionOf = (word: string): Direction | undefined => named.find(([name]) => name === word)?.[1];
-
-export const opposite = (direction: Direction): Direction => scale(direction, -1);
