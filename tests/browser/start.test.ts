@@ -5,7 +5,7 @@ import path from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import type { MachineOnBoard } from '@rotorwright/logbook';
-import { barriers, openBrowser, openPage, startApp, temporaryHome, type RunningApp } from './harness.ts';
+import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp } from './harness.ts';
 
 const root = path.resolve(import.meta.dirname, '../..');
 const demos = readdirSync(path.join(root, 'examples')).filter((id) => existsSync(path.join(root, 'examples', id, 'machine.yaml'))).sort();
@@ -108,16 +108,19 @@ describe('the first page', () => {
   it('opens without an error, without asking elsewhere and without barriers', async () => {
     const { url } = await start();
     const { page, trouble } = await openPage(browser);
-    await page.goto(url, { waitUntil: 'networkidle' });
+    await page.goto(url);
+    await page.getByText('Whimbrel').first().waitFor();
     expect(await page.title()).toContain('Rotorwright');
     expect(await barriers(page)).toEqual([]);
+    await pictures(page, 'machines');
     expect(trouble).toEqual([]);
   });
 
   it('opens on a system whose language has a name that no standard knows', async () => {
     const { url } = await start();
     const { page, trouble } = await openPage(browser, { locale: 'en-US@posix' });
-    await page.goto(url, { waitUntil: 'networkidle' });
+    await page.goto(url);
+    await page.getByText('Whimbrel').first().waitFor();
     expect(trouble).toEqual([]);
   });
 });
