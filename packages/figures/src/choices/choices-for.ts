@@ -35,6 +35,6 @@ export function choicesFor(machine: Machine, rotor: string, speed: number, condi
   const off = (index: number): number => Math.abs(speeds[index]! - speed);
   return Array.from(order, (index, position) => ({ index, rank: position + 1 }))
     .toSorted((a, b) => off(a.index) - off(b.index) || toBuy[a.index]! - toBuy[b.index]! || a.rank - b.rank)
-    .slice(0, conditions.show ?? 500)
+    .slice(0, conditions.show ?? 200)
     .map(({ index, rank }): CloseOption => ({ ...option(index, rank), speed: speeds[index]!, off: speeds[index]! - speed }));
 }

@@ -64,7 +64,7 @@ export interface ChoiceConditions {
   readonly bands?: Readonly<Record<string, Window>>;
   /** rad/s */
   readonly sourceSpeed?: number;
-  /** How many options are put together; 500 when not given. */
+  /** How many options are put together; 200 when not given. */
   readonly show?: number;
 }
 
@@ -93,5 +93,5 @@ export function gearChoices(machine: Machine, conditions: ChoiceConditions = {})
       excluded += 1;
     }
   }
-  return { options: Array.from(order.subarray(0, conditions.show ?? 500), (index, position) => option(index, position + 1)), map, count, excluded, notAssessed };
+  return { options: Array.from(order.subarray(0, conditions.show ?? 200), (index, position) => option(index, position + 1)), map, count, excluded, notAssessed };
 }
