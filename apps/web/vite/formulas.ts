@@ -29,8 +29,12 @@ export function formulas(): Plugin {
   };
 }
 
-/** @throws ParseError of temml when the TeX is wrong: the build stops rather than show it */
-const set = (tex: string, displayMode: boolean): string => temml.renderToString(tex, { displayMode, throwOnError: true, annotate: false });
+/**
+ * Inline styles are dropped: the content policy of the pages refuses them, and what they say stands in the style sheet.
+ *
+ * @throws ParseError of temml when the TeX is wrong: the build stops rather than show it
+ */
+const set = (tex: string, displayMode: boolean): string => temml.renderToString(tex, { displayMode, throwOnError: true, annotate: false }).replaceAll(/ style="[^"]*"/g, '');
 
 function symbolsIn(value: unknown): readonly string[] {
   if (typeof value !== 'object' || value === null) return [];
