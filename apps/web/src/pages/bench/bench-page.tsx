@@ -38,7 +38,7 @@ export function BenchPage(): ReactNode {
 
 function Nothing({ open, title, words }: { readonly open: ReadableMachine; readonly title: string; readonly words: string }): ReactNode {
   return (
-    <Sheet title="Bench" header={<Link className="bench-leave" href={machineAt(open.id, 'build')}>‹ Leave</Link>} className="bench">
+    <Sheet title="Bench" header={<div className="bench-head"><Link className="bench-leave" href={machineAt(open.id, 'build')}><span aria-hidden="true">‹</span> Leave</Link><h1>Bench</h1></div>} className="bench">
       <Empty title={title} next={<><LinkButton to={machineAt(open.id, 'build')} kind="ink">See the build plan</LinkButton><LinkButton to={machineAt(open.id, 'file')}>Open the file</LinkButton></>}>{words}</Empty>
     </Sheet>
   );
@@ -107,17 +107,18 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
 
 const wakeWords = { on: 'Screen stays on', off: 'Screen may sleep', refused: 'Screen may sleep', 'unknown-here': 'Screen may sleep' } as const;
 
-/** Said once, where work comes back to after an interruption. */
+/** Said where work comes back to after an interruption: it travels with the address, so it is gone on the next step. */
 function Interrupted({ open }: { readonly open: ReadableMachine }): ReactNode {
-  const [location] = useLocation();
-  const [said, setSaid] = useState(() => pauseOf(history.state));
-  const [first] = useState(location);
+  // Read again whenever the address changes.
+  useLocation();
+  const [seen, setSeen] = useState(false);
+  const said = pauseOf(history.state);
   const step = said && open.plan.steps.get(said.open);
-  if (!said || !step || location !== first) return undefined;
+  if (seen || !said || !step) return undefined;
   return (
     <p className="bench-interrupted" role="status">
-      <span>Work stopped {timeLeft(said.paused)} ago at <Link href={stepAt(open.id, step.id)}>{step.title}</Link>. After an interruption look at the last {said.back === 1 ? 'step' : `${said.back} steps`} again, then go on.</span>
-      <button type="button" onClick={() => setSaid(undefined)}>Seen</button>
+      <span>Work stopped {timeLeft(said.paused)} ago, before <Link href={stepAt(open.id, step.id)}>{step.title}</Link>. After an interruption look at the last {said.back === 1 ? 'step' : `${said.back} steps`} again, then go on.</span>
+      <button type="button" onClick={() => setSeen(true)}>Seen</button>
     </p>
   );
 }
