@@ -15,6 +15,7 @@ import { SignBar } from './sign-bar.tsx';
 import { SignerPanel } from './signer-panel.tsx';
 import type { Signers } from './signers.ts';
 import { useKeptTicks } from './use-kept-ticks.ts';
+import { useNarrow } from './use-narrow.ts';
 
 export interface BenchStepProps {
   readonly machine: Machine;
@@ -46,6 +47,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<string>();
   const [noted, setNoted] = useState<string>();
+  const phone = useNarrow();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus({ preventScroll: true }), []);
 
@@ -72,6 +74,15 @@ export function BenchStep(props: BenchStepProps): ReactNode {
     }
     return undefined;
   }
+
+  // On a phone, where something is to be read or ticked, what explains it is folded so that the answer stays in view.
+  const folds = phone && (step.measure !== undefined || step.ticks.length > 1);
+  const how = (
+    <>
+      {deeds.length > 1 && <ol className="bench-actions" aria-label="One after the other">{deeds.map((action) => <li key={action}>{action}</li>)}</ol>}
+      <Facts step={step} />
+    </>
+  );
 
   async function send(body: EntryBody): Promise<boolean> {
     setBusy(true);
@@ -120,12 +131,11 @@ export function BenchStep(props: BenchStepProps): ReactNode {
       <div className="bench-left">
         {step.caution && <p className="bench-warning"><Warning size={40} /><span><b>Warning.</b> {step.caution}</span></p>}
         <h2 className={step.action.length > 64 ? 'bench-action long' : 'bench-action'} ref={heading} tabIndex={-1}>{step.action}</h2>
-        <DrawingPane machine={machine} step={step} short={step.measure !== undefined || step.ticks.length > 1} />
+        <DrawingPane machine={machine} step={step} folded={folds ? <div className="bench-folded">{how}</div> : undefined} />
       </div>
       <div className="bench-right">
         <div className="bench-answers">
-          {deeds.length > 1 && <ol className="bench-actions" aria-label="One after the other">{deeds.map((action) => <li key={action}>{action}</li>)}</ol>}
-          <Facts step={step} />
+          {!folds && how}
           {(step.why ?? step.tip) && <section className="bench-why" aria-label="Reason">{step.why && <p>{step.why}</p>}{step.tip && <p><b>Tip.</b> {step.tip}</p>}</section>}
           {first.length > 0 && <section className="bench-first" aria-label="What comes first"><h2>First</h2><ul>{first.slice(0, 4).map(({ step: one }) => <li key={one.id}><button type="button" onClick={() => onGo(one)}>{one.title}</button></li>)}</ul>{first.length > 4 && <p>and {first.length - 4} more</p>}</section>}
           {step.ticks.length > 1 && !done && <Ticks machine={machine} step={step} ticks={ticks} onTick={toggle} />}

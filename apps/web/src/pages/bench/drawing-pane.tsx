@@ -8,12 +8,12 @@ import { drawingFor } from './step-drawing.ts';
 export interface DrawingPaneProps {
   readonly machine: Machine;
   readonly step: Step;
-  /** Folds list and notes away where room is short, so that measuring stays in view. */
-  readonly short: boolean;
+  /** Where room is short: folded away together with the list and notes, so that the answer stays in view. */
+  readonly folded?: ReactNode;
 }
 
 /** The drawing of a step with its list of parts: the list is the drawing's text twin, and picks parts out of it. */
-export function DrawingPane({ machine, step, short }: DrawingPaneProps): ReactNode {
+export function DrawingPane({ machine, step, folded }: DrawingPaneProps): ReactNode {
   const [chosen, setChosen] = useState<string>();
   const pane = useRef<HTMLDivElement>(null);
   const [paper, setPaper] = useState({ width: 0, height: 0 });
@@ -28,7 +28,7 @@ export function DrawingPane({ machine, step, short }: DrawingPaneProps): ReactNo
     return () => observer.disconnect();
   }, []);
   const phone = paper.width < 520;
-  const placed = drawing && paper.width > 40 ? placeDrawing(drawing.section, { width: paper.width, height: Math.max(paper.height, 190), lettering: 17, upperOnly: phone }, drawing.active) : undefined;
+  const placed = drawing && paper.width > 40 ? placeDrawing(drawing.section, { width: paper.width, height: phone ? 232 : Math.max(paper.height, 190), lettering: 17, upperOnly: phone }, drawing.active) : undefined;
   const list = drawing && (
     <ol className="bench-parts" aria-label="Parts of the drawing">
       {drawing.section.numbered.map((one) => (
@@ -40,17 +40,17 @@ export function DrawingPane({ machine, step, short }: DrawingPaneProps): ReactNo
       ))}
     </ol>
   );
+  const plain = !drawing && step.parts.length > 0 && (
+    <ul className="bench-parts" aria-label="Parts">
+      {step.parts.map((part) => <li key={part.id}><span className="plain">{part.count > 1 && <b>{part.count} ×</b>} {part.title}</span></li>)}
+    </ul>
+  );
   return (
     <section className="bench-drawing" aria-label="Drawing">
       <div className={drawing ? 'bench-paper' : 'bench-paper none'} ref={pane}>
         {drawing ? placed && <DrawingView drawing={placed} label={drawing.label} /> : <p className="dashed">No drawing. The file names no stack and no joint for this step.</p>}
       </div>
-      {list && (phone && short ? <details><summary>Parts and what is to scale</summary>{list}{notes(drawing, placed?.scale)}</details> : <>{list}{notes(drawing, placed?.scale)}</>)}
-      {!drawing && step.parts.length > 0 && (
-        <ul className="bench-parts" aria-label="Parts">
-          {step.parts.map((part) => <li key={part.id}><span className="plain">{part.count > 1 && <b>{part.count} ×</b>} {part.title}</span></li>)}
-        </ul>
-      )}
+      {folded === undefined ? <>{list}{notes(drawing, placed?.scale)}{plain}</> : <details className="bench-how"><summary>Parts, how, and with what</summary>{list}{notes(drawing, placed?.scale)}{plain}{folded}</details>}
     </section>
   );
 }

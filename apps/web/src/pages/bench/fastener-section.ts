@@ -173,12 +173,14 @@ function setScrew(sizes: Sizes): Pieces {
   const socket = d * 0.28;
   const point: readonly Point[] = joint.onto === 'dimple' ? [[-d * 0.28, 0], [0, -d * 0.3], [d * 0.28, 0]] : [];
   const bare = flat ? d * 0.9 : wide;
+  // Over a flat the bore of the hub stays round: there is a gap beside the screw.
+  const bore = flat ? d * 0.25 : 0;
   return {
-    cuts: block(seat, d, 0, Math.max(engaged, d * 0.8), d / 2, 0),
+    cuts: block(seat, d, bore, Math.max(engaged, d * 0.8) + bore, d / 2, bore),
     over: [
       // Held: a shaft or pin, not cut; its flat, if any, lies under the screw.
       { shape: 'area', points: [[-bare, 0], ...point, [bare, 0], ...(flat ? [[d * 1.1, d * 0.25] as const, [wide, d * 0.25] as const] : []), ...breakLine([wide, flat ? d * 0.25 : 0], [wide, low], swing), ...breakLine([-wide, low], [-wide, flat ? d * 0.25 : 0], swing), ...(flat ? [[-d * 1.1, d * 0.25] as const] : [])], fill: 'paper', weight: 'heavy', part: shaft },
-      ...film(sizes, 0.05 * d, Math.min(length, engaged)),
+      ...film(sizes, bore + 0.05 * d, Math.min(length, engaged + bore)),
       ...shank(sizes, 0, length, length),
       { shape: 'line', points: [[-socket, length], [-socket, length - d * 0.5], [socket, length - d * 0.5], [socket, length]], weight: 'fine', dash: 'hidden', part: joint.id },
       ...(point.length > 0 ? [{ shape: 'area' as const, points: point, fill: 'active' as const, weight: 'fine' as const, part: joint.id }] : []),
@@ -227,8 +229,8 @@ function nut(sizes: Sizes): Pieces {
   };
 }
 
-const arc = (radius: number, from: number, to: number): readonly Point[] => Array.from({ length: 25 }, (_, index) => {
-  const angle = from + ((to - from) * index) / 24;
+const arc = (radius: number, from: number, to: number): readonly Point[] => Array.from({ length: 97 }, (_, index) => {
+  const angle = from + ((to - from) * index) / 96;
   return [radius * Math.cos(angle), radius * Math.sin(angle)] as const;
 });
 
@@ -240,7 +242,8 @@ function pin(sizes: Sizes): Pieces {
   const hubId = held[0] ?? `${joint.id}:held`;
   return {
     cuts: [
-      { points: [...arc(hub, 0, 2 * Math.PI), ...arc(shaft, 2 * Math.PI, 0)], part: hubId, small: false },
+      // The shaft lies over the middle of the hub.
+      { points: arc(hub, 0, 2 * Math.PI), part: hubId, small: false },
       { points: arc(shaft, 0, 2 * Math.PI), part: seat, small: true },
     ],
     over: [
@@ -261,7 +264,7 @@ function ring(sizes: Sizes): Pieces {
   const ringId = held[0] ?? joint.id;
   const slit = joint.kind === 'clamp' || joint.kind === 'circlip' ? 0.12 : 0;
   const gap = Math.PI / 2;
-  const ringPoints = [...arc(outer, gap + slit, gap + 2 * Math.PI - slit), ...arc(shaft, gap + 2 * Math.PI - slit, gap + slit)];
+  const ringPoints = slit === 0 ? arc(outer, 0, 2 * Math.PI) : [...arc(outer, gap + slit, gap + 2 * Math.PI - slit), ...arc(shaft, gap + 2 * Math.PI - slit, gap + slit)];
   const bonded = joint.kind === 'bond' || joint.locks?.some((lock) => bonds.has(lock.grade));
   const clampScrew: readonly Primitive[] = joint.kind !== 'clamp' ? [] : [
     { shape: 'area', points: rectangle(-d * 1.3, d * 1.1, outer - d * 0.75, outer - d * 0.25), fill: 'paper', weight: 'heavy', part: joint.id },
