@@ -37,7 +37,7 @@ export function viewOf(board: MachineOnBoard, read: ReadFile, waiting: readonly 
   return {
     ...read,
     id: board.id,
-    title: read.machine?.title ?? board.id,
+    title: read.machine?.name ?? board.id,
     text: board.text,
     revision: board.revision,
     demo: board.demo,

@@ -9,12 +9,15 @@ export interface DrawerProps {
   readonly children: ReactNode;
 }
 
-/** A leaf that is laid over the sheet from the right; a native dialog, so Escape, focus and readers work as everywhere. */
+/** A leaf that is laid over the sheet from the right; a native dialog, so Escape, focus and readers work as everywhere. What has `data-first` is focused first. */
 export function Drawer({ title, onClose, wide = false, children }: DrawerProps): ReactNode {
   const ref = useRef<HTMLDialogElement>(null);
   useEffect(() => {
     const dialog = ref.current;
-    if (dialog && !dialog.open) dialog.showModal();
+    if (dialog && !dialog.open) {
+      dialog.showModal();
+      dialog.querySelector<HTMLElement>('[data-first]')?.focus();
+    }
     return () => dialog?.close();
   }, []);
   return (

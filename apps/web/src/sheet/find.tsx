@@ -60,7 +60,7 @@ function Find({ onClose }: { readonly onClose: () => void }): ReactNode {
     <Drawer title="Find" onClose={onClose}>
       <label className="find-field"><span className="unseen">Part, figure, step or sheet</span>
         <input
-          type="search" autoFocus role="combobox" aria-expanded="true" aria-controls={`${id}-list`} aria-autocomplete="list"
+          type="search" data-first="" role="combobox" aria-expanded="true" aria-controls={`${id}-list`} aria-autocomplete="list"
           aria-activedescendant={found[chosen] ? `${id}-${chosen}` : undefined} placeholder="part, figure, step, sheet" value={words}
           onChange={(event) => {
             setWords(event.target.value);

@@ -1,4 +1,4 @@
-import { catalogue } from '@rotorwright/calculations';
+import { catalogue, type InputSpec } from '@rotorwright/calculations';
 import { working, type FigureSet, type WorkingNode } from '@rotorwright/figures';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
@@ -48,13 +48,19 @@ export function WorkingTree({ tree, machine }: { readonly tree: WorkingNode; rea
 
 const Warnings = ({ node }: { readonly node: WorkingNode }): ReactNode => node.warnings.map((warning) => <p key={warning} className="working-warning"><StateMark state="tight" size={13} label="Note:" /> {warning}</p>);
 
-function Inputs({ node, machine }: { readonly node: WorkingNode; readonly machine: string }): ReactNode {
+/** What the inputs of a calculation are called in it, by name. */
+type Specs = Readonly<Record<string, InputSpec>>;
+
+const specsOf = (node: WorkingNode): Specs => (node.calculation === undefined ? {} : (catalogue.get(node.calculation)?.inputs ?? {}));
+
+function Inputs({ node, machine, specs = specsOf(node) }: { readonly node: WorkingNode; readonly machine: string; readonly specs?: Specs }): ReactNode {
   if (node.children.length === 0) return null;
-  return <ul className="working-tree">{node.children.map((child, index) => <Leaf key={`${index} ${child.label}`} node={child} parent={node} machine={machine} />)}</ul>;
+  return <ul className="working-tree">{node.children.map((child, index) => <Leaf key={`${index} ${child.label}`} node={child} specs={specs} machine={machine} />)}</ul>;
 }
 
-function Leaf({ node, parent, machine }: { readonly node: WorkingNode; readonly parent: WorkingNode; readonly machine: string }): ReactNode {
-  const symbol = symbolOf(parent, node.label);
+function Leaf({ node, specs, machine }: { readonly node: WorkingNode; readonly specs: Specs; readonly machine: string }): ReactNode {
+  const spec = specs[node.label];
+  const symbol = spec?.kind === 'number' ? spec.symbol : undefined;
   const name = <span className="working-symbol">{symbol === undefined ? node.label : <Formula tex={symbol} />}</span>;
   switch (node.kind) {
     case 'entry':
@@ -64,7 +70,7 @@ function Leaf({ node, parent, machine }: { readonly node: WorkingNode; readonly 
     case 'missing':
       return <li className="missing"><StateWord state="unknown" size={13}>missing</StateWord><span><FileLine node={node} machine={machine} /></span></li>;
     case 'group':
-      return <li className="group"><span className="soft">{node.title}</span><Inputs node={node} machine={machine} /></li>;
+      return <li className="group"><span className="soft">{node.title}</span><Inputs node={node} machine={machine} specs={within(spec) ?? specs} /></li>;
     default:
       return (
         <li className="group">
@@ -82,8 +88,8 @@ function FileLine({ node, machine }: { readonly node: WorkingNode; readonly mach
   return <Link href={lineAt(machine, node.place.line)}>{node.kind === 'missing' ? `write it near line ${node.place.line}: ` : `line ${node.place.line}, `}{node.path}</Link>;
 }
 
-/** The calculation's sign for one of its inputs. */
-function symbolOf(parent: WorkingNode, label: string): string | undefined {
-  const spec = parent.calculation === undefined ? undefined : catalogue.get(parent.calculation)?.inputs[label];
-  return spec?.kind === 'number' ? spec.symbol : undefined;
+/** Specs of what a record, or each row of a list, holds. A row itself is called by its number, and keeps those of its list. */
+function within(spec: InputSpec | undefined): Specs | undefined {
+  if (spec?.kind === 'record') return spec.fields;
+  return spec?.kind === 'list' ? within(spec.of) : undefined;
 }

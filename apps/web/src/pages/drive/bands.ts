@@ -24,6 +24,17 @@ export function bandAnswer(name: string, rotor: Pick<Rotor, 'wanted'> | undefine
   return { mark: 'holds', words: `${name} in its band` };
 }
 
+/**
+ * Whether a clutch stays open at a speed of its driving side.
+ *
+ * @param speed    rad/s
+ * @param engages  rad/s; undefined when the file does not say
+ */
+export function clutchAnswer(speed: number, engages: number | undefined): BandAnswer {
+  if (engages === undefined) return { mark: 'unknown', words: 'The speed at which the clutch grips is not in the file' };
+  return speed < engages ? { mark: 'holds', words: 'Clutch open, rotors stand' } : { mark: 'exceeded', words: `The clutch grips from ${rpm(engages)} rpm` };
+}
+
 /** To 12 digits: a band that is met exactly is met. */
 const isBelow = ({ min }: Window, speed: number): boolean => min !== undefined && speed < min * (1 - 1e-12);
 const isAbove = ({ max }: Window, speed: number): boolean => max !== undefined && speed > max * (1 + 1e-12);

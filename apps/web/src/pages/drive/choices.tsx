@@ -94,6 +94,7 @@ function ChoiceMap({ plan, machine, at, current, nameOf, onPick }: MapProps): Re
     const near = plan.marks.map((mark) => ({ mark, apart: Math.hypot(x(mark.main) - spot[0], y(mark.tail) - spot[1]) })).toSorted((a, b) => a.apart - b.apart)[0];
     if (near && near.apart < 30) onPick(near.mark.option);
   };
+  const named = apartEnough(plan.slopes.map(({ value }) => y(Math.min(plan.x.max, plan.y.max / value) * value)), 12);
   const bandX = bandOf(main?.wanted, plan.x, x);
   const bandY = bandOf(tail?.wanted, plan.y, y);
   const [left, right, top, bottom] = [edge.left, edge.left + inner.width, edge.top, edge.top + inner.height];
@@ -114,7 +115,7 @@ function ChoiceMap({ plan, machine, at, current, nameOf, onPick }: MapProps): Re
           {ticksOf(plan.x.min, plan.x.max, inner.width, 70).filter(({ size }) => size === 'labelled').map(({ value }) => <g key={value}><line className="grid" x1={x(value)} y1={top} x2={x(value)} y2={bottom} /><text x={x(value)} y={bottom + 15} textAnchor="middle">{showNumber(value)}</text></g>)}
           {ticksOf(plan.y.min, plan.y.max, inner.height, 44).filter(({ size }) => size === 'labelled').map(({ value }) => <g key={value}><line className="grid" x1={left} y1={y(value)} x2={right} y2={y(value)} /><text x={left - 6} y={y(value) + 4} textAnchor="end">{showNumber(value, { significant: 5 })}</text></g>)}
           {plan.uprights.map(({ value, label }) => <g key={value}><line className="upright" x1={x(value)} y1={top} x2={x(value)} y2={bottom} /><text x={x(value)} y={top - 6} textAnchor="middle" className="line-name">{label}</text></g>)}
-          {plan.slopes.map(({ value, label }) => <Slope key={value} ratio={value} label={label} plan={plan} x={x} y={y} right={right} />)}
+          {plan.slopes.map(({ value, label }, index) => <Slope key={value} ratio={value} label={named.has(index) ? label : ''} plan={plan} x={x} y={y} right={right} />)}
           <rect className="frame" x={left} y={top} width={inner.width} height={inner.height} />
           <text x={right} y={height - 4} textAnchor="end" className="caption">main rotor, rpm</text>
           <text x={left} y={top - 6} textAnchor="end" className="caption">tail, rpm</text>
@@ -157,6 +158,18 @@ function bandOf(band: { readonly min?: number; readonly max?: number } | undefin
   return [place(band.min === undefined ? range.min : inUnit(band.min, 'rpm')), place(band.max === undefined ? range.max : inUnit(band.max, 'rpm'))];
 }
 
+/** Numbers of those that stand at least so far from the last one that was taken. */
+function apartEnough(places: readonly number[], apart: number): ReadonlySet<number> {
+  const taken = new Set<number>();
+  let last = Infinity;
+  places.forEach((place, index) => {
+    if (Math.abs(place - last) < apart) return;
+    taken.add(index);
+    last = place;
+  });
+  return taken;
+}
+
 function nearestIn(marks: readonly MapMark[], from: MapMark, way: readonly [number, number], spot: (mark: MapMark) => readonly [number, number]): MapMark | undefined {
   const [x, y] = spot(from);
   let best: MapMark | undefined;
@@ -176,7 +189,7 @@ function Picked({ option, current, fitted, titleOf, onTry }: { readonly option: 
   return (
     <div className="picked" aria-live="polite">
       <p className="picked-name">{fitted ? 'Fitted: ' : ''}{Object.entries(option.teeth).map(([path, teeth]) => <span key={path}>{titleOf(path)} <b>{teeth}</b></span>)}</p>
-      <p><b>{rpm(option.mainSpeed)}</b> and <b>{rpm(option.tailSpeed)}</b> rpm{option.ratio === undefined ? '' : `; ${option.ratio} to the main rotor`}{option.tailRatio === undefined ? '' : `, ${option.tailRatio} to the tail`}</p>
+      <p><b>{rpm(option.mainSpeed)}</b> and <b>{rpm(option.tailSpeed)}</b> rpm, main and tail{option.ratio === undefined ? '' : `; one turn of the main rotor takes ${option.ratio} of the engine`}{option.tailRatio === undefined ? '' : ` and gives ${option.tailRatio} of the tail`}</p>
       {option.ruledOut.length === 0 ? <StateWord state="holds" size={14}>Nothing rules it out</StateWord> : <ul className="picked-why">{option.ruledOut.map((exclusion) => <li key={`${exclusion.kind} ${exclusion.of} ${exclusion.path}`}><StateMark state="exceeded" size={13} label="Ruled out:" /> {exclusionText(exclusion)}</li>)}</ul>}
       {option.changes.length > 0 && <p>To buy: {option.changes.map((change, index) => <span key={change.path}>{index > 0 ? '; ' : ''}{titleOf(change.path)} <b>{change.teeth}</b>{change.code === undefined ? '' : `, ${change.code}`}{change.price === undefined ? '' : `, ${change.price}`}</span>)}</p>}
       {option.centres.filter(({ move }) => move !== undefined && move !== 0).map((move) => <p key={move.coupling}>Axes of {move.coupling}: {inUnit(Math.abs(move.move!), 'mm').toFixed(2)} mm {move.move! > 0 ? 'further apart' : 'closer together'}, to {inUnit(move.centre!, 'mm').toFixed(2)} mm{move.fits === true ? ', within the slot' : move.fits === false ? ', outside the slot' : '; the file gives no slot'}</p>)}

@@ -4,13 +4,13 @@ import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState, us
 import { useSearchParams } from 'wouter';
 import { useMachine } from '../../data/index.ts';
 import { Button, Empty, LinkButton, machineAt, Note, Segmented, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
-import { bandAnswer } from './bands.ts';
+import { bandAnswer, clutchAnswer, type BandAnswer } from './bands.ts';
 import { Choices } from './choices.tsx';
 import { Directions } from './directions.tsx';
 import { FigureList } from './figure-list.tsx';
 import { createLive, type Live } from './live.ts';
 import { MeshStrip } from './mesh-strip.tsx';
-import { Picture } from './picture.tsx';
+import { Picture, type Drawn } from './picture.tsx';
 import { rangeAround } from './rule-scale.ts';
 import { ShaftTable } from './shaft-table.tsx';
 import { SlideRule, type RuleScale } from './slide-rule.tsx';
@@ -90,43 +90,45 @@ function Drive({ open, state, states, setState, teeth, setTried }: DriveProps): 
   const turn = useTurning(angle, speed);
   const setTeeth = (path: string, count: number): void => setTried((before) => ({ ...before, [path]: count }));
   const trials = trialsOf(filed, teeth);
+  const engages = [...machine.couplings.values()].find(({ kind }) => kind === 'centrifugal-clutch')?.engages;
   const scales = useScales(set, state, factorOf, source);
   const range = useMemo(() => {
     const points = scales.flatMap(({ band, factor, unit }) => (unit === 'rpm' && band ? [band.min, band.max].flatMap((value) => (value === undefined ? [] : [value / factor])) : []));
-    const limits = state === 'clutch-open' ? [...machine.couplings.values()].flatMap(({ kind, engages }) => (kind === 'centrifugal-clutch' && engages !== undefined ? [engages] : [])) : [];
-    return rangeAround(start, [...points, ...limits]);
-  }, [scales, start, state, machine]);
+    return rangeAround(start, points);
+  }, [scales, start]);
   const [ruleFrame, ruleRoom] = useWidth<HTMLDivElement>();
   const compact = ruleRoom < 560;
   const ruleWidth = compact ? ruleRoom : ruleRoom - 126 - 100 - 28;
   const sourceName = state === 'autorotation' ? 'Rotor speed' : drive.source?.kind === 'motor' ? 'Motor speed' : 'Engine speed';
   const energy = set.get(`stored-energy ${drive.mainRotor?.id ?? ''}`)?.value;
   const lessMotion = useLessMotion();
-  const [scaleWords, setScaleWords] = useState('');
+  const [drawn, setDrawn] = useState<Drawn>({ scale: '–', note: '' });
 
   return (
     <Sheet
       title="Drive"
       className="drive"
-      answer={<><Band name="Main" rotor={drive.mainRotor} factorOf={factorOf} speed={speed} /><Band name="Tail" rotor={drive.tailRotor} factorOf={factorOf} speed={speed} /></>}
+      answer={state === 'clutch-open'
+        ? <LiveAnswer speed={speed} answer={(value) => clutchAnswer(value, engages)} />
+        : <>{([['Main', drive.mainRotor], ['Tail', drive.tailRotor]] as const).map(([name, rotor]) => <LiveAnswer key={name} speed={speed} answer={(value) => bandAnswer(name, rotor, speedOf(value, rotor && factorOf(rotor.on)))} />)}</>}
       actions={<Segmented label="State of the drive" options={(Object.keys(stateTitles) as DriveState[]).filter((each) => states.includes(each)).map((value) => ({ value, title: stateTitles[value] }))} value={state} onChange={setState} />}
       block={{
-        scale: scaleWords, units: 'mm, rpm',
+        scale: drawn.scale, units: 'mm, rpm',
         caution: energy === undefined ? 'Blades off for every first run. Hold the rotor before you turn the train by hand.' : `${showNumber(energy, { significant: 3 })} J turn in the rotor at this speed. Blades off for every first run.`,
       }}
-      notes={<><Note title="Reading the picture">{readingNote(machine, state)}</Note><Note title="Turning">{lessMotion ? 'The system asks for less motion: the train turns only by hand.' : `While you hold Turn or the hairline, ${slower} times slower than the machine. With a mouse, pull any wheel.`}</Note></>}
+      notes={<><Note title="Reading the picture">{drawn.note} {readingNote(machine, state)}</Note><Note title="Turning">{lessMotion ? 'The system asks for less motion: the train turns only by hand.' : `While you hold Turn or the hairline, ${slower} times slower than the machine. With a mouse, pull any wheel.`}</Note></>}
     >
       <div className="columns drive-columns">
         <div className="drive-main">
-          <Picture machine={machine} drive={drive} state={state} speed={speed} angle={angle} factorOf={factorOf} onOpen={openFigure} onScale={setScaleWords} turnButton={lessMotion ? null : <TurnButton onHeld={turn} />} />
-          <TrialBar open={open} trials={trials} onDone={() => setTried(() => ({}))} />
-          <MeshStrip machine={machine} filed={filed} speed={speed} factorOf={factorOf} onTeeth={setTeeth} onOpen={openFigure} />
+          <Picture machine={machine} drive={drive} state={state} speed={speed} angle={angle} factorOf={factorOf} onOpen={openFigure} onDrawn={setDrawn} turnButton={lessMotion ? null : <TurnButton onHeld={turn} />} />
           <div className="area rule-area">
             <div ref={ruleFrame}>
               {ruleWidth > 100 && <SlideRule scales={scales} speed={speed} min={range.min} max={range.max} width={ruleWidth} compact={compact} label={sourceName} {...(filedSpeed === undefined ? {} : { filed: filedSpeed })} onSettled={settle} onHeld={turn} onOpen={openFigure} />}
             </div>
             {filedSpeed === undefined && <p className="small"><StateWord state="unknown" size={13}>speed not in the file</StateWord> {state === 'clutch-open' ? `Write ${drive.source?.path}.idle.` : `Write ${drive.source?.path ?? 'power.engine'}.speed.`} The scale shows ratios from an assumed {showQuantity(start, 'rpm', { significant: 3 })}.</p>}
           </div>
+          <TrialBar open={open} trials={trials} onDone={() => setTried(() => ({}))} />
+          <MeshStrip machine={machine} filed={filed} speed={speed} factorOf={factorOf} onTeeth={setTeeth} onOpen={openFigure} />
         </div>
         <div className="drive-side">
           <Choices machine={filed} sourceSpeed={state === 'driven' ? shownSpeed : undefined} teeth={allTeeth(machine)} onTry={(counts) => setTried(() => counts)} />
@@ -160,15 +162,15 @@ function TurnButton({ onHeld }: { readonly onHeld: (held: boolean) => void }): R
 }
 
 /** Draws itself anew only when the answer changes. */
-function Band({ name, rotor, factorOf, speed }: { readonly name: string; readonly rotor: ReturnType<typeof figures>['drive']['mainRotor']; readonly factorOf: (shaft: string) => number | undefined; readonly speed: Live }): ReactNode {
-  const answer = (): string => {
-    const factor = rotor && factorOf(rotor.on);
-    const { mark, words } = bandAnswer(name, rotor, factor === undefined ? undefined : speed.get() * factor);
+function LiveAnswer({ speed, answer }: { readonly speed: Live; readonly answer: (speed: number) => BandAnswer }): ReactNode {
+  const [mark, words] = useSyncExternalStore(speed.listen, () => {
+    const { mark, words } = answer(speed.get());
     return `${mark}|${words}`;
-  };
-  const [mark, words] = useSyncExternalStore(speed.listen, answer).split('|') as [ReturnType<typeof bandAnswer>['mark'], string];
+  }).split('|') as [BandAnswer['mark'], string];
   return <StateWord state={mark}>{words}</StateWord>;
 }
+
+const speedOf = (source: number, factor: number | undefined): number | undefined => (factor === undefined ? undefined : source * factor);
 
 function useScales(set: ReturnType<typeof figures>, state: DriveState, factorOf: (shaft: string) => number | undefined, source: string): readonly RuleScale[] {
   return useMemo(() => {
@@ -177,7 +179,11 @@ function useScales(set: ReturnType<typeof figures>, state: DriveState, factorOf:
     const rpmBand = (band: { readonly min?: number; readonly max?: number } | undefined) => band && { ...(band.min === undefined ? {} : { min: inUnit(band.min, 'rpm') }), ...(band.max === undefined ? {} : { max: inUnit(band.max, 'rpm') }) };
     const scales: RuleScale[] = [];
     const power = machine.power.engine ?? machine.power.motor;
-    if (state !== 'autorotation') scales.push({ title: drive.source?.kind ?? 'engine', note: power?.bestSpeed && state === 'driven' ? 'rpm, best power hatched' : 'rpm', factor: perRpm, unit: 'rpm', decimals: 0, figure: `speed ${source}`, ...(power?.bestSpeed && state === 'driven' ? { band: rpmBand(power.bestSpeed)! } : {}) });
+    if (state !== 'autorotation') {
+      const grips = [...machine.couplings.values()].find(({ kind }) => kind === 'centrifugal-clutch')?.engages;
+      const band = state === 'driven' ? power?.bestSpeed : grips === undefined ? undefined : { max: grips };
+      scales.push({ title: drive.source?.kind ?? 'engine', note: band === undefined ? 'rpm' : state === 'driven' ? 'rpm, best hatched' : 'rpm, open hatched', factor: perRpm, unit: 'rpm', decimals: 0, figure: `speed ${source}`, ...(band ? { band: rpmBand(band)! } : {}) });
+    }
     for (const [title, rotor] of [['main rotor', drive.mainRotor], ['tail rotor', drive.tailRotor]] as const) {
       const factor = rotor && factorOf(rotor.on);
       if (!rotor || !factor) continue;

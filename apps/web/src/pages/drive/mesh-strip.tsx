@@ -1,7 +1,7 @@
 import { centreOf, hasTeeth } from '@rotorwright/figures';
 import type { CouplingSide, Machine } from '@rotorwright/machine';
 import { inUnit, showNumber } from '@rotorwright/units';
-import { useId, useState, type ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import { Button } from '../../sheet/index.ts';
 import { LiveText } from './live-text.tsx';
 import type { Live } from './live.ts';
@@ -39,7 +39,7 @@ export function MeshStrip({ machine, filed, speed, factorOf, onTeeth, onOpen }: 
         const outside = typeof centre === 'number' && coupling.centre !== undefined && (centre < (coupling.centre.min ?? 0) - 1e-7 || centre > (coupling.centre.max ?? Infinity) + 1e-7);
         return (
           <li key={id}>
-            <h3>{coupling.title}</h3>
+            <h2>{coupling.title}</h2>
             <div className="mesh-teeth">
               <Teeth side={driver} filed={before.driver.teeth} title={`${coupling.title}, driving teeth`} onTeeth={onTeeth} />
               <span aria-hidden="true">:</span>
@@ -60,7 +60,6 @@ export function MeshStrip({ machine, filed, speed, factorOf, onTeeth, onOpen }: 
 
 /** A tooth count with buttons and, where the file offers some, those that can be bought. */
 function Teeth({ side, filed, title, onTeeth }: { readonly side: CouplingSide; readonly filed: number | undefined; readonly title: string; readonly onTeeth: (path: string, teeth: number) => void }): ReactNode {
-  const id = useId();
   const [typed, setTyped] = useState<string>();
   const path = `${side.path}.teeth`;
   const changed = side.teeth !== filed;
@@ -71,23 +70,20 @@ function Teeth({ side, filed, title, onTeeth }: { readonly side: CouplingSide; r
   };
   const wrong = typed !== undefined && typed !== '' && !valid(typed);
   return (
-    <div className="teeth" role="group" aria-label={title}>
+    <div className="teeth">
       <Button className="teeth-step" aria-label={`${title}: one less`} disabled={side.teeth === undefined || side.teeth <= fewest} onClick={() => onTeeth(path, side.teeth! - 1)}>−</Button>
       <input
         type="text" inputMode="numeric" aria-label={title} aria-invalid={wrong} className={changed ? 'tried' : undefined} value={typed ?? side.teeth ?? ''} placeholder="?"
-        list={side.choices.length > 0 ? id : undefined} onChange={(event) => setTyped(event.target.value)} onBlur={take}
+        onChange={(event) => setTyped(event.target.value)} onBlur={take}
         onKeyDown={(event) => {
           if (event.key === 'Enter') take();
         }}
       />
       <Button className="teeth-step" aria-label={`${title}: one more`} disabled={side.teeth === undefined || side.teeth >= most} onClick={() => onTeeth(path, side.teeth! + 1)}>+</Button>
       {side.choices.length > 0 && (
-        <>
-          <datalist id={id}>{side.choices.map(({ teeth, code }) => <option key={teeth} value={teeth}>{code}</option>)}</datalist>
           <div className="teeth-choices">
             {side.choices.map(({ teeth }) => <button key={teeth} type="button" aria-pressed={teeth === side.teeth} aria-label={`${title}: ${teeth}`} onClick={() => onTeeth(path, teeth)}>{teeth}</button>)}
           </div>
-        </>
       )}
       {wrong && <span className="rule-wrong" role="alert">{fewest} to {most} whole teeth</span>}
     </div>

@@ -21,43 +21,60 @@ export interface PictureProps {
   readonly angle: Live;
   readonly factorOf: (shaft: string) => number | undefined;
   readonly onOpen: (figure: string) => void;
-  readonly onScale: (words: string) => void;
+  /** Scale for the title block, and what is to be said of the drawing. */
+  readonly onDrawn: (drawn: Drawn) => void;
   readonly turnButton: ReactNode;
 }
 
 /** Height of a row of callouts, px. */
-const row = 84;
+const row = 88;
+/** How far the phantom of a clutch and its arrow stand out beyond the pinion, px. */
+const clutchOverhang = 44;
 /** px for each mm of a screen: the reference pixel of CSS is 1/96 inch. */
 const pixelsPerMillimetre = 96 / 25.4;
 
+export interface Drawn {
+  readonly scale: string;
+  readonly note: string;
+}
+
 /** The picture with what is said round it. */
-export function Picture({ machine, drive, state, speed, angle, factorOf, onOpen, onScale, turnButton }: PictureProps): ReactNode {
+export function Picture({ machine, drive, state, speed, angle, factorOf, onOpen, onDrawn, turnButton }: PictureProps): ReactNode {
   const [frame, width] = useWidth<HTMLDivElement>();
   const train = useMemo(() => placeTrain(machine, drive.source?.shaft ?? drive.mainRotor?.on), [machine, drive]);
   const motions = useMemo(() => paperMotions(machine, train, drive.states.get(state)), [machine, train, drive, state]);
-  const callouts = useMemo(() => calloutsOf(machine, train, motions), [machine, train, motions]);
+  const callouts = useMemo(() => calloutsOf(machine, train, motions, new Set([...(drive.states.get('driven')?.motions.values() ?? [])].filter(({ condition }) => condition === 'stands').map(({ shaft }) => shaft))), [machine, train, motions, drive]);
   const { fitted, placed } = useMemo(() => {
-    const slots = slotsFor(callouts.length, width);
-    const fit = fitTrain(train, { width: Math.max(width, 200), rowsAbove: slots.above, rowsBelow: slots.below, row: width < narrow ? row + 12 : row });
+    const slots = slotsFor(callouts, width);
+    const fit = fitTrain(train, { width: Math.max(width, 200), rowsAbove: slots.above, rowsBelow: slots.below, overhang: [...machine.couplings.values()].some(({ kind }) => kind === 'centrifugal-clutch') ? clutchOverhang : 0, row: width < narrow ? row + 12 : row });
     return { fitted: fit, placed: placeCallouts(callouts, train, fit, slots, width < narrow ? row + 12 : row) };
   }, [train, callouts, width]);
   const words = new Map(turning(machine, drive, state).map((each) => [each.shaft, each.sense ? short(each.sense) : each.words]));
   const scale = train.nominal ? 'none' : `${(fitted.scale / pixelsPerMillimetre).toPrecision(2)} : 1`;
-  useEffect(() => onScale(scale), [onScale, scale]);
   const hand = handTurning(train, fitted, motions, angle);
-  const tooMuch = train.loose.length > 0 ? ` Not drawn, because nothing connects them: ${train.loose.map((shaft) => machine.shafts.get(shaft)!.title).join(', ')}.` : '';
+  const note = [
+    `${train.view.words[0]!.toUpperCase()}${train.view.words.slice(1)}, nose ${train.view.words === 'seen from behind' ? 'away' : 'to the left'}.`,
+    ...(train.nominal ? ['No scale: a module or pitch is missing.'] : []),
+    ...(train.axesUnknown.length > 0 ? [`Axes not given, drawn end-on: ${train.axesUnknown.join(', ')}.`] : []),
+    ...(train.loose.length > 0 ? [`Not drawn, because no mesh connects them: ${train.loose.map((shaft) => machine.shafts.get(shaft)!.title).join(', ')}.`] : []),
+  ].join(' ');
+  useEffect(() => onDrawn({ scale, note }), [onDrawn, scale, note]);
   return (
     <div className="picture-area">
       <div className="picture-frame" ref={frame} onPointerDown={hand.onPointerDown}>
         {width > 0 && (
           <>
-            <TrainPicture machine={machine} train={train} fitted={fitted} motions={motions} angle={angle} leaders={placed.map(({ leader }) => leader)} label={`The drive train, ${train.view.words}: ${callouts.map(({ rows }) => rows.map(({ title }) => title).join(', ')).join('; ')}. The tables of shafts and meshes say the same.`} />
+            <TrainPicture machine={machine} train={train} fitted={fitted} motions={motions} angle={angle} leaders={placed.flatMap(({ leader }) => (leader ? [leader] : []))} label={`The drive train, ${train.view.words}: ${callouts.map(({ rows }) => rows.map(({ title }) => title).join(', ')).join('; ')}. The tables of shafts and meshes say the same.`} />
             {placed.map((each) => <CalloutView key={each.callout.id} placed={each} machine={machine} speed={speed} factorOf={factorOf} words={words} onOpen={onOpen} />)}
           </>
         )}
       </div>
       <p className="picture-foot small soft">
-        {turnButton}<span>{train.view.words[0]!.toUpperCase() + train.view.words.slice(1)}, nose to the {train.view.words === 'seen from behind' ? 'back' : 'left'}.{train.nominal ? ' No scale: module or pitch is missing.' : ''}{train.axesUnknown.length > 0 ? ` Axes not given, drawn end-on: ${train.axesUnknown.join(', ')}.` : ''}{tooMuch}</span>
+        {turnButton}
+        {[...machine.sensors.values()].map((sensor) => {
+          const seen = factorOf(sensor.reads);
+          return sensor.magnets === undefined || seen === undefined ? null : <span key={sensor.id}>{sensor.title}, {sensor.magnets} {sensor.magnets === 1 ? 'magnet' : 'magnets'}: <button type="button" className="figure-link" onClick={() => onOpen(`sensor-frequency ${sensor.id}`)}><LiveText live={speed} text={(value) => `${showNumber((value * seen * sensor.magnets!) / (2 * Math.PI), { decimals: 1 })} Hz`} /></button></span>;
+        })}
       </p>
     </div>
   );
@@ -81,13 +98,9 @@ function CalloutView({ placed, machine, speed, factorOf, words, onOpen }: { read
       {factor !== undefined && first?.condition === 'turns' && (
         <p className="callout-more">
           <LiveText live={speed} text={(value) => `${showNumber((value * factor) / (2 * Math.PI), { decimals: 1 })} Hz`} />{shaft !== undefined && words.get(shaft) !== undefined && ` · ${words.get(shaft)}`}
-          {rotor && factor > 0 && <> · tip <LiveText live={speed} text={(value) => showNumber((value * factor * rotor.diameter!) / 2, { decimals: 1 })} /> m/s</>}
         </p>
       )}
-      {callout.sensors.map((sensor) => {
-        const seen = factorOf(sensor.reads);
-        return sensor.magnets === undefined || seen === undefined ? null : <p key={sensor.id} className="callout-more">{sensor.title}, {sensor.magnets} {sensor.magnets === 1 ? 'magnet' : 'magnets'}: <LiveText live={speed} text={(value) => `${showNumber((value * seen * sensor.magnets!) / (2 * Math.PI), { decimals: 1 })} Hz`} /></p>;
-      })}
+      {rotor && factor !== undefined && factor > 0 && <p className="callout-more">Ø {showNumber(inUnit(rotor.diameter!, 'mm'), { decimals: 0 })}, tip <LiveText live={speed} text={(value) => showNumber((value * factor * rotor.diameter!) / 2, { decimals: 1 })} /> m/s</p>}
       {rest.map((each) => <p key={each.title} className="callout-more">{each.title}: {each.condition === 'stands' ? 'stands' : each.condition === 'turns' ? <LiveText live={speed} text={(value) => `${showNumber(inUnit(value * (factorOf(each.shafts[0]!) ?? 0), 'rpm'), { decimals: 0 })} rpm`} /> : 'not known'}</p>)}
     </div>
   );

@@ -30,7 +30,7 @@ export function ShaftTable({ set, state, speed, factorOf, onOpen }: ShaftTablePr
               return (
                 <tr key={shaft.id}>
                   <th scope="row">{shaft.title}</th>
-                  <td className="number">{factor === undefined ? <button type="button" className="figure-link" onClick={() => onOpen(`speed ${shaft.id}`)}>not known</button> : <button type="button" className="figure-link" aria-label={`Working of the speed of ${shaft.title}`} onClick={() => onOpen(`speed ${shaft.id}`)}><LiveText live={speed} text={(value) => showNumber(inUnit(value * factor, 'rpm'), { decimals: 0 })} /></button>}</td>
+                  <td className="number">{factor === undefined ? <button type="button" className="figure-link" onClick={() => onOpen(`speed ${shaft.id}`)}>not known</button> : <button type="button" className="figure-link" onClick={() => onOpen(`speed ${shaft.id}`)}><LiveText live={speed} text={(value) => showNumber(inUnit(value * factor, 'rpm'), { decimals: 0 })} /><span className="unseen"> rpm, working of the speed of {shaft.title}</span></button>}</td>
                   <td className="number">{factor === undefined ? '' : <LiveText live={speed} text={(value) => showNumber((value * factor) / (2 * Math.PI), { decimals: 1 })} />}</td>
                   <td>{turns.get(shaft.id) ?? 'not known'}</td>
                   <td className="number">{motion?.exact ?? ''}</td>

@@ -38,7 +38,7 @@ export function SideView({ fitted, machine, view, scale, motions, angle }: SideV
       {mate && <Toothed shape={mate} shaft={side.mate.shaft} lies={side.mateLies} view={view} machine={machine} motions={motions} angle={angle} />}
       <Toothed shape={wheel} shaft={shaft} lies={belt ? side.axis : side.lies} view={view} machine={machine} motions={motions} angle={angle} />
       {mate && <path className="phantom-box" d={box(crossing, Math.max(side.wheel.radius, side.mate.radius) * scale * 1.5 + 10)} />}
-      {side.rotors.length > 0 && <RotorEdge end={end} axis={side.along} />}
+      {side.rotors.length > 0 && <RotorEdge end={end} axis={belt ? side.axis : side.along} />}
       {motion.known && motion.condition === 'turns' && <NearSide fitted={fitted} way={motion.way} half={half} />}
     </g>
   );
@@ -67,7 +67,7 @@ function RotorEdge({ end, axis }: { readonly end: Pixel; readonly axis: readonly
   const upright = axis[0] === 0;
   const [x, y] = end;
   const at = (along: number, aside: number): string => (upright ? `${x + along} ${y + aside}` : `${x + aside} ${y + along}`);
-  const blade = (way: 1 | -1): string => `M${at(way * 13, -3.5)}L${at(way * 50, -3.5)}L${at(way * 54, -6)}L${at(way * 51, 0)}L${at(way * 55, 6)}L${at(way * 52, 3.5)}L${at(way * 13, 3.5)}`;
+  const blade = (way: 1 | -1): string => `M${at(way * 13, -3.5)}L${at(way * 36, -3.5)}L${at(way * 40, -6)}L${at(way * 37, 0)}L${at(way * 41, 6)}L${at(way * 38, 3.5)}L${at(way * 13, 3.5)}`;
   return <g className="rotor"><path className="solid" d={blade(1)} /><path className="solid" d={blade(-1)} /><path className="solid" d={`M${at(-13, -9)}L${at(13, -9)}L${at(13, 9)}L${at(-13, 9)}Z`} /></g>;
 }
 

@@ -42,7 +42,7 @@ export interface SlideRuleProps {
   readonly onOpen: (figure: string) => void;
 }
 
-const row = 46;
+const row = 42;
 /** Steps of the arrow and page keys, rpm. */
 const arrow = 10;
 const page = 250;
@@ -99,12 +99,6 @@ export function SlideRule({ scales, speed, min, max, width, compact, label, file
   };
   return (
     <div className="rule">
-      <div className="rule-set">
-        <SpeedField speed={speed} min={min} max={max} label={label} onSettled={onSettled} />
-        <Button aria-label={`${label}: ${arrow} rpm less`} onClick={() => step(-arrow)}>−</Button>
-        <Button aria-label={`${label}: ${arrow} rpm more`} onClick={() => step(arrow)}>+</Button>
-        {filed !== undefined && <Button onClick={() => { speed.set(filed); onSettled(); }}>As in the file</Button>}
-      </div>
       <div className="rule-body" {...(compact ? {} : { style: { gridTemplateColumns: `126px ${width}px minmax(84px, 1fr)` } })}>
         {!compact && <ul className="rule-names">{scales.map((scale) => <li key={scale.title}><b>{scale.title}</b><span className="soft">{scale.note}</span></li>)}</ul>}
         <div className="rule-slide" ref={slider} role="slider" tabIndex={0} aria-label={label} aria-valuemin={Math.ceil(inUnit(min, 'rpm'))} aria-valuemax={Math.floor(inUnit(max, 'rpm'))} onKeyDown={press} onPointerDown={drag}>
@@ -122,6 +116,12 @@ export function SlideRule({ scales, speed, min, max, width, compact, label, file
             <li key={scale.title}>{compact && <b>{scale.title}</b>}<button type="button" className="figure-link" onClick={() => onOpen(scale.figure)}><LiveText live={speed} text={(value) => showNumber(value * scale.factor, { decimals: scale.decimals })} /><span className="unit"> {scale.unit}</span></button></li>
           ))}
         </ul>
+      </div>
+      <div className="rule-set">
+        <SpeedField speed={speed} min={min} max={max} label={label} onSettled={onSettled} />
+        <Button aria-label={`${label}: ${arrow} rpm less`} onClick={() => step(-arrow)}>−</Button>
+        <Button aria-label={`${label}: ${arrow} rpm more`} onClick={() => step(arrow)}>+</Button>
+        {filed !== undefined && <Button onClick={() => { speed.set(filed); onSettled(); }}>As in the file</Button>}
       </div>
     </div>
   );

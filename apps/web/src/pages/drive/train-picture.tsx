@@ -96,7 +96,8 @@ function Window({ largest, under, fitted }: { readonly largest: Station; readonl
   const big = largest.wheels[0];
   const inner = largest.wheels[1];
   const path = useMemo(() => {
-    if (!big || (!inner && under.length === 0)) return undefined;
+    // A second wheel nearly as large hides nothing behind the first.
+    if (!big || (!inner && under.length === 0) || (under.length === 0 && inner!.outer > big.outer * 0.68)) return undefined;
     const circles = [
       ...(inner ? [[0, 0, inner.outer * fitted.scale] as const] : []),
       ...under.map((station) => {
@@ -146,11 +147,12 @@ function Clutches({ machine, station, fitted, motions, angle }: PartProps & { re
   const clutch = [...machine.couplings.values()].find(({ kind, driver }) => kind === 'centrifugal-clutch' && station.shafts.includes(driver.on));
   const sensors = [...machine.sensors.values()].filter(({ reads, magnets }) => station.shafts.includes(reads) && magnets !== undefined && magnets <= 12);
   const radius = clutchRadius(station, fitted);
-  if (!clutch && sensors.length === 0) return null;
+  // Without a bell nothing says where the magnets sit.
+  if (!clutch) return null;
   return (
     <g className="clutch">
-      {clutch && <circle className={`phantom ${classOf(motions.get(clutch.driver.on))}`} cx={at[0]} cy={at[1]} r={radius + 8} />}
-      {clutch && <circle className={`bell ${classOf(motions.get(clutch.driven.on))}`} cx={at[0]} cy={at[1]} r={radius} />}
+      <circle className={`phantom ${classOf(motions.get(clutch.driver.on))}`} cx={at[0]} cy={at[1]} r={radius + 8} />
+      <circle className={`bell ${classOf(motions.get(clutch.driven.on))}`} cx={at[0]} cy={at[1]} r={radius} />
       {sensors.map((sensor) => (
         <Turning key={sensor.id} shaft={sensor.reads} at={at} motions={motions} angle={angle} phase={2.3}>
           {Array.from({ length: sensor.magnets! }, (_, index) => <rect key={index} className="magnet" x={radius - 3.5} y={-3.5} width="7" height="7" transform={`rotate(${(index * 360) / sensor.magnets!})`} />)}
@@ -174,7 +176,7 @@ function Sense({ station, fitted, motions, machine }: { readonly station: Statio
   const web = big ? webRadius(big, fitted.scale) : 0;
   const inside = !clutch && web > 40;
   const radius = clutch ? clutchRadius(station, fitted) + 15 : inside ? web - 12 : (big ? big.outer * fitted.scale : 8) + 7;
-  const arc = clutch ? senseArc(at, radius, motion.way === 1, 150, 215) : inside ? senseArc(at, radius, motion.way === 1, 62, 118) : senseArc(at, radius, motion.way === 1, -75, 50);
+  const arc = clutch ? senseArc(at, radius, motion.way === 1, 150, 215) : inside ? senseArc(at, radius, motion.way === 1, 62, 118) : senseArc(at, radius, motion.way === 1, 120, 240);
   return <g className="sense"><path className="arc" d={arc.d} /><path className="head" d={arc.head} /></g>;
 }
 

@@ -38,13 +38,15 @@ export interface Room {
   readonly rowsAbove: number;
   readonly rowsBelow: number;
   readonly row: number;
+  /** What stands out to the left beyond the wheels, px. */
+  readonly overhang: number;
 }
 
 /** Below this width the picture is that of a phone. */
 export const narrow = 560;
 
 const margin = 14;
-const dimensions = 46;
+const dimensions = 40;
 
 /**
  * Fits a placed train into a width: one scale for all gears and centre distances; tubes, belts to the tail and tail
@@ -54,14 +56,14 @@ export function fitTrain(train: PlacedTrain, room: Room): FittedTrain {
   const small = room.width < narrow;
   const reach = extents(train.stations);
   const going = (x: number, y: number): boolean => train.sides.some((side) => side.along[0] === x && side.along[1] === y && chainStart(train, side));
-  const length = small ? 132 : Math.min(330, Math.max(220, room.width * 0.34));
+  const length = small ? 118 : Math.min(330, Math.max(220, room.width * 0.34));
   const right = going(1, 0) ? length : 0;
-  const left = going(-1, 0) ? length : 0;
-  const tallest = small ? 250 : 300;
+  const left = Math.max(going(-1, 0) ? length : 0, room.overhang);
+  const tallest = small ? 240 : 264;
   const scale = Math.max(0.4, Math.min((room.width - 2 * margin - right - left) / (reach.right - reach.left), tallest / (reach.up - reach.down), 5));
   const across = small ? 78 : 96;
   // Shafts across the paper reach up or down from where their train runs.
-  const needs = (way: 1 | -1): number => Math.max(0, ...train.sides.filter((side) => side.along[1] === way || (side.along[1] !== 0 && side.lies[1] === way)).map((side) => (side.along[1] === way ? across + 34 : 44)));
+  const needs = (way: 1 | -1): number => Math.max(0, ...train.sides.filter((side) => upright(side)[1] !== 0).map((side) => (upright(side)[1] === way ? acrossFrom(train, side, scale, across) + 22 : 44)));
   const above = Math.max(reach.up * scale, needs(1)) + 10;
   const below = Math.max(-reach.down * scale, needs(-1)) + 10;
   const top = room.rowsAbove * room.row;
@@ -74,6 +76,15 @@ export function fitTrain(train: PlacedTrain, room: Room): FittedTrain {
   const rim = { right: originX + reach.right * scale, left: originX + reach.left * scale };
   const sides = fitSides(train, stations, scale, { rim, length, across });
   return { width: room.width, height: originY + below + bottom, scale, stations, sides, top, bottom, dimensionY: originY + below + 16 };
+}
+
+/** Which way a shaft across the paper goes; a belt's pulley sits on a shaft of its own direction. */
+const upright = (side: SideShaft): readonly [number, number] => (side.by.kind === 'belt' ? side.axis : side.along);
+
+/** How far it reaches: clear of the wheels of the station that it starts from. */
+function acrossFrom(train: PlacedTrain, side: SideShaft, scale: number, across: number): number {
+  const station = side.by.kind === 'belt' ? undefined : train.stations.find(({ id }) => id === side.from);
+  return station ? Math.max(across, station.outer * scale + 40) : across;
 }
 
 const chainStart = (train: PlacedTrain, side: SideShaft): boolean => train.stations.some(({ id }) => id === side.from) || train.sides.some(({ id }) => id === side.from);
@@ -115,12 +126,12 @@ function fitSides(train: PlacedTrain, stations: ReadonlyMap<string, Pixel>, scal
     const offset = side.wheel.radius * scale;
     if (ax !== 0) {
       const from = station ? (ax > 0 ? rim.right : rim.left) : origin[0];
-      const end: Pixel = [from + ax * length * (side.rotors.length > 0 ? 0.6 : 0.74), origin[1]];
+      const end: Pixel = [from + ax * length * (side.rotors.length > 0 ? 0.6 : 0.68), origin[1]];
       const start: Pixel = [origin[0] + side.lies[0] * side.mate.radius * scale, origin[1]];
       const covered = station !== undefined && Math.abs(from - origin[0]) > offset;
       fitted.set(side.id, { side, crossing: origin, start, end, ...(covered ? { hiddenTo: [from, origin[1]] as Pixel } : {}), breakAt: [from + ax * length * 0.3, origin[1]] });
     } else {
-      const end: Pixel = [origin[0], origin[1] - ay * across];
+      const end: Pixel = [origin[0], origin[1] - ay * acrossFrom(train, side, scale, across)];
       const start: Pixel = [origin[0], origin[1] - side.lies[1] * (side.mate.radius * scale + 6)];
       fitted.set(side.id, { side, crossing: origin, start, end });
     }
