@@ -26,13 +26,6 @@ export type Primitive =
   | { readonly shape: 'text'; readonly at: Point; readonly text: string; readonly size: number; readonly anchor: 'start' | 'middle' | 'end'; readonly act?: boolean }
   | { readonly shape: 'balloon'; readonly centre: Point; readonly radius: number; readonly number: number; readonly active: boolean; readonly part: string };
 
-export interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly low: number;
-  readonly high: number;
-}
-
 /** The corners of a rectangle, in drawing order. */
 export function rectangle(x0: number, x1: number, y0: number, y1: number): readonly Point[] {
   return [[x0, y0], [x1, y0], [x1, y1], [x0, y1]];
@@ -69,17 +62,4 @@ export function place(mark: Primitive, move: (point: Point) => Point, scale: num
     case 'balloon':
       return { ...mark, centre: move(mark.centre) };
   }
-}
-
-/** The smallest box around all marks. */
-export function boundsOf(marks: readonly Primitive[]): Box {
-  const points = marks.flatMap((mark): readonly Point[] => {
-    if (mark.shape === 'area' || mark.shape === 'line') return mark.points;
-    if (mark.shape === 'text') return [mark.at];
-    const [x, y] = mark.centre;
-    return [[x - mark.radius, y - mark.radius], [x + mark.radius, y + mark.radius]];
-  });
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  return { left: Math.min(...xs), right: Math.max(...xs), low: Math.min(...ys), high: Math.max(...ys) };
 }

@@ -112,7 +112,7 @@ export function openEditor({ parent, text, onChange, onSave, complete }: EditorO
     indentUnit.of('  '), yaml(), syntaxHighlighting(lettering), paper, autocompletion({ override: [completionSource(complete)], icons: false }),
     EditorView.cspNonce.of(document.querySelector<HTMLMetaElement>('meta[property="csp-nonce"]')?.nonce ?? ''),
     keymap.of([{ key: 'Mod-s', preventDefault: true, run: () => { onSave(); return true; } }, ...completionKeymap, ...defaultKeymap, ...historyKeymap, indentWithTab]),
-    EditorView.contentAttributes.of({ 'aria-label': 'Machine file', 'aria-describedby': 'file-keys', spellcheck: 'false', autocapitalize: 'off' }),
+    EditorView.contentAttributes.of({ 'aria-label': 'Machine file', 'aria-describedby': 'file-keys', spellcheck: 'false', autocapitalize: 'off', tabindex: '0' }),
     EditorView.updateListener.of((update) => { if (update.docChanged) onChange(update.state.doc.toString()); }),
   ];
   const view = new EditorView({ parent, state: EditorState.create({ doc: text, extensions }) });
