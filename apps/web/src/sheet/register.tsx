@@ -104,7 +104,7 @@ export function PhoneTabs({ machine, sheet }: RegisterProps): ReactNode {
   return (
     <>
       {more && <div className="more-sheets" id="more-sheets">{rest.map((each) => <Link key={each.key} href={machine ? machineAt(machine.id, each.key) : '/worksheet'} onClick={() => setMore(false)} {...(each.key === sheet ? { 'aria-current': 'page' as const } : {})}>{each.number} {each.title}</Link>)}</div>}
-      {machine && state && <p className="pocket"><strong>{machine.title}</strong>{machine.machine?.revision === undefined ? null : <span>rev {machine.machine.revision}</span>}<span className={`state-word ${state.mark}`}><StateMark state={state.mark} size={14} />{state.words}</span></p>}
+      {machine && state && <aside className="pocket" aria-label="Machine on the board"><strong>{machine.title}</strong>{machine.machine?.revision === undefined ? null : <span>rev {machine.machine.revision}</span>}<span className={`state-word ${state.mark}`}><StateMark state={state.mark} size={14} />{state.words}</span></aside>}
       <nav className="tabs" aria-label="Main sheets">
         {words.map(([title, to, key]) => <Link key={title} href={to} className={key === sheet ? 'open' : ''} {...(key === sheet ? { 'aria-current': 'page' as const } : {})}>{title}</Link>)}
         <button type="button" className={rest.some(({ key }) => key === sheet) ? 'open' : ''} aria-expanded={more} aria-controls="more-sheets" onClick={() => setMore(!more)}>Sheets</button>

@@ -41,7 +41,7 @@ export function CalculationSheet({ calculation }: { readonly calculation: Calcul
           )}
         </div>
         {calculation.formulas.length > 0 && (
-          <section aria-label="Formulas" className="worksheet-formulas">
+          <section aria-label="Formulas" className="worksheet-formulas" tabIndex={0}>
             <h3>Formulas</h3>
             <ol>{calculation.formulas.map(({ output, tex }) => <li key={output + tex}><Formula tex={tex} display /><span className="soft small">{calculation.outputs[output]?.title ?? output}</span></li>)}</ol>
           </section>
