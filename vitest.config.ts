@@ -20,7 +20,7 @@ export default defineConfig({
       {
         resolve,
         ssr,
-        test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/global-setup.ts', testTimeout: 60_000, hookTimeout: 120_000, fileParallelism: false },
+        test: { name: 'browser', expect: { poll: { timeout: 20_000 } }, include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/global-setup.ts', testTimeout: 60_000, hookTimeout: 120_000, fileParallelism: false },
       },
     ],
   },
