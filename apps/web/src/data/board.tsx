@@ -188,9 +188,13 @@ function useViews(boards: readonly MachineOnBoard[] | undefined, waiting: readon
       return viewOf(board, file, asEntries(board, waiting), now);
     });
     read.current = kept;
-    return views;
+    return views.toSorted(byInterest);
   }, [boards, waiting, now]);
 }
+
+/** One's own machines before the demos; among them the most fully described first, then by name. */
+const byInterest = (a: MachineView, b: MachineView): number =>
+  Number(a.demo) - Number(b.demo) || (b.plan?.steps.size ?? 0) - (a.plan?.steps.size ?? 0) || (a.title < b.title ? -1 : 1);
 
 /** Entries that wait, numbered on, so that the state shows them as done; the book gives them their place and hash. */
 function asEntries(board: MachineOnBoard, waiting: readonly NewEntry[]): readonly Entry[] {
