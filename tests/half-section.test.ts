@@ -24,7 +24,7 @@ const parts: readonly Part[] = [
   part('grip/shim', 'shim', {}, { choices: [0.05 * mm, 0.1 * mm] }),
   part('grip/washer', 'washer'),
 ];
-const screw: Joint = { ...thing('grip/screw'), kind: 'screw', each: [{ id: 'grip/screw', seat: 'hub/hub', holds: [] }], thread: 'M3', engagement: 9 * mm, locks: [{ grade: 'medium' }], torque: 1.2, backup: false, mark: true };
+const screw: Joint = { ...thing('grip/screw'), kind: 'screw', hand: 'right', each: [{ id: 'grip/screw', seat: 'hub/hub', holds: [] }], thread: 'M3', engagement: 9 * mm, locks: [{ grade: 'medium' }], torque: 1.2, backup: false, mark: true };
 
 const stack: Stack = {
   ...thing('grip/feathering'), spindle: 'hub/hub', housing: ['grip/grip'], ends: ['inboard', 'outboard'],
@@ -187,7 +187,7 @@ describe('a fastener in place', () => {
   });
 
   it.each(['screw', 'set-screw', 'bolt', 'nut', 'stud', 'threaded-end', 'threaded-rod', 'pin', 'circlip', 'clamp', 'press', 'bond', 'ball-link'] as const)('draws and numbers a %s with nothing but its kind known', (kind) => {
-    const bare: Joint = { ...thing('grip/joint'), kind, each: [{ id: 'grip/joint', seat: 'hub/hub', holds: ['grip/grip'] }], backup: false, mark: false };
+    const bare: Joint = { ...thing('grip/joint'), kind, hand: 'right', each: [{ id: 'grip/joint', seat: 'hub/hub', holds: ['grip/grip'] }], backup: false, mark: false };
     const section = fastenerSection(machineWith(parts), bare);
     expect(section.numbered.map((one) => one.id)).toEqual(['hub/hub', 'grip/grip', 'grip/joint']);
     expect(section.callouts.map((one) => one.text)).toContain('lock not stated');
