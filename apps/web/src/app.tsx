@@ -19,7 +19,7 @@ export function App(): ReactNode {
   const [address] = useLocation();
   const { machines, status } = useBoard();
   const { machine: named, sheet } = placeOf(address);
-  const onBoard = machines.find(({ id }) => id === (named ?? readLastOpened(localStorage))) ?? (named === undefined ? machines[0] : undefined);
+  const onBoard = machines.find(({ id }) => id === (named ?? readLastOpened(localStorage))) ?? (named === undefined ? fullest(machines) : undefined);
   useEffect(() => {
     if (named !== undefined && status === 'ready') keepLastOpened(localStorage, named);
   }, [named, status]);
@@ -41,6 +41,9 @@ export function App(): ReactNode {
     </MachineContext>
   );
 }
+
+/** On a device that has opened none yet, the machine with most to show. */
+const fullest = (machines: readonly MachineView[]): MachineView | undefined => machines.toSorted((a, b) => (b.state?.total.total ?? 0) - (a.state?.total.total ?? 0))[0];
 
 function Pages({ title, machine }: { readonly title: string; readonly machine: MachineView | undefined }): ReactNode {
   const { status, trouble, retry } = useBoard();

@@ -6,25 +6,27 @@ interface Catalogue {
   readonly catalogue: ReadonlyMap<string, { readonly formulas: readonly { readonly tex: string }[]; readonly inputs: Readonly<Record<string, unknown>>; readonly outputs: Readonly<Record<string, unknown>> }>;
 }
 
-const id = 'virtual:formulas';
+const resolved = '\0virtual:formulas';
 const sources = path.resolve(import.meta.dirname, '../../../packages/calculations/src/index.ts');
 
 /** Sets the formulas and symbols of the catalogue as MathML while the pages are built: `virtual:formulas` maps TeX to MathML. */
 export function formulas(): Plugin {
   return {
     name: 'formulas',
-    resolveId: (asked) => (asked === id ? `\0${id}` : undefined),
-    async load(asked) {
-      if (asked !== `\0${id}`) return undefined;
-      const { module, dependencies } = await runnerImport<Catalogue>(sources, { resolve: { conditions: ['source'] } });
-      for (const dependency of dependencies) this.addWatchFile(dependency);
-      const block: Record<string, string> = {};
-      const inline: Record<string, string> = {};
-      for (const calculation of module.catalogue.values()) {
-        for (const { tex } of calculation.formulas) block[tex] = set(tex, true);
-        for (const symbol of symbolsIn([calculation.inputs, calculation.outputs])) inline[symbol] = set(symbol, false);
-      }
-      return `export const block = ${JSON.stringify(block)};\nexport const inline = ${JSON.stringify(inline)};\n`;
+    resolveId: { filter: { id: /^virtual:formulas$/ }, handler: () => resolved },
+    load: {
+      filter: { id: /^\0virtual:formulas$/ },
+      async handler() {
+        const { module, dependencies } = await runnerImport<Catalogue>(sources, { resolve: { conditions: ['source'] } });
+        for (const dependency of dependencies) this.addWatchFile(dependency);
+        const block: Record<string, string> = {};
+        const inline: Record<string, string> = {};
+        for (const calculation of module.catalogue.values()) {
+          for (const { tex } of calculation.formulas) block[tex] = set(tex, true);
+          for (const symbol of symbolsIn([calculation.inputs, calculation.outputs])) inline[symbol] = set(symbol, false);
+        }
+        return `export const block = ${JSON.stringify(block)};\nexport const inline = ${JSON.stringify(inline)};\n`;
+      },
     },
   };
 }

@@ -1,5 +1,5 @@
 export { newEntryId } from './entry-id.ts';
-export { NetworkGone, Refused } from './api.ts';
+export { Refused } from './api.ts';
 export { BoardProvider, useBoard, wordsOf, type Board } from './board.tsx';
 export { MachineContext, useFile, useMachine, useOpenMachine, type OpenMachine, type ReadableMachine } from './use-machine.ts';
 export { useNow } from './use-now.ts';
