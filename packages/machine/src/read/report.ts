@@ -13,6 +13,7 @@ const longestGiven = 80;
 export class Report {
   readonly lines: Lines;
   readonly #seen = new Set<string>();
+  readonly #broken = new Set<number>();
   readonly #found: { readonly at: number; readonly finding: Finding }[] = [];
 
   constructor(lines: Lines) {
@@ -22,8 +23,10 @@ export class Report {
   add(code: FindingCode, path: EntryPath, span: { readonly start: number; readonly end: number }, values: FindingValues = {}): void {
     const start = Math.max(0, Math.min(span.start, this.lines.text.length));
     const once = `${code} ${start}`;
-    if (this.#seen.has(once)) return;
+    // Where the text itself is broken, what it would have meant is no second trouble.
+    if (this.#seen.has(once) || this.#broken.has(start)) return;
     this.#seen.add(once);
+    if (code.startsWith('yaml/')) this.#broken.add(start);
     const given = shorten(this.lines.text.slice(start, span.end));
     const finding: Finding = { code, severity: severityOf(code), path, place: placeAt(this.lines, start, span.end), ...(given === '' ? {} : { given }), values };
     this.#found.push({ at: start, finding });
@@ -34,9 +37,10 @@ export class Report {
     this.add(code, path, node, values);
   }
 
-  /** In the order of the file. */
+  /** In the order of the file. Behind the first break in the text itself, sections may seem to be what they are not: only further breaks are told. */
   findings(): readonly Finding[] {
-    return this.#found.toSorted((a, b) => a.at - b.at).map((one) => one.finding);
+    const broken = Math.min(...this.#broken);
+    return this.#found.filter((one) => one.at < broken || one.finding.code.startsWith('yaml/')).toSorted((a, b) => a.at - b.at).map((one) => one.finding);
   }
 }
 

@@ -37,8 +37,7 @@ export function readTree(text: string, report: Report): MapNode {
     return none;
   }
   const document = parseDocument(text, { uniqueKeys: false, prettyErrors: false, logLevel: 'silent', keepSourceTokens: false });
-  for (const error of document.errors) reportYamlError(error, text, report);
-  for (const warning of document.warnings) reportYamlError(warning, text, report);
+  for (const error of firstCauses([...document.errors, ...document.warnings])) reportYamlError(error, document.contents, text, report);
   if (document.contents === null) return none;
   const conversion: Conversion = { report, text, anchors: new Map(), open: new Set(), aliased: 0, stopped: false };
   const root = convert(document.contents, '', 0, conversion, 0);
@@ -58,12 +57,32 @@ function bytesOf(text: string): number {
   return bytes;
 }
 
-function reportYamlError(error: YAMLError, text: string, report: Report): void {
-  const [from, to] = error.pos;
-  const start = Math.min(from, text.length);
-  // The parser's ends can run on to the end of the file; a finding is about one line.
+/** A tab derails whatever follows it; only further tabs are troubles of their own then. */
+function firstCauses(errors: readonly YAMLError[]): readonly YAMLError[] {
+  const tab = errors.find((error) => error.code === 'TAB_AS_INDENT');
+  return tab ? errors.filter((error) => error.code === 'TAB_AS_INDENT' || error.pos[0] < tab.pos[0]) : errors;
+}
+
+function reportYamlError(error: YAMLError, contents: unknown, text: string, report: Report): void {
+  const noticed = Math.min(error.pos[0], text.length);
+  // What is never closed is noticed far behind; the place to look at is where it was opened.
+  const start = /closing .*quote|end with a/u.test(error.message) ? (openedBefore(contents, noticed, text) ?? noticed) : noticed;
   const line = text.indexOf('\n', start);
-  report.add('yaml/syntax', '', { start, end: Math.max(start, Math.min(to, line === -1 ? text.length : line)) }, wordYamlError(error.code, error.message));
+  const end = start === noticed ? Math.max(start, Math.min(error.pos[1], line === -1 ? text.length : line)) : start + 1;
+  report.add('yaml/syntax', '', { start, end }, wordYamlError(error.code, error.message));
+}
+
+/** Start of the innermost bracket or quote that an offset lies in. */
+function openedBefore(contents: unknown, offset: number, text: string): number | undefined {
+  let opened: number | undefined;
+  let node: unknown = contents;
+  while (node !== null && node !== undefined) {
+    const start = (node as { range?: readonly number[] | null }).range?.[0];
+    if (start !== undefined && /["'[{]/u.test(text.charAt(start))) opened = start;
+    const children: readonly unknown[] = isMap(node) ? node.items.flatMap((pair) => [pair.key, pair.value]) : isSeq(node) ? node.items : [];
+    node = children.findLast((one) => ((one as { range?: readonly number[] | null } | null)?.range?.[0] ?? Infinity) < offset);
+  }
+  return opened;
 }
 
 /** Deep nesting would overflow the parser's own stack, so it is looked for first: brackets, and dashes in a row. */
@@ -111,7 +130,8 @@ function convert(node: unknown, path: string, depth: number, conversion: Convers
     const span = spanOf(node.range, fallback);
     const target = conversion.anchors.get(node.source);
     if (target === undefined || conversion.open.has(target)) {
-      if (target !== undefined) report.add('yaml/alias', path, span, { name: node.source });
+      if (target === undefined) report.add('yaml/syntax', path, span, wordYamlError('BAD_ALIAS', ''));
+      else report.add('yaml/alias', path, span, { name: node.source });
       return nothing(span.start, span.end);
     }
     return convertAliased(target, path, depth, conversion, span);

@@ -4,6 +4,7 @@ export function wordYamlError(code: string, message: string): { readonly reason:
     case 'TAB_AS_INDENT':
       return { reason: 'A tab stands where spaces are wanted.', remedy: 'Indent with spaces, two for each step.' };
     case 'BAD_INDENT':
+      if (/end with a/u.test(message)) return { reason: missing(message), remedy: missingRemedy(message) };
       return { reason: 'The line is indented unlike its neighbours.', remedy: 'Begin entries of one section in the same column, and entries inside braces deeper than their key.' };
     case 'BLOCK_AS_IMPLICIT_KEY':
     case 'MULTILINE_IMPLICIT_KEY':
@@ -39,7 +40,7 @@ function missing(message: string): string {
   if (/Missing , /u.test(message) || /Missing , or :/u.test(message)) return 'A comma is missing between two entries.';
   if (/space after :/u.test(message)) return 'A space is missing after the colon.';
   if (/Comments must be separated/u.test(message)) return 'A space is missing before the # of a comment.';
-  if (/must end with|flow (map|seq)/iu.test(message)) return 'A bracket is opened and never closed.';
+  if (/end with a|flow (map|seq)/iu.test(message)) return 'A bracket is opened and never closed.';
   if (/Implicit map keys/u.test(message)) return 'The colon after this key is missing.';
   return 'A sign is missing here.';
 }
@@ -49,7 +50,7 @@ function missingRemedy(message: string): string {
   if (/Missing , /u.test(message) || /Missing , or :/u.test(message)) return 'Write a comma between entries in brackets.';
   if (/space after :/u.test(message)) return 'Write a space after the colon.';
   if (/Comments must be separated/u.test(message)) return 'Write a space before #, or put the text in "quotes".';
-  if (/must end with|flow (map|seq)/iu.test(message)) return 'Close it: } for {, ] for [.';
+  if (/end with a|flow (map|seq)/iu.test(message)) return 'Close it: } for {, ] for [.';
   if (/Implicit map keys/u.test(message)) return 'Write a colon and a space between key and value: mass: 5.4 kg.';
   return 'Compare the line with its neighbours: key, colon, space, value.';
 }
