@@ -1,0 +1,1 @@
+export { material, materials, type Material, type Sourced } from './table.ts';

@@ -1,0 +1,73 @@
+/** A property and the document that gives it. */
+export interface Sourced {
+  /** SI */
+  readonly value: number;
+  readonly source: string;
+}
+
+/** What the calculations need to know of a material. What no single number describes is left out: the Poisson's ratio of a wound tube, for one. */
+export interface Material {
+  readonly name: string;
+  /** kg/m³ */
+  readonly density: Sourced;
+  /** Pa; of a tube or plate along its length */
+  readonly youngsModulus: Sourced;
+  /** Pa */
+  readonly shearModulus?: Sourced;
+  readonly poissonsRatio?: Sourced;
+  /** Linear, around room temperature, 1/K */
+  readonly expansion?: Sourced;
+}
+
+const callister = 'Callister, Materials Science and Engineering, appendix B, table B.6';
+const callisterMemory = 'Callister, Materials Science and Engineering, appendix B, tables B.1 to B.3 (from memory)';
+const catalogue = 'public catalogue of a bearing maker, appendix table 8';
+const handbook = 'ASM Handbook, volume 2, data sheet of the alloy (from memory)';
+const usual = 'common practice, no source';
+const plastics = 'data sheets of plastics, dry, 23 °C (from memory)';
+
+type Given = readonly [value: number, source: string];
+
+const sourced = ([value, source]: Given): Sourced => ({ value, source });
+
+/** An isotropic material: its shear modulus follows from the other two constants. */
+function isotropic(name: string, density: Given, youngsModulus: Given, poissonsRatio: Given, expansion: Given): Material {
+  return {
+    name,
+    density: sourced(density),
+    youngsModulus: sourced(youngsModulus),
+    shearModulus: { value: youngsModulus[0] / (2 * (1 + poissonsRatio[0])), source: 'isotropy: G = E/(2(1 + ν))' },
+    poissonsRatio: sourced(poissonsRatio),
+    expansion: sourced(expansion),
+  };
+}
+
+/** The built-in materials, by the names that a machine file may use. */
+export const materials: readonly Material[] = [
+  isotropic('steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [11.7e-6, `${callister}, steel 1020`]),
+  isotropic('hardened steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [12.3e-6, `${callister}, steel 4340`]),
+  isotropic('bearing steel', [7830, catalogue], [208e9, catalogue], [0.3, callisterMemory], [12.5e-6, catalogue]),
+  isotropic('stainless steel', [8000, callisterMemory], [193e9, callisterMemory], [0.3, callisterMemory], [17.2e-6, `${callister}, steel 304`]),
+  isotropic('stainless bearing steel', [7680, catalogue], [200e9, catalogue], [0.3, callisterMemory], [10.1e-6, `${catalogue}, 440C`]),
+  isotropic('aluminium 7075', [2810, handbook], [71.7e9, handbook], [0.33, handbook], [23.4e-6, callister]),
+  isotropic('aluminium 6061', [2700, handbook], [68.9e9, handbook], [0.33, handbook], [23.6e-6, callister]),
+  isotropic('aluminium 5754', [2670, handbook], [70e9, handbook], [0.33, handbook], [23.7e-6, handbook]),
+  isotropic('titanium', [4430, callisterMemory], [114e9, callisterMemory], [0.34, callisterMemory], [8.6e-6, `${callister}, Ti-6Al-4V`]),
+  isotropic('brass', [8530, callisterMemory], [110e9, callisterMemory], [0.35, callisterMemory], [19.9e-6, 'Callister, the same table, brass C26000 (from memory)']),
+  isotropic('POM', [1410, plastics], [2.8e9, plastics], [0.35, plastics], [110e-6, plastics]),
+  isotropic('PA 66', [1140, plastics], [3e9, plastics], [0.39, plastics], [80e-6, plastics]),
+  { name: 'carbon tube', density: sourced([1600, usual]), youngsModulus: sourced([70e9, usual]), shearModulus: sourced([5e9, `${usual}: layers along and across; layers at ±45° give several times as much`]) },
+  { name: 'carbon plate', density: sourced([1550, usual]), youngsModulus: sourced([55e9, usual]), expansion: sourced([2.5e-6, `${usual}: in the plane, fibres along and across`]) },
+];
+
+/**
+ * A built-in material.
+ *
+ * @param name  as a machine file writes it
+ * @returns     undefined when the table has none of that name
+ * @source each value names its own
+ * @example material('aluminium 7075').expansion.value // 0.0000234
+ */
+export function material(name: string): Material | undefined {
+  return materials.find((one) => one.name === name);
+}
