@@ -30,7 +30,7 @@ const words = {
     ['“{sentence}” is not a key here: a comma in an unquoted sentence inside braces splits it.', '“{key}” is no entry of {section}.'],
     ['Put the whole sentence of {after} in "quotes".', 'Write {nearest}, or remove it.', 'Write one of {known}, or remove it.'],
   ),
-  'key/missing': error('{section} wants {key}: {about}', 'Add {key}: {example}'),
+  'key/missing': error('{section} wants {key}: {about}', 'Add {example}'),
   'key/name': error('“{key}” cannot be an id.', 'Use letters, figures and hyphens only, such as {suggestion}.'),
   'key/one-of': error('{section} wants exactly one of {keys}; it has {count}.', 'Keep one of them.'),
   'type/wrong': error('“{given}” is not {wanted}.', 'Write it like this: {example}'),

@@ -5,7 +5,7 @@ import { rootField } from './root.ts';
 /** JSON Schema 2020-12, as far as it is used here. */
 export type JsonSchema = { readonly [key: string]: unknown };
 
-const numberPattern = String.raw`[+\-−]?(\d+\.?\d*|\.\d+)([eE][+\-−]?\d+)?`;
+const numberPattern = String.raw`[+\-−]?(\d+\.?\d*|\.\d+)([eE][+\-−]?\d+)?(?![\d.])`;
 const idPattern = '^[A-Za-z0-9][A-Za-z0-9-]*$';
 
 /**
@@ -132,6 +132,6 @@ function unitPattern(sample: string): string {
   const wanted = unit(sample);
   if (!isUnit(wanted)) throw new Error(`schema: the sample unit ${sample} is not known`);
   const spellings = listedUnits.filter((one) => sameDimension(one.dimension, wanted.dimension)).flatMap((one) => [one.symbol, ...(one.spellings ?? [])]);
-  const alternatives = [...spellings.map((spelling) => spelling.replaceAll(/[.*+?^${}()|[\]\\]/gu, String.raw`\$&`)), String.raw`\S*[·⋅*/^⁻¹²³⁴⁵⁶\d ].*`];
+  const alternatives = [...spellings.map((spelling) => spelling.replaceAll(/[.*+?^${}()|[\]\\]/gu, String.raw`\$&`)), String.raw`1?/.+`, String.raw`[^\d\s].*[·⋅*/^⁻¹²³⁴⁵⁶\d ].*`];
   return `(${alternatives.join('|')})`;
 }
