@@ -26,7 +26,14 @@ export type InputSpec =
     }
   | { readonly kind: 'choice'; readonly title: string; readonly choices: readonly string[]; readonly default?: string; readonly optional?: boolean; readonly example?: string }
   | { readonly kind: 'list'; readonly title: string; readonly of: InputSpec; readonly optional?: boolean; readonly atLeast?: number; readonly example?: readonly unknown[] }
-  | { readonly kind: 'record'; readonly title: string; readonly fields: Readonly<Record<string, InputSpec>>; readonly optional?: boolean };
+  | {
+      readonly kind: 'record';
+      readonly title: string;
+      readonly fields: Readonly<Record<string, InputSpec>>;
+      readonly optional?: boolean;
+      /** Name of the field that bare text stands for: `"steel"` for `{"name": "steel"}`. */
+      readonly shorthand?: string;
+    };
 
 export interface OutputSpec {
   readonly title: string;

@@ -1,5 +1,6 @@
 import type { Calculation } from './calculation.ts';
 import * as drive from './drive/index.ts';
+import * as fits from './fits/index.ts';
 import * as gears from './gears/index.ts';
 import * as rotor from './rotor/index.ts';
 
@@ -22,6 +23,9 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     gears.gearOverPins,
     gears.involute,
     gears.involuteInverse,
+    fits.isoFit,
+    fits.pressFit,
+    fits.warmToFit,
     rotor.atmosphere,
     rotor.tipSpeed,
     rotor.tipMach,

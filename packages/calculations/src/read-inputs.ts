@@ -65,9 +65,17 @@ function readValue(spec: InputSpec, json: unknown, path: string, problems: Input
       }
       return json.map((item, index) => readValue(spec.of, item, `${path}[${index}]`, problems));
     case 'record':
+      if (typeof json === 'string' && spec.shorthand !== undefined) {
+        const named = spec.fields[spec.shorthand]!;
+        const value = readValue(named, json, path, problems);
+        return value === undefined ? undefined : { ...readRecord(spec.fields, {}, path, problems), [spec.shorthand]: value };
+      }
       return readRecord(spec.fields, json, path, problems);
   }
 }
+
+/** As many names as a person reads in one go. */
+const READABLE = 24;
 
 function readNumber(spec: NumberSpec, json: unknown, path: string, problems: InputProblem[]): number | undefined {
   const refuse = (reason = ''): undefined => {
@@ -108,11 +116,12 @@ export function wanted(spec: InputSpec): string {
     case 'number':
       return wantedNumber(spec);
     case 'choice':
+      if (spec.choices.length > READABLE) return `one of ${spec.choices.length} from "${spec.choices[0]}" to "${spec.choices.at(-1)}"${spec.example === undefined ? '' : `, such as "${spec.example}"`}`;
       return `one of ${spec.choices.map((choice) => `"${choice}"`).join(', ')}`;
     case 'list':
       return `a list${(spec.atLeast ?? 0) > 0 ? ` of at least ${spec.atLeast}` : ''}, each ${wanted(spec.of)}`;
     case 'record':
-      return `an object with ${namesOf(spec.fields)}`;
+      return spec.shorthand === undefined ? `an object with ${namesOf(spec.fields)}` : `${wanted(spec.fields[spec.shorthand]!)}, or an object with ${namesOf(spec.fields)}`;
   }
 }
 
