@@ -30,9 +30,3 @@ function position({ text, starts }: Lines, offset: number): readonly [line: numb
   }
   return [low + 1, held - (starts[low] as number) + 1];
 }
-
-/** @returns offset of a line and column, both counted from 1, held within the text */
-export function offsetOf({ text, starts }: Lines, line: number, column: number): number {
-  const start = starts[Math.max(0, Math.min(line - 1, starts.length - 1))] as number;
-  return Math.min(start + column - 1, text.length);
-}
