@@ -1,8 +1,8 @@
 import type { Coupling, CouplingSide, Direction, EntryPath, Finding, FindingCode, InstanceId, Machine, Stack } from '@rotorwright/machine';
 import { findingAt } from '../drive/finding.ts';
 import type { DriveSolution } from '../drive/solve.ts';
-import { helixPush as pushOf } from '@rotorwright/mechanics';
-import { dot, scale } from '../drive/vectors.ts';
+import { dot, helixPush as pushOf } from '@rotorwright/mechanics';
+import { scale } from '../drive/vectors.ts';
 import { directionOf, directionWord, senseWords } from '../drive/words.ts';
 import { carriersOf, columnsOf } from './columns.ts';
 import { membersOf } from './members.ts';

@@ -1,10 +1,9 @@
 import type { EntryPath, Finding, FindingCode, InstanceId, Joint, Machine } from '@rotorwright/machine';
-import { threadTendency } from '@rotorwright/mechanics';
+import { dot, threadTendency } from '@rotorwright/mechanics';
 import { findingAt } from '../drive/finding.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import { reach } from '../drive/reach.ts';
 import type { DriveSolution } from '../drive/solve.ts';
-import { dot } from '../drive/vectors.ts';
 import { directionWord, senseWords } from '../drive/words.ts';
 import { membersOf, type Members, type Tie } from './members.ts';
 import { drivenWays, startingWays, type TorqueWay } from './torque-path.ts';

@@ -1,7 +1,7 @@
 import type { Coupling, CouplingSide, EntryPath, Finding, FindingCode, Machine } from '@rotorwright/machine';
-import { beltRatio, bevelMeshRatio, externalMeshRatio, internalMeshRatio, rigidRatio, type Ratio } from '@rotorwright/mechanics';
+import { beltRatio, bevelMeshRatio, externalMeshRatio, internalMeshRatio, rigidRatio, type Ratio, rotateAbout } from '@rotorwright/mechanics';
 import { findingAt } from './finding.ts';
-import { alignment, squareTo, turned } from './vectors.ts';
+import { alignment, squareTo } from './vectors.ts';
 import { directionWord } from './words.ts';
 
 /** What a coupling does to motion that passes from its driver to its driven side. */
@@ -121,7 +121,7 @@ function beltSense(coupling: Coupling, from: Axis, to: Axis, axes: Finding['valu
     report(sink, 'drive/twist', `${coupling.path}.runs`, { ...axes, right: 'Add runs: aft, or another direction.' });
     return { missing: [`${coupling.path}.runs`] };
   }
-  if (alignment(turned(from, runs, twist), to) === undefined) {
+  if (alignment(rotateAbout(from, runs, twist), to) === undefined) {
     report(sink, 'drive/twist', `${coupling.path}.twist`, {
       ...axes,
       reason: `A twist of ${Math.round((twist * 180) / Math.PI)}° about ${directionWord(runs)} does not bring the axis of ${coupling.driver.on} in line with that of ${coupling.driven.on}.`,

@@ -1,9 +1,8 @@
 import type { EntryPath, Finding, Machine, Rotor } from '@rotorwright/machine';
-import { compareRatios, ratio, ratioText, ratioToNumber, solveTrain, type Contradiction, type Ratio, type TrainCoupling } from '@rotorwright/mechanics';
+import { dot, compareRatios, ratio, ratioText, ratioToNumber, solveTrain, type Contradiction, type Ratio, type TrainCoupling } from '@rotorwright/mechanics';
 import { findingAt } from './finding.ts';
 import { legsOf, type Leg } from './legs.ts';
 import { reach, type Hop, type Reach } from './reach.ts';
-import { dot } from './vectors.ts';
 
 /**
  * driven        engine or motor turns everything

@@ -1,5 +1,5 @@
+import { dot } from '@rotorwright/mechanics';
 import type { Direction } from '@rotorwright/machine';
-import { dot } from './vectors.ts';
 
 /** Where somebody stands who looks at a turning shaft, and the direction from the shaft to him. */
 interface Viewer {
