@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, readFileSync, renameSync, rmSync } from 'node:
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { chromium as driver, type Browser } from 'playwright-core';
 
 export interface Chromium {
   readonly executable: string;
@@ -24,6 +25,17 @@ export async function findChromium(): Promise<Chromium> {
   if (executable === undefined) throw new Error(`The browser tests need a Chromium, Chrome or Edge on ${process.platform} ${process.arch}; none was found.`);
   return { executable };
 }
+
+export function launch({ executable, libraries }: Chromium): Promise<Browser> {
+  return driver.launch({
+    executablePath: executable,
+    // The first four let it run as root and in a container; the next keeps it from calling home; the last three draw 3-D without a graphics card.
+    args: ['--no-sandbox', '--no-zygote', '--disable-dev-shm-usage', '--headless=shell', '--disable-background-networking', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'],
+    env: { ...definedEnvironment(), ...(libraries !== undefined && { LD_LIBRARY_PATH: libraries }) },
+  });
+}
+
+const definedEnvironment = (): Record<string, string> => Object.fromEntries(Object.entries(process.env).filter((pair): pair is [string, string] => pair[1] !== undefined));
 
 async function unpacked(): Promise<Chromium> {
   const manifest = createRequire(import.meta.url).resolve('@sparticuz/chromium').replace(/build[/\\].*$/, 'package.json');

@@ -1,8 +1,9 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { inject } from 'vitest';
+import { launch } from './chromium.ts';
 
 export { startApp, temporaryHome, type RunningApp } from './server.ts';
 
@@ -11,17 +12,7 @@ const out = path.resolve(import.meta.dirname, '../out');
 export const sizes = { desktop: { width: 1440, height: 900 }, phone: { width: 390, height: 844 } } as const;
 
 /** One browser, for all tests of a file. */
-export function openBrowser(): Promise<Browser> {
-  const { executable, libraries } = inject('chromium');
-  return chromium.launch({
-    executablePath: executable,
-    // The first four let it run as root and in a container; the next keeps it from calling home; the last three draw 3-D without a graphics card.
-    args: ['--no-sandbox', '--no-zygote', '--disable-dev-shm-usage', '--headless=shell', '--disable-background-networking', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'],
-    env: { ...definedEnvironment(), ...(libraries !== undefined && { LD_LIBRARY_PATH: libraries }) },
-  });
-}
-
-const definedEnvironment = (): Record<string, string> => Object.fromEntries(Object.entries(process.env).filter((pair): pair is [string, string] => pair[1] !== undefined));
+export const openBrowser = (): Promise<Browser> => launch(inject('chromium'));
 
 export interface PageOptions {
   readonly size?: keyof typeof sizes;
