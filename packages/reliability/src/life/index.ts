@@ -1,0 +1,2 @@
+export { normalQuantile } from './normal-quantile.ts';
+export { weibullFit, type WeibullFit } from './weibull-fit.ts';

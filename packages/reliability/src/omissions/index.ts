@@ -1,0 +1,1 @@
+export { omission, type ListKind, type Omission, type SecondLook } from './omission.ts';
