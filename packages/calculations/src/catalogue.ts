@@ -2,7 +2,9 @@ import type { Calculation } from './calculation.ts';
 import * as drive from './drive/index.ts';
 import * as fits from './fits/index.ts';
 import * as gears from './gears/index.ts';
+import * as reliability from './reliability/index.ts';
 import * as rotor from './rotor/index.ts';
+import * as shafts from './shafts/index.ts';
 
 /** Every calculation by its id, in the order of the catalogue. */
 export const catalogue: ReadonlyMap<string, Calculation> = new Map(
@@ -26,6 +28,9 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     fits.isoFit,
     fits.pressFit,
     fits.warmToFit,
+    shafts.tube,
+    shafts.torsionModes,
+    shafts.tubeTorsion,
     rotor.atmosphere,
     rotor.tipSpeed,
     rotor.tipMach,
@@ -34,5 +39,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.bladeLoads,
     rotor.storedEnergy,
     rotor.autorotation,
+    reliability.omissionChance,
+    reliability.weibull,
   ].map((calculation) => [calculation.id, calculation]),
 );
