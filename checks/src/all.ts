@@ -2,10 +2,11 @@ import { byHand } from './by-hand.ts';
 import type { Check } from './check.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
+import { reliabilityCases } from './reliability-cases.ts';
 import { rotorCases } from './rotor-cases.ts';
 import { shiftedGears } from './shifted-gears.ts';
 import { standardGears } from './standard-gears.ts';
 import { tradePractice } from './trade-practice.ts';
 
 /** Every check against the outside world. */
-export const checks: readonly Check[] = [...iso2533, ...involuteTable, ...shiftedGears, ...standardGears, ...rotorCases, ...tradePractice, ...byHand];
+export const checks: readonly Check[] = [...iso2533, ...involuteTable, ...shiftedGears, ...standardGears, ...rotorCases, ...reliabilityCases, ...tradePractice, ...byHand];

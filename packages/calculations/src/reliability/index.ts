@@ -1,0 +1,2 @@
+export { omissionChance } from './omission.ts';
+export { weibull } from './weibull-fit.ts';
