@@ -1,4 +1,5 @@
 import type { Calculation } from './calculation.ts';
+import * as balance from './balance/index.ts';
 import * as drive from './drive/index.ts';
 import * as fits from './fits/index.ts';
 import * as gears from './gears/index.ts';
@@ -39,6 +40,9 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.bladeLoads,
     rotor.storedEnergy,
     rotor.autorotation,
+    balance.balanceGrade,
+    balance.balanceSinglePlane,
+    balance.massProperties,
     reliability.omissionChance,
     reliability.weibull,
   ].map((calculation) => [calculation.id, calculation]),

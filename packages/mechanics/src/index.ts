@@ -1,3 +1,4 @@
+export * from './balance/index.ts';
 export * from './drives/index.ts';
 export * from './gears/index.ts';
 export * from './materials/index.ts';
