@@ -30,6 +30,8 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     fits.pressFit,
     fits.warmToFit,
     shafts.tube,
+    shafts.beamModes,
+    shafts.whirl,
     shafts.torsionModes,
     shafts.tubeTorsion,
     rotor.atmosphere,

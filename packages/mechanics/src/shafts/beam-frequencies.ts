@@ -32,6 +32,9 @@ export interface UniformBeam {
   readonly masses: readonly BeamMass[];
 }
 
+/** Radians of bending along the beam beyond which no mesh is made. */
+const MOST_BENDS = 200 * Math.PI;
+
 /** Bends of one element in the highest mode looked at: βh = 0.2 keeps the frequency right to (βh)⁴/1440 ≈ 10⁻⁶. */
 const bendPerElement = 0.2;
 
@@ -76,6 +79,7 @@ export function neighbouringFrequencies(beam: UniformBeam, omega: number): numbe
  */
 function onFittingMesh(beam: UniformBeam, bends: number, ask: (spectrum: Spectrum) => number | undefined): number | undefined {
   for (let tries = 0; ; tries++) {
+    if (!(bends <= MOST_BENDS)) throw new RangeError(`beamFrequencies: a frequency lies so high that the beam bends more than ${MOST_BENDS / Math.PI} times; its masses or springs are out of proportion`);
     const answer = ask(new Spectrum(beam, bends / beam.length));
     if (answer === undefined) return undefined;
     const reached = waveNumber(beam, answer) * beam.length;
@@ -127,7 +131,7 @@ class Spectrum {
     while (this.countBelow(high) < n) {
       low = high;
       high *= 2;
-      if (high > 1e12 * Math.sqrt(this.#scale)) return undefined;
+      if (!(high < 1e12 * Math.sqrt(this.#scale))) return undefined;
     }
     // A soft spring can lie far below the first guess: go down by halves before the fine search.
     while (low === 0 && high > 1e-9 * Math.sqrt(this.#scale)) {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { torsionModes } from '../../src/shafts/index.ts';
 
-const ones = (count: number): number[] => new Array<number>(count).fill(1);
+const ones = (count: number): number[] => Array.from({ length: count }, () => 1);
 const chain = fc.integer({ min: 2, max: 7 }).chain((count) =>
   fc.record({
     inertias: fc.array(fc.double({ min: 1e-6, max: 1e-2, noNaN: true }), { minLength: count, maxLength: count }),
