@@ -1,5 +1,6 @@
 import { byHand } from './by-hand.ts';
 import type { Check } from './check.ts';
+import { elementChecks } from './element-checks.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
 import { reliabilityCases } from './reliability-cases.ts';
@@ -9,4 +10,4 @@ import { standardGears } from './standard-gears.ts';
 import { tradePractice } from './trade-practice.ts';
 
 /** Every check against the outside world. */
-export const checks: readonly Check[] = [...iso2533, ...involuteTable, ...shiftedGears, ...standardGears, ...rotorCases, ...reliabilityCases, ...tradePractice, ...byHand];
+export const checks: readonly Check[] = [...iso2533, ...involuteTable, ...shiftedGears, ...standardGears, ...rotorCases, ...elementChecks, ...reliabilityCases, ...tradePractice, ...byHand];
