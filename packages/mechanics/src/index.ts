@@ -1,4 +1,5 @@
 export * from './balance/index.ts';
+export * from './bearings/index.ts';
 export * from './drives/index.ts';
 export * from './gears/index.ts';
 export * from './materials/index.ts';

@@ -1,0 +1,1 @@
+export { bearingFrequencyRatios, type BearingFrequencyRatios, type BearingGeometry } from './frequencies.ts';
