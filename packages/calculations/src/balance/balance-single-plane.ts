@@ -31,7 +31,7 @@ export const balanceSinglePlane = defineCalculation({
     { output: 'correctionMass', tex: String.raw`m_c\,e^{i\alpha_c} = -\frac{V e^{i\varphi}}{H},\quad V = V_0 \text{ when the trial mass is taken off, else } V_1` },
     { output: 'correctionAngle', tex: String.raw`\alpha_c` },
   ],
-  source: 'Influence coefficients; Thomson, Theory of Vibration (from memory), checked against published examples.',
+  source: 'Influence coefficients; Thomson, Theory of Vibration (from memory), checked by vector arithmetic on the readings of a published example.',
   validity: ['Speed, sensor and all else stay the same between the runs; phases and angles are taken in one rotating sense. Angles come out from 0 to 360°.'],
   compute: (inputs) => {
     const { influence, correction } = balanced(
