@@ -4,6 +4,7 @@ import type { Check } from './check.ts';
 type Row = readonly [title: string, calculation: string, inputs: Readonly<Record<string, unknown>>, output: string, expected: number];
 
 const linearBlade = { blades: 2, bladeMass: '200 g', boltRadius: '100 mm', bladeCentre: '250 mm', radius: '700 mm', gripMass: '100 g', gripCentre: '50 mm' };
+const smallBearing = { rollingElements: 8, elementDiameter: '2 mm', pitchDiameter: '8 mm', shaftSpeed: '6000 rpm' };
 
 const rows: readonly Row[] = [
   ['5/1 of 1,760 rpm backwards is −8,800 rpm', 'shaft-speed', { ratioNumerator: -5, ratioDenominator: 1, sourceSpeed: '1760 rpm' }, 'speed', (-8800 * Math.PI) / 30],
@@ -34,6 +35,14 @@ const rows: readonly Row[] = [
   ['8.5 times 1,800 rpm = 15,300 rpm', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'sensorSpeed', (15_300 * Math.PI) / 30],
   ['17 and 85 teeth of module 1: (17 + 85)/2 = 51 mm', 'centre-distance', { normalModule: '1 mm', teeth1: 17, teeth2: 85 }, 'zeroBacklashCentreDistance', 0.051],
   ['17 teeth in a ring of 85, module 1: (85 − 17)/2 = 34 mm', 'centre-distance', { normalModule: '1 mm', teeth1: 17, teeth2: 85, kind: 'internal' }, 'referenceCentreDistance', 0.034],
+  ['8/2 · (1 − 2/8) = 3', 'bearing-frequencies', smallBearing, 'outerRaceRatio', 3],
+  ['8/2 · (1 + 2/8) = 5', 'bearing-frequencies', smallBearing, 'innerRaceRatio', 5],
+  ['8/(2 · 2) · (1 − (2/8)²) = 1.875', 'bearing-frequencies', smallBearing, 'elementRatio', 1.875],
+  ['½ · (1 − 2/8) = 0.375', 'bearing-frequencies', smallBearing, 'cageRatio', 0.375],
+  ['3 times 100 turns a second', 'bearing-frequencies', smallBearing, 'outerRace', 300],
+  ['5 times 100 turns a second', 'bearing-frequencies', smallBearing, 'innerRace', 500],
+  ['1.875 times 100 turns a second', 'bearing-frequencies', smallBearing, 'element', 187.5],
+  ['0.375 times 100 turns a second', 'bearing-frequencies', smallBearing, 'cage', 37.5],
 ];
 
 export const byHand: readonly Check[] = rows.map(([title, calculation, inputs, output, expected]) => ({

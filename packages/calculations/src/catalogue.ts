@@ -1,5 +1,6 @@
 import type { Calculation } from './calculation.ts';
 import * as balance from './balance/index.ts';
+import * as bearings from './bearings/index.ts';
 import * as drive from './drive/index.ts';
 import * as fits from './fits/index.ts';
 import * as gears from './gears/index.ts';
@@ -26,6 +27,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     gears.gearOverPins,
     gears.involute,
     gears.involuteInverse,
+    bearings.bearingFrequencies,
     fits.isoFit,
     fits.pressFit,
     fits.warmToFit,

@@ -1,0 +1,1 @@
+export { bearingFrequencies } from './bearing-frequencies.ts';
