@@ -22,6 +22,7 @@ export const omissionChance = defineCalculation({
   },
   formulas: [
     { output: 'perStep', tex: String.raw`p_1 = p\,c` },
+    { output: 'errorFactor', tex: String.raw`k = 5 \text{ without a list, else } 3` },
     { output: 'expectedOmissions', tex: String.raw`m = n\,p\,c` },
     { output: 'probability', tex: String.raw`P = 1 - (1 - p\,c)^n` },
     { output: 'probabilityLow', tex: String.raw`P_\mathrm{low} = 1 - \left(1 - \frac{p}{k}\,c\right)^n` },
