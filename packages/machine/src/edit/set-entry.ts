@@ -4,7 +4,7 @@ import { severityOf } from '../findings/words.ts';
 import type { EntryPath } from '../model/place.ts';
 import { lineStarts, placeAt } from '../read/lines.ts';
 import { Report } from '../read/report.ts';
-import { readTree } from '../read/source.ts';
+import { isOutOfBounds, readTree } from '../read/source.ts';
 import { afterColon, itemEnd, itemStart, locate, parseForEdit, type Located } from './locate.ts';
 import { scalarSource } from './scalar-text.ts';
 
@@ -53,11 +53,13 @@ export function removeEntry(text: string, path: EntryPath): EditResult {
 /** Makes a change and proves it on the new text before anybody sees it. */
 function edit(text: string, path: EntryPath, plan: (document: Document, keys: readonly string[]) => Change | string | Extract<Located, { kind: 'alias' }>, holds: (document: Document, keys: readonly string[]) => boolean): EditResult {
   const report = new Report(lineStarts(text));
-  readTree(text, report);
-  const broken = report.findings().filter((finding) => finding.code.startsWith('yaml/'));
-  if (broken.length > 0) return { findings: broken };
-  const keys = path.split('.');
+  if (isOutOfBounds(text, report)) return { findings: report.findings() };
   const document = parseForEdit(text);
+  if (document.errors.length > 0) {
+    readTree(text, report);
+    return { findings: report.findings().filter((finding) => finding.code.startsWith('yaml/')) };
+  }
+  const keys = path.split('.');
   const change = path === '' ? 'it is the whole file' : plan(document, keys);
   if (typeof change === 'string') return refuse('edit/path', path, document, keys, text, { reason: change });
   if ('kind' in change) return refuse('edit/alias', path, document, keys, text, { name: change.name });

@@ -19,23 +19,25 @@ interface Conversion {
   stopped: boolean;
 }
 
+/** Reports a text that is too large or too deep to be given to the parser. */
+export function isOutOfBounds(text: string, report: Report): boolean {
+  const size = bytesOf(text);
+  if (size > largestText) {
+    report.add('yaml/too-large', '', { start: 0, end: 0 }, { size: (size / 1024 / 1024).toFixed(1), largest: largestText / 1024 / 1024 });
+    return true;
+  }
+  const deep = tooDeepAt(text);
+  if (deep !== undefined) report.add('yaml/too-deep', '', { start: deep, end: deep + 1 }, { deepest: deepestNesting });
+  return deep !== undefined;
+}
+
 /**
  * Parses the text into a tree of our own: maps, lists, scalars, each with its offsets. What the parser cannot make
  * sense of is reported; the rest is still there.
  */
 export function readTree(text: string, report: Report): MapNode {
   const none = emptyMap(0, 0);
-  const start = { start: 0, end: 0 };
-  const size = bytesOf(text);
-  if (size > largestText) {
-    report.add('yaml/too-large', '', start, { size: (size / 1024 / 1024).toFixed(1), largest: largestText / 1024 / 1024 });
-    return none;
-  }
-  const deep = tooDeepAt(text);
-  if (deep !== undefined) {
-    report.add('yaml/too-deep', '', { start: deep, end: deep + 1 }, { deepest: deepestNesting });
-    return none;
-  }
+  if (isOutOfBounds(text, report)) return none;
   const document = parseDocument(text, { uniqueKeys: false, prettyErrors: false, logLevel: 'silent', keepSourceTokens: false });
   for (const error of firstCauses([...document.errors, ...document.warnings])) reportYamlError(error, document.contents, text, report);
   if (document.contents === null) return none;
