@@ -178,6 +178,17 @@ describe('entries', () => {
     expect(await refusal(await post(url, [signature('entry-0001', { ...step(), id: 'head/no-such' })]))).toMatchObject({ status: 422, code: 'step/unknown' });
   });
 
+  it('of a measured step without what was measured are refused', async () => {
+    const { url } = await workshop();
+    const { revision } = await board(url);
+    const text = `${plover}    measurements:\n      free: { of: drag plate, ask: Does it turn freely? }\n`;
+    await send(`${url}api/machines/plover`, 'PUT', { text, revision });
+    const unmeasured = signature('entry-0001', stepOf(text, 'head/free'));
+    expect(await refusal(await post(url, [unmeasured]))).toMatchObject({ status: 422, code: 'step/unmeasured' });
+    expect((await board(url)).entries).toEqual([]);
+    expect((await post(url, [{ ...unmeasured, body: { ...unmeasured.body, measured: { feel: 'yes' } } }])).status).toBe(201);
+  });
+
   it('under a used id with other content are refused', async () => {
     const { url } = await workshop();
     const entry = signature('entry-0001', step());
