@@ -13,6 +13,7 @@ export default defineConfig({
         test: {
           name: 'unit',
           include: ['packages/*/test/**/*.test.ts', 'apps/{server,cli}/test/**/*.test.ts', 'tests/*.test.ts'],
+          setupFiles: ['tests/property-seed.ts'],
           testTimeout: 20_000,
         },
       },

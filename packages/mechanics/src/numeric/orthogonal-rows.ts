@@ -4,7 +4,6 @@
  *
  * @param rows  of equal length, not more than they have entries; left unchanged
  * @source one-sided Jacobi: Demmel, Applied Numerical Linear Algebra (1997), section 5.4.3 (from memory)
- * @example orthogonalRows([Float64Array.of(3, 4)])[0].length // 5
  */
 export function orthogonalRows(rows: readonly Float64Array[]): readonly { readonly length: number; readonly direction: Float64Array }[] {
   const turned = rows.map((row) => row.slice());

@@ -1,10 +1,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { centreDistances, gearGeometry, helixPush, meshGeometry, pointedDiameter, thicknessAt, type MeshInputs } from '../../src/index.ts';
+import { centreDistances, gearGeometry, helixPush, involute, meshGeometry, pointedDiameter, thicknessAt, type MeshInputs } from '../../src/index.ts';
 
 const twenty = Math.PI / 9;
 const base: MeshInputs = { normalModule: 0.001, helixAngle: 0, pressureAngle: twenty, teeth1: 17, teeth2: 85, shift1: 0, shift2: 0, addendum: 1, dedendum: 1.25, faceWidth: 0.01 };
 
+/** Pairs whose teeth can touch at some centre distance: the working pressure angle stays above zero. */
 const pairs = fc.record({
   normalModule: fc.double({ min: 3e-4, max: 0.003, noNaN: true }),
   helixAngle: fc.double({ min: 0, max: 0.6, noNaN: true }),
@@ -16,6 +17,9 @@ const pairs = fc.record({
   addendum: fc.constant(1),
   dedendum: fc.constant(1.25),
   faceWidth: fc.double({ min: 0.002, max: 0.02, noNaN: true }),
+}).filter(({ helixAngle, pressureAngle, teeth1, teeth2, shift1, shift2 }) => {
+  const transverse = Math.atan(Math.tan(pressureAngle) / Math.cos(helixAngle));
+  return involute(transverse) + (2 * Math.tan(pressureAngle) * (shift1 + shift2)) / (teeth1 + teeth2) > 1e-3;
 });
 
 describe('gear pair', () => {

@@ -20,7 +20,7 @@ export function fieldFor(spec: InputSpec, json?: unknown): FieldValue {
     case 'choice':
       return typeof json === 'string' ? json : spec.optional ? '' : (spec.default ?? spec.choices[0] ?? '');
     case 'list':
-      return Array.isArray(json) ? json.map((item) => fieldFor(spec.of, item)) : Array.from({ length: spec.atLeast ?? 0 }, () => fieldFor(spec.of));
+      return Array.isArray(json) ? json.map((item) => fieldFor(spec.of, item)) : Array.from({ length: spec.optional ? 0 : (spec.atLeast ?? 0) }, () => fieldFor(spec.of));
     case 'record':
       return Object.fromEntries(Object.entries(spec.fields).map(([name, own]) => [name, fieldFor(own, member(json, name))]));
   }
