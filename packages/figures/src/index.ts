@@ -1,7 +1,8 @@
 export { choicesFor, type CloseOption } from './choices/choices-for.ts';
 export { centreOf, type CentreMove } from './choices/centres.ts';
 export { exclusionText } from './choices/exclusion-text.ts';
-export { gearChoices, mostCombinations, type ChoiceConditions, type GearChange, type GearChoices, type GearMap, type GearOption } from './choices/gear-choices.ts';
+export { gearChoices, mostCombinations } from './choices/gear-choices.ts';
+export type * from './choices/option.ts';
 export type { Exclusion } from './choices/rules.ts';
 export * from './directions/index.ts';
 export { hasTeeth, type Leg } from './drive/legs.ts';

@@ -3,7 +3,8 @@ import { solveDrive } from '../drive/solve.ts';
 import { axesOf } from './axes.ts';
 import { countOf } from './columns.ts';
 import { evaluate } from './evaluate.ts';
-import { mostCombinations, type ChoiceConditions, type GearOption } from './gear-choices.ts';
+import { mostCombinations } from './gear-choices.ts';
+import type { ChoiceConditions, GearOption } from './option.ts';
 import { powersOf } from './monomials.ts';
 
 /** A combination, and how far it is from the speed that was asked for. */

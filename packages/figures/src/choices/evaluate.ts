@@ -6,7 +6,7 @@ import type { Axis } from './axes.ts';
 import { centreTable, type CentreMove } from './centres.ts';
 import { columnOf, numberingOf, placeOn, toBuyColumn, type Numbering } from './columns.ts';
 import { exactText, turnsOf } from './exact-ratio.ts';
-import type { ChoiceConditions, GearChange, GearOption } from './gear-choices.ts';
+import type { ChoiceConditions, GearChange, GearOption } from './option.ts';
 import { monomialOf } from './monomials.ts';
 import { aimsOf, rulesOf, type Exclusion } from './rules.ts';
 
