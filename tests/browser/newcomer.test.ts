@@ -82,6 +82,19 @@ describe('with a mouse', () => {
     expect(await barriers(page)).toEqual([]);
   });
 
+  it('asks for the tip Mach number in colder air; a height that is none is told so', async () => {
+    const page = await open('/m/whimbrel/drive');
+    const mach = page.getByRole('listitem').filter({ hasText: 'Tip Mach number of main rotor' });
+    const before = await mach.innerText();
+    await page.getByLabel('Altitude, m').fill('3000');
+    // by hand: ISO 2533 has 328.6 m/s at 3,000 m and 340.3 m/s at sea level, so 0.4200 becomes 0.4349
+    await expect.poll(() => mach.innerText()).toContain('0.4349');
+    expect(before).toContain('0.42');
+    await page.getByLabel('Altitude, m').fill('high');
+    expect(await page.getByLabel('Altitude, m').getAttribute('aria-invalid')).toBe('true');
+    expect(await barriers(page)).toEqual([]);
+  });
+
   it('signs a step at the bench; the signature is there after the process was killed', async () => {
     const page = await open('/m/whimbrel/build');
     await heading(page, 'Build').waitFor();

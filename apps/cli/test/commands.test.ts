@@ -51,6 +51,30 @@ describe('help', () => {
   });
 });
 
+describe('figures in other air', () => {
+  const soundAt = async (...air: readonly string[]): Promise<number> => {
+    const { folder } = bench();
+    const { out } = await shell(['figures', 'plover.yaml', '--json', ...air], { folder });
+    return (JSON.parse(out) as { readonly figures: readonly { readonly name: string; readonly value?: number }[] }).figures.find(({ name }) => name === 'speed-of-sound')!.value!;
+  };
+
+  // published: ISO 2533:1975, 340.29 m/s at sea level and 328.58 m/s at 3,000 m
+  it('takes the height of the field', async () => {
+    expect(await soundAt()).toBeCloseTo(340.29, 1);
+    expect(await soundAt('--altitude', '3000 m')).toBeCloseTo(328.58, 1);
+  });
+
+  // law: the speed of sound goes with the root of the absolute temperature
+  it('takes a warm day', async () => {
+    expect((await soundAt('--warmer', '20 K')) / (await soundAt())).toBeCloseTo(Math.sqrt(308.15 / 288.15), 6);
+  });
+
+  it('wants a unit', async () => {
+    const { folder } = bench();
+    expect(await shell(['figures', 'plover.yaml', '--altitude', '400'], { folder })).toMatchObject({ status: 2, out: '' });
+  });
+});
+
 describe('check', () => {
   it('finds nothing in a good file', async () => {
     const { folder } = bench();

@@ -13,6 +13,8 @@ const states: readonly DriveState[] = ['driven', 'clutch-open', 'autorotation'];
 interface FiguresOptions extends HomeOption {
   readonly state: string;
   readonly speed?: string;
+  readonly altitude?: string;
+  readonly warmer?: string;
   readonly open?: string;
   readonly json?: true;
 }
@@ -25,6 +27,8 @@ export function figuresCommand(program: Command, act: Act): void {
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .option('--state <state>', `one of ${states.join(', ')}`, 'driven')
     .option('--speed <speed>', 'speed of engine or motor instead of that of the file: "14600 rpm"')
+    .option('--altitude <height>', 'pressure altitude of the air: "400 m"')
+    .option('--warmer <difference>', 'air warmer than the standard atmosphere there by: "15 K"')
     .option('--open <figure>', 'show the working of one figure as a tree')
     .option(...homeOption)
     .option('--json', 'the figures as JSON')
@@ -35,8 +39,10 @@ export function figuresCommand(program: Command, act: Act): void {
 async function show(terminal: Terminal, argument: string | undefined, options: FiguresOptions): Promise<Status> {
   const state = readState(options.state);
   const sourceSpeed = readQuantityOption('--speed', options.speed, 'rad/s', '14600 rpm');
+  const altitude = readQuantityOption('--altitude', options.altitude, 'm', '400 m');
+  const temperatureOffset = readQuantityOption('--warmer', options.warmer, 'K', '15 K');
   const named = findMachine(terminal, argument, options);
-  const set = figures(named.machine, { state, ...(sourceSpeed !== undefined && { sourceSpeed }) });
+  const set = figures(named.machine, { state, ...(sourceSpeed !== undefined && { sourceSpeed }), ...(altitude !== undefined && { altitude }), ...(temperatureOffset !== undefined && { temperatureOffset }) });
   const known = [...set.drive.states.keys()];
   if (known.length > 0 && !known.includes(state)) throw new WrongInput(`${named.machine.name} has no state ${state}; it has ${known.join(', ')}.`);
   if (options.open !== undefined) await open(terminal, set, named, options.open, options.json === true);

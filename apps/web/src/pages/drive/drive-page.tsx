@@ -7,7 +7,7 @@ import { Button, Empty, LinkButton, machineAt, Note, Segmented, Sheet, StateWord
 import { bandAnswer, clutchAnswer, type BandAnswer } from './bands.ts';
 import { Choices } from './choices.tsx';
 import { Directions } from './directions.tsx';
-import { FigureList } from './figure-list.tsx';
+import { FigureList, type Air } from './figure-list.tsx';
 import { createLive, type Live } from './live.ts';
 import { MeshStrip } from './mesh-strip.tsx';
 import { Picture, type Drawn } from './picture.tsx';
@@ -67,7 +67,8 @@ function Drive({ open, state, states, setState, teeth, setTried }: DriveProps): 
   useEffect(() => setSettled(start), [start]);
   const settle = useCallback(() => setSettled(speed.get()), [speed]);
   const shownSpeed = useDeferredValue(settled);
-  const set = useMemo(() => figures(filed, { state, teeth, ...(state === 'autorotation' ? { rotorSpeed: shownSpeed } : shownSpeed === filedSpeed ? {} : { sourceSpeed: shownSpeed }) }), [filed, state, teeth, shownSpeed, filedSpeed]);
+  const [air, setAir] = useState<Air>({ altitude: 0, temperatureOffset: 0 });
+  const set = useMemo(() => figures(filed, { state, teeth, ...air, ...(state === 'autorotation' ? { rotorSpeed: shownSpeed } : shownSpeed === filedSpeed ? {} : { sourceSpeed: shownSpeed }) }), [filed, state, teeth, air, shownSpeed, filedSpeed]);
   const { machine, drive } = set;
   const factors = useMemo(() => {
     const prepared = prepareDrive(machine, state);
@@ -135,7 +136,7 @@ function Drive({ open, state, states, setState, teeth, setTried }: DriveProps): 
           <ShaftTable set={set} state={state} speed={speed} factorOf={factorOf} onOpen={openFigure} />
         </div>
       </div>
-      <FigureList set={set} onOpen={openFigure} />
+      <FigureList set={set} air={air} onAir={setAir} onOpen={openFigure} />
       <Directions set={set} machine={id} />
       {figure !== undefined && <WorkingDrawer set={set} name={figure} machine={id} onClose={() => openFigure(undefined)} />}
     </Sheet>
