@@ -115,8 +115,8 @@ describe('with a mouse', () => {
   });
 });
 
-/** Ticks all copies, names the signer, signs, and waits for the seal that the book has acknowledged. */
-async function signHere(page: Page, name: string): Promise<void> {
+/** Ticks all copies, names the signer, signs, and waits for what is told then: the seal that the book has acknowledged. */
+async function signHere(page: Page, name: string, told = new RegExp(`^Signed.* by ${name}`)): Promise<void> {
   for (const tick of await page.getByRole('region', { name: 'Tick each one' }).getByRole('button').all()) await tick.click();
   await page.getByRole('button', { name: /^Sign step/ }).click();
   const who = page.getByLabel(/Your name/);
@@ -125,8 +125,30 @@ async function signHere(page: Page, name: string): Promise<void> {
     await page.getByRole('button', { name: 'Sign as this' }).click();
     await page.getByRole('button', { name: /^Sign step/ }).click();
   }
-  await page.getByText(new RegExp(`^Signed.* by ${name}`)).waitFor();
+  await page.getByText(told).waitFor();
 }
+
+describe('with the network gone', () => {
+  it('keeps a signature on the device, counts it nowhere as signed, and enters it when the network is back', async () => {
+    // The cut is meant: what the browser logs of it is no trouble.
+    const { page } = await openPage(browser);
+    await page.goto(new URL('/m/whimbrel/build', app.url).href);
+    const signed = page.getByText(/^\d+ of \d+ signed$/);
+    const before = await signed.innerText();
+    await page.route('**/entries', (route) => route.abort());
+    await page.getByRole('link', { name: 'Go on at the bench' }).click();
+    await page.getByRole('button', { name: /^Sign step/ }).waitFor();
+    await signHere(page, 'Ilse', /^Kept on this device, not in the book yet/);
+    await page.getByRole('link', { name: 'Leave' }).click();
+    expect(await signed.innerText()).toBe(before);
+    await page.getByText(/1 entry waits on this device/).waitFor();
+    await page.unroute('**/entries');
+    await page.reload();
+    await expect.poll(() => signed.innerText()).not.toBe(before);
+    expect(await page.getByText(/on this device/).count()).toBe(0);
+    await page.context().close();
+  });
+});
 
 describe('with the keyboard alone', () => {
   it('moves the engine speed by 10 and by 250 rpm, and every shaft follows', async () => {

@@ -53,7 +53,7 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
   const [acts, setActs] = useState<readonly Act[]>([]);
   const [notice, setNotice] = useState<Notice>();
   const now = useNow(tick);
-  const machines = useViews(query.data, waiting, now);
+  const machines = useViews(query.data, now);
   const current = useRef(query.data);
   current.current = query.data;
 
@@ -177,7 +177,7 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
 }
 
 /** Files are read again only when their text changes. */
-function useViews(boards: readonly MachineOnBoard[] | undefined, waiting: readonly NewEntry[], now: number): readonly MachineView[] {
+function useViews(boards: readonly MachineOnBoard[] | undefined, now: number): readonly MachineView[] {
   const read = useRef(new Map<string, { readonly text: string; readonly file: ReadFile }>());
   return useMemo(() => {
     const kept = new Map<string, { readonly text: string; readonly file: ReadFile }>();
@@ -185,24 +185,16 @@ function useViews(boards: readonly MachineOnBoard[] | undefined, waiting: readon
       const known = read.current.get(board.id);
       const file = known?.text === board.text ? known.file : readFile(board.text);
       kept.set(board.id, { text: board.text, file });
-      return viewOf(board, file, asEntries(board, waiting), now);
+      return viewOf(board, file, now);
     });
     read.current = kept;
     return views.toSorted(byInterest);
-  }, [boards, waiting, now]);
+  }, [boards, now]);
 }
 
 /** One's own machines before the demos; among them the most fully described first, then by name. */
 const byInterest = (a: MachineView, b: MachineView): number =>
   Number(a.demo) - Number(b.demo) || (b.plan?.steps.size ?? 0) - (a.plan?.steps.size ?? 0) || (a.title < b.title ? -1 : 1);
-
-/** Entries that wait, numbered on, so that the state shows them as done; the book gives them their place and hash. */
-function asEntries(board: MachineOnBoard, waiting: readonly NewEntry[]): readonly Entry[] {
-  const last = board.entries.at(-1)?.number ?? 0;
-  return waiting
-    .filter((entry) => entry.machine === board.id && !board.entries.some(({ id }) => id === entry.id))
-    .map((entry, index) => ({ ...entry, number: last + 1 + index, received: entry.at, previous: '', hash: '' }));
-}
 
 const merged = (known: readonly Entry[], more: readonly Entry[]): readonly Entry[] => [...known, ...more.filter((entry) => !known.some(({ id }) => id === entry.id))].toSorted((a, b) => a.number - b.number);
 

@@ -19,7 +19,7 @@ export interface MachineView extends ReadFile {
   readonly text: string;
   readonly revision: string;
   readonly demo: boolean;
-  /** Those of the book, and then those still waiting to be sent. */
+  /** Those of the book. What waits on this device is none of them until the book has taken it. */
   readonly entries: readonly Entry[];
   readonly state?: BuildState;
 }
@@ -32,8 +32,7 @@ export function readFile(text: string): ReadFile {
 }
 
 /** @param now  ms since 1970: what cures depends on it */
-export function viewOf(board: MachineOnBoard, read: ReadFile, waiting: readonly Entry[], now: number): MachineView {
-  const entries = waiting.length === 0 ? board.entries : [...board.entries, ...waiting];
+export function viewOf(board: MachineOnBoard, read: ReadFile, now: number): MachineView {
   return {
     ...read,
     id: board.id,
@@ -41,7 +40,7 @@ export function viewOf(board: MachineOnBoard, read: ReadFile, waiting: readonly 
     text: board.text,
     revision: board.revision,
     demo: board.demo,
-    entries,
-    ...(read.plan ? { state: replay(read.plan, entries, new Date(now)) } : {}),
+    entries: board.entries,
+    ...(read.plan ? { state: replay(read.plan, board.entries, new Date(now)) } : {}),
   };
 }

@@ -78,6 +78,7 @@ function Foot(): ReactNode {
     <div className="register-foot" role="status">
       {notice && <p className={notice.bad ? 'bad' : undefined}>{notice.bad && <StateMark state="exceeded" size={12} />} {notice.words}</p>}
       {!notice && reachable && status === 'ready' && <p>Everything is saved.</p>}
+      {reachable && waiting.length > 0 && <p className="bad"><StateMark state="open" size={12} /> {waiting.length === 1 ? '1 entry waits' : `${waiting.length} entries wait`} on this device, not in the book.</p>}
       {!reachable && <p className="bad"><StateMark state="unknown" size={12} /> Network gone{waiting.length > 0 ? `: ${waiting.length === 1 ? '1 entry waits' : `${waiting.length} entries wait`} on this device` : ''}. <Button className="small-button" onClick={retry}>Try again</Button></p>}
     </div>
   );

@@ -66,7 +66,9 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
   useTurnKeys(back && (() => goTo(back)), next && (() => goTo(next)));
 
   const standing = state.steps.get(step.id);
-  const seal = sealOf(open, step, waiting.some((entry) => entry.body.kind === 'signed' && entry.body.step === step.id));
+  // Work at this bench goes on over what waits here; everywhere else only the book counts.
+  const kept = new Set(waiting.flatMap(({ machine: of, body }) => (of === open.id && body.kind === 'signed' ? [body.step] : [])));
+  const seal = sealOf(open, step, kept.has(step.id));
   const curing = module.steps.flatMap((one) => {
     const until = one.id === step.id || stateOf(one.id) !== 'curing' ? undefined : untilOf(open, one.id);
     return until === undefined ? [] : [{ step: one, until }];
@@ -99,7 +101,7 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
       <Interrupted open={open} />
       <BenchStep
         key={`${step.id} ${step.fingerprint}`} machine={machine} step={step} number={index + 1} seal={seal}
-        blockers={blockersOf(plan, step, stateOf)} curing={curing} now={now} signers={signers} onSigner={onSigner} onEntry={onEntry} onGo={goTo} onNext={next && (() => goTo(next))}
+        blockers={blockersOf(plan, step, (id) => (kept.has(id) ? 'signed' : stateOf(id)))} curing={curing} now={now} signers={signers} onSigner={onSigner} onEntry={onEntry} onGo={goTo} onNext={next && (() => goTo(next))}
       />
     </Sheet>
   );

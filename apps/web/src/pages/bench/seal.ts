@@ -18,6 +18,7 @@ export interface Seal {
 
 /** The standing signature of a step, in the words of the bench. `waiting`: made here and not yet in the book. */
 export function sealOf(open: ReadableMachine, step: Step, waiting: boolean): Seal {
+  if (waiting) return { state: 'signed', waiting };
   const standing = open.state.steps.get(step.id);
   if (!standing) return { state: 'open', waiting };
   const until = untilOf(open, step.id);
