@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { answer, catalogue, exampleInputs, isCalcProblem, type Calculation } from '@rotorwright/calculations';
+import { answer, catalogue, exampleInputs, isCalcProblem, readInputs, type Calculation } from '@rotorwright/calculations';
 import { fieldNames, fieldsFor, fromQuery, nameOf, problemsByField, toInputs, toQuery, withField } from '../apps/web/src/pages/worksheet/form.ts';
 
 const ratio = catalogue.get('drive-ratio') as Calculation;
@@ -48,6 +48,25 @@ describe('fields of a worksheet', () => {
   it('a query that is no JSON where rows are wanted is left out, not thrown', () => {
     expect(fromQuery(ratio, '?stages=[{&inputSpeed=14600+rpm')).toEqual({ inputSpeed: '14600 rpm' });
     expect(fromQuery(ratio, '?nothing=1')).toBeUndefined();
+  });
+
+  describe('names of the user’s choosing', () => {
+    const spec = { kind: 'map', title: 'Chances', of: { kind: 'number', title: 'Chance', symbol: 'p', unit: '-', shown: '-' } } as const;
+    const map: Calculation = { ...ratio, inputs: { chances: spec } };
+    const fields = fieldsFor(map, { chances: { b: 0.5, a: 0.25 } });
+
+    it('keep their order and come back as an object', () => {
+      expect(toInputs(map, fields)).toEqual({ chances: { b: 0.5, a: 0.25 } });
+      expect(fieldNames(map.inputs, fields)).toEqual(['chances', 'chances.b', 'chances.a']);
+      expect(toInputs(map, withField(fields, ['chances', { row: 1, name: 'a' }], '0.75'))).toEqual({ chances: { b: 0.5, a: 0.75 } });
+    });
+
+    it('that clash are refused, and nothing typed is lost on the way through a link', () => {
+      const clash = { chances: [{ name: 'a', value: '0.5' }, { name: 'a', value: '0.25' }, { name: '', value: '1' }] };
+      const inputs = toInputs(map, clash);
+      expect(readInputs(map, inputs)).toMatchObject({ problems: [{ name: 'chances' }] });
+      expect(fieldsFor(map, fromQuery(map, toQuery(map, clash)) ?? {})).toEqual(clash);
+    });
   });
 
   it('names fields as the catalogue does', () => {

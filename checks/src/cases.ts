@@ -1,11 +1,11 @@
-import type { Check } from './check.ts';
+import type { Check, CheckValue } from './check.ts';
 
 /** Inputs of one calculation with several of its outputs, worked by somebody else. */
 export interface Case {
   readonly id: string;
   readonly name: string;
   readonly inputs: Readonly<Record<string, unknown>>;
-  readonly expect: Readonly<Record<string, { readonly value: number; readonly tol: number; readonly mode: string }>>;
+  readonly expect: Readonly<Record<string, { readonly value: CheckValue; readonly tol: number; readonly mode: string }>>;
   readonly source: string;
   readonly provenance: string;
 }

@@ -6,6 +6,9 @@ export interface Source {
   readonly kind: 'published' | 'common practice' | 'law' | 'by hand' | 'independent route';
 }
 
+/** A number in SI, text, a list of these or of lists, or numbers by name. */
+export type CheckValue = number | string | readonly CheckValue[] | { readonly [name: string]: number };
+
 /** One value of the outside world against one output of a calculation. */
 export interface Check {
   /** Id in the catalogue. */
@@ -16,9 +19,9 @@ export interface Check {
   /** As a user would give them. */
   readonly inputs: Readonly<Record<string, unknown>>;
   readonly output: string;
-  /** SI */
-  readonly expected: number;
-  /** Share of the expected value, or SI. Half the last printed digit where a value was printed. */
+  /** SI. A list must have as many entries, names must be the same, text must agree letter for letter. */
+  readonly expected: CheckValue;
+  /** Of each number: share of the expected value, or SI. Half the last printed digit where a value was printed. */
   readonly tolerance: number;
   readonly mode: 'relative' | 'absolute';
 }

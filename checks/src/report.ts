@@ -1,13 +1,14 @@
 import { answer, catalogue, isCalcProblem } from '@rotorwright/calculations';
 import { checks } from './all.ts';
-import type { Check } from './check.ts';
+import type { Check, CheckValue } from './check.ts';
+import { deviationOf, plain } from './deviation.ts';
 
 export interface CheckResult extends Check {
   /** SI; absent when the calculation refused the inputs or left the output out. */
-  readonly computed?: number;
+  readonly computed?: CheckValue;
   /** Unit of expected and computed. */
   readonly unit: string;
-  /** Computed less expected: as a share of the expected value in mode relative, else in SI. */
+  /** Computed less expected: as a share of the expected value in mode relative, else in SI. The largest of several; infinite where text or form differ. */
   readonly deviation?: number;
   readonly holds: boolean;
   /** Why there is no computed value. */
@@ -32,9 +33,10 @@ export function runCheck(check: Check): CheckResult {
     return { ...check, unit, holds: false, reason: answered.problems.map(({ name, given, wanted }) => `${name}: given ${given}; wanted ${wanted}`).join('. ') };
   }
   const value = answered.outputs[check.output];
-  if (value === undefined || !('value' in value)) return { ...check, unit, holds: false, reason: answered.warnings.join(' ') || 'The output is no single number.' };
-  const deviation = check.mode === 'relative' ? value.value / check.expected - 1 : value.value - check.expected;
-  return { ...check, unit, computed: value.value, deviation, holds: Math.abs(deviation) <= check.tolerance };
+  if (value === undefined) return { ...check, unit, holds: false, reason: answered.warnings.join(' ') };
+  const computed = plain(value);
+  const deviation = deviationOf(computed, check.expected, check.mode);
+  return { ...check, unit, computed, deviation, holds: Math.abs(deviation) <= check.tolerance };
 }
 
 /** Every calculation with its checks against the outside world; those without any come first. */

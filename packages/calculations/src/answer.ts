@@ -4,7 +4,14 @@ import { catalogue } from './catalogue.ts';
 import { CalculationError } from './define.ts';
 import { readInputs, type InputProblem } from './read-inputs.ts';
 
-export type AnsweredValue = { readonly value: number; readonly unit: string } | readonly AnsweredValue[];
+/** One number in SI, or text, whose unit is '-'. */
+export interface AnsweredSingle {
+  readonly value: number | string;
+  readonly unit: string;
+}
+
+export type AnsweredValue = AnsweredSingle | readonly AnsweredValue[] | { readonly [name: string]: AnsweredSingle };
+
 
 export interface CalcAnswer {
   readonly id: string;
@@ -18,6 +25,11 @@ export interface CalcAnswer {
 export interface CalcProblem {
   readonly id: string;
   readonly problems: readonly InputProblem[];
+}
+
+/** Tells one value from a list and from values by name, where a name may be `value` as well. */
+export function isSingle(value: AnsweredValue): value is AnsweredSingle {
+  return 'value' in value && typeof value.value !== 'object';
 }
 
 export function isCalcProblem(answered: CalcAnswer | CalcProblem): answered is CalcProblem {
@@ -65,10 +77,14 @@ function run(calculation: Calculation, inputs: Readonly<Record<string, unknown>>
   }
 }
 
+const isList = (value: OutputValue): value is readonly OutputValue[] => Array.isArray(value);
+
 function isFinite(value: OutputValue): boolean {
-  return typeof value === 'number' ? Number.isFinite(value) : value.every((item) => isFinite(item));
+  return typeof value === 'object' ? Object.values(value).every((item: OutputValue) => isFinite(item)) : typeof value === 'string' || Number.isFinite(value);
 }
 
 function withUnit(value: OutputValue, unit: string): AnsweredValue {
-  return typeof value === 'number' ? { value, unit } : value.map((item: OutputValue) => withUnit(item, unit));
+  if (typeof value !== 'object') return { value, unit };
+  if (isList(value)) return value.map((item) => withUnit(item, unit));
+  return Object.fromEntries(Object.entries(value).map(([name, item]) => [name, { value: item, unit }]));
 }

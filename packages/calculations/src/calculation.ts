@@ -25,6 +25,13 @@ export type InputSpec =
       readonly example?: number;
     }
   | { readonly kind: 'choice'; readonly title: string; readonly choices: readonly string[]; readonly default?: string; readonly optional?: boolean; readonly example?: string }
+  | {
+      readonly kind: 'text';
+      readonly title: string;
+      readonly default?: string;
+      readonly optional?: boolean;
+      readonly example?: string;
+    }
   | { readonly kind: 'list'; readonly title: string; readonly of: InputSpec; readonly optional?: boolean; readonly atLeast?: number; readonly example?: readonly unknown[] }
   | {
       readonly kind: 'record';
@@ -33,6 +40,15 @@ export type InputSpec =
       readonly optional?: boolean;
       /** Name of the field that bare text stands for: `"steel"` for `{"name": "steel"}`. */
       readonly shorthand?: string;
+    }
+  | {
+      /** Names of the user's choosing, each with a value. */
+      readonly kind: 'map';
+      readonly title: string;
+      readonly of: InputSpec;
+      readonly optional?: boolean;
+      readonly atLeast?: number;
+      readonly example?: Readonly<Record<string, unknown>>;
     };
 
 export interface OutputSpec {
@@ -40,11 +56,15 @@ export interface OutputSpec {
   readonly symbol: string;
   readonly unit: string;
   readonly shown: string;
-  /** A list of numbers rather than one. */
+  /** A list, or a list of lists, rather than one. */
   readonly list?: boolean;
+  /** A number for each of the names that the user gave, rather than one. */
+  readonly map?: boolean;
+  /** Text rather than a number; its unit is '-'. */
+  readonly text?: boolean;
 }
 
-export type OutputValue = number | readonly number[] | readonly (readonly number[])[];
+export type OutputValue = number | string | readonly OutputValue[] | { readonly [name: string]: number };
 
 /** One line of working: what was formed, by which formula (TeX), from what, with which result. */
 export interface WorkingLine {
@@ -55,7 +75,7 @@ export interface WorkingLine {
 }
 
 export interface Outcome<Outputs extends string = string> {
-  /** Only finite numbers; an output that cannot be formed is left out and a warning says why. */
+  /** Finite numbers and text only; an output that cannot be formed is left out and a warning says why. */
   readonly outputs: Readonly<Partial<Record<Outputs, OutputValue>>>;
   readonly warnings: readonly string[];
 }

@@ -4,11 +4,15 @@ type ValueOf<Spec> = Spec extends { kind: 'number' }
   ? number
   : Spec extends { kind: 'choice'; choices: readonly (infer Choice)[] }
     ? Choice
-    : Spec extends { kind: 'list'; of: infer Of }
-      ? readonly ValueOf<Of>[]
-      : Spec extends { kind: 'record'; fields: infer Fields }
-        ? InputsOf<Fields>
-        : never;
+    : Spec extends { kind: 'text' }
+      ? string
+      : Spec extends { kind: 'list'; of: infer Of }
+        ? readonly ValueOf<Of>[]
+        : Spec extends { kind: 'record'; fields: infer Fields }
+          ? InputsOf<Fields>
+          : Spec extends { kind: 'map'; of: infer Of }
+            ? Readonly<Record<string, ValueOf<Of>>>
+            : never;
 
 /** What `compute` is given: one value for each spec. `optional` means that it may be missing; a spec with a default never is. */
 export type InputsOf<Specs> = { readonly [Name in keyof Specs as Specs[Name] extends { optional: true } ? never : Name]: ValueOf<Specs[Name]> } & {

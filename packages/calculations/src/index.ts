@@ -1,4 +1,4 @@
-export { answer, isCalcProblem, type AnsweredValue, type CalcAnswer, type CalcProblem } from './answer.ts';
+export { answer, isCalcProblem, isSingle, type AnsweredSingle, type AnsweredValue, type CalcAnswer, type CalcProblem } from './answer.ts';
 export type * from './calculation.ts';
 export { catalogue } from './catalogue.ts';
 export { CalculationError } from './define.ts';

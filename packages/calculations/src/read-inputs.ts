@@ -58,6 +58,10 @@ function readValue(spec: InputSpec, json: unknown, path: string, problems: Input
       if (typeof json === 'string' && spec.choices.includes(json)) return json;
       problems.push({ name: path, given: given(json), wanted: wanted(spec) });
       return undefined;
+    case 'text':
+      if (typeof json === 'string' && json.trim() !== '') return json;
+      problems.push({ name: path, given: given(json), wanted: wanted(spec) });
+      return undefined;
     case 'list':
       if (!Array.isArray(json) || json.length < (spec.atLeast ?? 0)) {
         problems.push({ name: path, given: given(json), wanted: wanted(spec) });
@@ -71,6 +75,12 @@ function readValue(spec: InputSpec, json: unknown, path: string, problems: Input
         return value === undefined ? undefined : { ...readRecord(spec.fields, {}, path, problems), [spec.shorthand]: value };
       }
       return readRecord(spec.fields, json, path, problems);
+    case 'map':
+      if (typeof json !== 'object' || json === null || Array.isArray(json) || Object.keys(json).length < (spec.atLeast ?? 0)) {
+        problems.push({ name: path, given: given(json), wanted: wanted(spec) });
+        return undefined;
+      }
+      return Object.fromEntries(Object.entries(json).map(([name, item]) => [name, readValue(spec.of, item, `${path}.${name}`, problems)]));
   }
 }
 
@@ -118,6 +128,10 @@ export function wanted(spec: InputSpec): string {
     case 'choice':
       if (spec.choices.length > READABLE) return `one of ${spec.choices.length} from "${spec.choices[0]}" to "${spec.choices.at(-1)}"${spec.example === undefined ? '' : `, such as "${spec.example}"`}`;
       return `one of ${spec.choices.map((choice) => `"${choice}"`).join(', ')}`;
+    case 'text':
+      return `text${spec.example === undefined ? '' : `, such as "${spec.example}"`}`;
+    case 'map':
+      return `an object of names of your choosing${(spec.atLeast ?? 0) > 0 ? `, at least ${spec.atLeast}` : ''}, each with ${wanted(spec.of)}`;
     case 'list':
       return `a list${(spec.atLeast ?? 0) > 0 ? ` of at least ${spec.atLeast}` : ''}, each ${wanted(spec.of)}`;
     case 'record':

@@ -1,8 +1,11 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { answer, catalogue, describe as describeCalculation, exampleInputs, isCalcProblem, type AnsweredValue, type InputSpec } from '../src/index.ts';
+import { answer, catalogue, describe as describeCalculation, exampleInputs, isCalcProblem, isSingle, type AnsweredValue, type InputSpec } from '../src/index.ts';
 
-const numbersOf = (value: AnsweredValue): number[] => ('value' in value ? [value.value] : value.flatMap(numbersOf));
+const numbersOf = (value: AnsweredValue): number[] => (isSingle(value) ? (typeof value.value === 'number' ? [value.value] : []) : Object.values(value as Readonly<Record<string, AnsweredValue>>).flatMap(numbersOf));
+
+/** Few names, so that what refers to another often finds it; some that objects have of their own. */
+const anyName = fc.constantFrom('a', 'b', 'c', 'd', 'value', '__proto__', 'toString');
 
 /** Any input that the spec allows, with extremes more often than chance would have them. */
 function anyInput(spec: InputSpec): fc.Arbitrary<unknown> {
@@ -17,6 +20,10 @@ function anyInput(spec: InputSpec): fc.Arbitrary<unknown> {
     }
     case 'choice':
       return fc.constantFrom(...spec.choices);
+    case 'text':
+      return anyName;
+    case 'map':
+      return fc.dictionary(anyName, anyInput(spec.of), { minKeys: spec.atLeast ?? 0, maxKeys: 4 });
     case 'list':
       return fc.array(anyInput(spec.of), { minLength: spec.atLeast ?? 0, maxLength: 4 });
     case 'record':

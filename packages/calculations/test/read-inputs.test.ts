@@ -76,6 +76,18 @@ describe('inputs', () => {
     expect(problems(calculation, { c: 'up' })[0]!.wanted).toBe('one of "left", "right"');
   });
 
+  test('text is taken as it is, but not empty; names of a map may be any', () => {
+    const calculation = withInputs({
+      top: { kind: 'text', title: 'top', example: 'lost blade' },
+      lives: { kind: 'map', title: 'lives', atLeast: 1, of: { kind: 'number', title: 'life', symbol: 't', unit: 's', shown: 'h', above: 0 } },
+    });
+    const lives = JSON.parse('{"__proto__": "1 h", "b": 2}') as unknown;
+    expect(readInputs(calculation, { top: ' a ', lives })).toEqual({ inputs: { top: ' a ', lives: JSON.parse('{"__proto__": 3600, "b": 2}') } });
+    expect(problems(calculation, { top: ' ', lives })).toEqual([{ name: 'top', given: '" "', wanted: 'text, such as "lost blade"' }]);
+    expect(problems(calculation, { top: 7, lives: { b: '1 mm', c: 0 } }).map(({ name }) => name)).toEqual(['top', 'lives.b', 'lives.c']);
+    for (const wrong of [{}, [], 'b', 3]) expect(problems(calculation, { top: 'a', lives: wrong })).toMatchObject([{ name: 'lives', wanted: expect.stringContaining('an object of names of your choosing, at least 1, each with a time') }]);
+  });
+
   test('no JSON whatever makes the reader throw (law)', () => {
     fc.assert(
       fc.property(fc.constantFrom(...catalogue.values()), fc.jsonValue(), (calculation, json) => {

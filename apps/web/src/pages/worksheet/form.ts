@@ -5,10 +5,27 @@ import { writeQuantity } from '@rotorwright/units';
 export type FieldValue = string | readonly FieldValue[] | { readonly [name: string]: FieldValue };
 export type FieldRecord = Readonly<Record<string, FieldValue>>;
 
-/** `stages[1].driver` names a field the same way in problems, links and labels. */
-export type FieldPath = readonly (string | number)[];
+/** A row of a map: its place on screen, and the name that the user has given it so far. */
+export interface NamedRow {
+  readonly row: number;
+  readonly name: string;
+}
 
-export const nameOf = (path: FieldPath): string => path.map((step, index) => (typeof step === 'number' ? `[${step}]` : index === 0 ? step : `.${step}`)).join('');
+/** `stages[1].driver` names a field the same way in problems, links and labels. */
+export type FieldPath = readonly (string | number | NamedRow)[];
+
+export const nameOf = (path: FieldPath): string =>
+  path.map((step, index) => (typeof step === 'number' ? `[${step}]` : typeof step === 'object' ? `.${step.name}` : index === 0 ? step : `.${step}`)).join('');
+
+/** What stands in the fields of a map: a row for each name, in the order typed. */
+export const rowsOf = (field: FieldValue | undefined): readonly { readonly name: string; readonly value: FieldValue | undefined }[] =>
+  (Array.isArray(field) ? (field as readonly FieldValue[]) : []).map((row) => {
+    const { name, value } = row as FieldRecord;
+    return { name: typeof name === 'string' ? name : '', value };
+  });
+
+/** Names that two rows share, or that one lacks: such rows make no object. */
+export const rowsClash = (rows: readonly { readonly name: string }[]): boolean => rows.some(({ name }) => name === '') || new Set(rows.map(({ name }) => name)).size < rows.length;
 
 const plainNumber = /^[+\-−]?(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?$/;
 
@@ -21,9 +38,19 @@ export function fieldFor(spec: InputSpec, json?: unknown): FieldValue {
       return typeof json === 'string' ? json : spec.optional ? '' : (spec.default ?? spec.choices[0] ?? '');
     case 'list':
       return Array.isArray(json) ? json.map((item) => fieldFor(spec.of, item)) : Array.from({ length: spec.optional ? 0 : (spec.atLeast ?? 0) }, () => fieldFor(spec.of));
+    case 'text':
+      return typeof json === 'string' ? json : (spec.default ?? '');
     case 'record':
       return Object.fromEntries(Object.entries(spec.fields).map(([name, own]) => [name, fieldFor(own, member(json, name))]));
+    case 'map':
+      return entriesOf(json).map(([name, own]) => ({ name: String(name), value: fieldFor(spec.of, own) }));
   }
+}
+
+/** Rows of a map: of an object, or of the pairs that stand for rows whose names clash. */
+function entriesOf(json: unknown): readonly (readonly [unknown, unknown])[] {
+  if (typeof json !== 'object' || json === null) return [];
+  return Array.isArray(json) ? json.flatMap((pair: unknown) => (Array.isArray(pair) ? [[pair[0], pair[1]] as const] : [])) : Object.entries(json);
 }
 
 const member = (json: unknown, name: string): unknown => (typeof json === 'object' && json !== null ? (json as Record<string, unknown>)[name] : undefined);
@@ -62,7 +89,15 @@ function toJson(spec: InputSpec, field: FieldValue | undefined): unknown {
       return plainNumber.test(text) ? Number(text.replaceAll('−', '-')) : text;
     }
     case 'choice':
+    case 'text':
       return field === '' ? undefined : field;
+    case 'map': {
+      const rows = rowsOf(field);
+      if (rows.length === 0 && spec.optional) return undefined;
+      const pairs = rows.map(({ name, value }) => [name, toJson(spec.of, value) ?? null] as const);
+      // Pairs are no object, and are refused; but nothing that was typed is lost.
+      return rowsClash(rows) ? pairs : Object.fromEntries(pairs);
+    }
     case 'list': {
       const rows = Array.isArray(field) ? (field as readonly FieldValue[]) : [];
       if (rows.length === 0 && spec.optional) return undefined;
@@ -85,6 +120,7 @@ export function withField<T extends FieldValue>(fields: T, path: FieldPath, valu
     const rows = Array.isArray(fields) ? (fields as readonly FieldValue[]) : [];
     return rows.map((row, index) => (index === step ? withField(row, rest, value) : row)) as unknown as T;
   }
+  if (typeof step === 'object') return withField(fields, [step.row, 'value', ...rest], value);
   const record = (typeof fields === 'object' && !Array.isArray(fields) ? fields : {}) as FieldRecord;
   return { ...record, [step]: withField(record[step] ?? '', rest, value) } as unknown as T;
 }
@@ -103,7 +139,7 @@ export function fromQuery(calculation: Calculation, search: string): Readonly<Re
     const text = query.get(name);
     if (text === null) return [];
     if (spec.kind === 'number') return [[name, plainNumber.test(text) ? Number(text.replaceAll('−', '-')) : text] as const];
-    if (spec.kind === 'choice') return [[name, text] as const];
+    if (spec.kind === 'choice' || spec.kind === 'text') return [[name, text] as const];
     try {
       return [[name, JSON.parse(text) as unknown] as const];
     } catch {
@@ -132,6 +168,7 @@ export function fieldNames(specs: Readonly<Record<string, InputSpec>>, fields: F
 function namesUnder(spec: InputSpec, field: FieldValue | undefined, path: FieldPath): readonly string[] {
   const own = nameOf(path);
   if (spec.kind === 'list') return [own, ...(Array.isArray(field) ? (field as readonly FieldValue[]) : []).flatMap((row, index) => namesUnder(spec.of, row, [...path, index]))];
+  if (spec.kind === 'map') return [own, ...rowsOf(field).flatMap(({ name, value }, row) => namesUnder(spec.of, value, [...path, { row, name }]))];
   if (spec.kind === 'record') return [own, ...fieldNames(spec.fields, typeof field === 'object' && !Array.isArray(field) ? (field as FieldRecord) : {}, path)];
   return [own];
 }

@@ -1,7 +1,7 @@
 import { useId, type ReactNode } from 'react';
 import { wanted, type InputProblem, type InputSpec } from '@rotorwright/calculations';
 import { Formula } from '../../sheet/index.ts';
-import { fieldFor, nameOf, type FieldPath, type FieldRecord, type FieldValue } from './form.ts';
+import { fieldFor, nameOf, rowsClash, rowsOf, type FieldPath, type FieldRecord, type FieldValue } from './form.ts';
 
 export interface InputFieldProps {
   readonly spec: InputSpec;
@@ -16,6 +16,8 @@ export function InputField(props: InputFieldProps): ReactNode {
   switch (props.spec.kind) {
     case 'number': return <NumberField {...props} spec={props.spec} />;
     case 'choice': return <ChoiceField {...props} spec={props.spec} />;
+    case 'text': return <TextField {...props} spec={props.spec} />;
+    case 'map': return <MapField {...props} spec={props.spec} />;
     case 'list': return <ListField {...props} spec={props.spec} />;
     case 'record': return <RecordField {...props} spec={props.spec} />;
   }
@@ -64,6 +66,50 @@ function ChoiceField({ spec, path, value, problems, onChange }: Of<'choice'>): R
   );
 }
 
+function TextField({ spec, path, value, problems, onChange }: Of<'text'>): ReactNode {
+  const id = useId();
+  const own = problems.get(nameOf(path));
+  return (
+    <div className="field">
+      <label htmlFor={id}>{spec.title}</label>
+      <input
+        id={id} type="text" autoComplete="off" spellCheck={false} value={typeof value === 'string' ? value : ''}
+        aria-invalid={own ? true : undefined} aria-describedby={own ? `${id}-problem` : undefined} onChange={(event) => onChange(path, event.target.value)}
+      />
+      <Problems id={`${id}-problem`} problems={own} />
+    </div>
+  );
+}
+
+function MapField({ spec, path, value, problems, onChange }: Of<'map'>): ReactNode {
+  const rows = rowsOf(value);
+  const clash = rowsClash(rows);
+  const own = problems.get(nameOf(path));
+  const id = useId();
+  const store = (changed: readonly { readonly name: string; readonly value: FieldValue | undefined }[]): void => onChange(path, changed.map((row) => ({ name: row.name, value: row.value ?? '' })));
+  return (
+    <fieldset className="field-list" aria-describedby={own ? `${id}-problem` : undefined}>
+      <legend>{spec.title}</legend>
+      <ol>
+        {rows.map((row, index) => (
+          // A name is still being typed: rows are told apart by their place.
+          <li key={index}>
+            <div className="field">
+              <label htmlFor={`${id}-${index}`}>Name</label>
+              <input id={`${id}-${index}`} type="text" autoComplete="off" spellCheck={false} value={row.name} onChange={(event) => store(rows.map((one, at) => (at === index ? { ...one, name: event.target.value } : one)))} />
+            </div>
+            <InputField spec={spec.of} path={[...path, { row: index, name: row.name }]} value={row.value} problems={problems} onChange={onChange} />
+            <button type="button" aria-label={`Remove ${row.name || `row ${index + 1}`} of ${spec.title}`} onClick={() => store(rows.filter((_, at) => at !== index))}>Remove</button>
+          </li>
+        ))}
+      </ol>
+      <button type="button" onClick={() => store([...rows, { name: '', value: fieldFor(spec.of) }])}>Add a name</button>
+      {clash ? <div className="field-problem" id={`${id}-problem`}><p>Two rows have the same name, or one has none. Give each its own.</p></div> : <Problems id={`${id}-problem`} problems={own} />}
+      <small className="unseen">{wanted(spec)}</small>
+    </fieldset>
+  );
+}
+
 function ListField({ spec, path, value, problems, onChange }: Of<'list'>): ReactNode {
   const rows = Array.isArray(value) ? (value as readonly FieldValue[]) : [];
   const own = problems.get(nameOf(path));
@@ -89,12 +135,12 @@ function ListField({ spec, path, value, problems, onChange }: Of<'list'>): React
 
 function RecordField({ spec, path, value, problems, onChange }: Of<'record'>): ReactNode {
   const fields = typeof value === 'object' && !Array.isArray(value) ? (value as FieldRecord) : {};
-  const index = path.at(-1);
+  const step = path.at(-1);
   const id = useId();
   const own = problems.get(nameOf(path));
   return (
     <fieldset className="field-record">
-      <legend>{typeof index === 'number' ? `${spec.title} ${index + 1}` : spec.title}</legend>
+      <legend>{typeof step === 'number' ? `${spec.title} ${step + 1}` : typeof step === 'object' ? `${spec.title} ${step.name}` : spec.title}</legend>
       {Object.entries(spec.fields).map(([name, one]) => <InputField key={name} spec={one} path={[...path, name]} value={fields[name]} problems={problems} onChange={onChange} />)}
       <Problems id={`${id}-problem`} problems={own} />
     </fieldset>

@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react';
-import type { AnsweredValue, CalcAnswer, Calculation, OutputSpec } from '@rotorwright/calculations';
+import { isSingle, type AnsweredSingle, type AnsweredValue, type CalcAnswer, type Calculation, type OutputSpec } from '@rotorwright/calculations';
 import { inUnit, isUnit, listedUnits, sameDimension, showNumber, showQuantity, unit } from '@rotorwright/units';
 import { Formula } from '../../sheet/index.ts';
 
@@ -19,16 +19,21 @@ function unitsOf(spec: OutputSpec): readonly string[] {
   return [...new Set([spec.shown, spec.unit, ...alike])];
 }
 
-/** A value in the unit that the reader chose, at most six figures; lists one after the other. */
+/** A value in the unit that the reader chose, at most six figures; lists one after the other, lists in a list each in brackets. */
 export function showAnswer(value: AnsweredValue, shown: string): string {
-  if ('value' in value) return showQuantity(value.value, shown, { significant: 6 });
-  return value.length === 0 ? 'none' : value.map((one) => showAnswer(one, shown)).join('; ');
+  return show(value, (number) => showQuantity(number, shown, { significant: 6 }));
 }
 
 /** The figure alone: its unit stands in the list beside it. */
 function bare(value: AnsweredValue, shown: string): string {
-  if ('value' in value) return showNumber(inUnit(value.value, shown), { significant: 6 });
-  return value.length === 0 ? 'none' : value.map((one) => bare(one, shown)).join('; ');
+  return show(value, (number) => showNumber(inUnit(number, shown), { significant: 6 }));
+}
+
+function show(value: AnsweredValue, number: (value: number) => string): string {
+  if (isSingle(value)) return typeof value.value === 'number' ? number(value.value) : value.value;
+  if (!Array.isArray(value)) return Object.entries(value as Readonly<Record<string, AnsweredSingle>>).map(([name, one]) => `${name}: ${show(one, number)}`).join('; ') || 'none';
+  const list = value as readonly AnsweredValue[];
+  return list.map((one) => (Array.isArray(one) ? `(${show(one, number)})` : show(one, number))).join('; ') || 'none';
 }
 
 export function Results({ calculation, answered }: ResultsProps): ReactNode {
@@ -50,7 +55,7 @@ export function Results({ calculation, answered }: ResultsProps): ReactNode {
                 <select aria-label={`Unit of ${spec.title}`} value={shown} onChange={(event) => setUnits({ ...units, [name]: event.target.value })}>
                   {offered.map((one) => <option key={one}>{one}</option>)}
                 </select>
-              ) : <span className="soft">{spec.unit === '-' ? 'number' : shown}</span>}</td>
+              ) : <span className="soft">{spec.text ? 'text' : spec.unit === '-' ? 'number' : shown}</span>}</td>
             </tr>
           );
         })}
