@@ -3,6 +3,8 @@ export { findingCodes, formatFinding, isFindingCode, severityOf, wordFinding, ty
 export type * from './model/index.ts';
 export { placeOf } from './place-of.ts';
 export { readMachine, type ReadOptions, type ReadResult } from './read/read-machine.ts';
+export { applyEdits, type Edit } from './edit/apply-edits.ts';
+export { differences, type Difference, type Version } from './edit/differences.ts';
 export { removeEntry, setEntry, type EditResult } from './edit/set-entry.ts';
 export { completions, type Completion, type Completions } from './complete/completions.ts';
 export { machineSchema, type JsonSchema } from './schema/json-schema.ts';

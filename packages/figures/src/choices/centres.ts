@@ -69,7 +69,8 @@ export function centreTable(
   }));
 }
 
-function fitsIn(slot: Window | undefined, centre: number, move: number | undefined): boolean | undefined {
+/** Whether the frame allows a centre distance; undefined when the file does not say. */
+export function fitsIn(slot: Window | undefined, centre: number, move?: number): boolean | undefined {
   // What does not move sits where it sat, whatever the file says of the frame.
   if (move !== undefined && Math.abs(move) < same) return true;
   if (!slot || (slot.min === undefined && slot.max === undefined)) return undefined;

@@ -1,0 +1,56 @@
+import { describe, expect, it } from 'vitest';
+import { compareFigures, compareWindows, figures } from '../../src/index.ts';
+import { wholeDrive } from '../machines.ts';
+import { read } from '../read.ts';
+
+const before = figures(read(wholeDrive));
+const change = (from: string, to: string) => figures(read(wholeDrive.replace(from, to)));
+
+describe('figures before and after', () => {
+  it('are none when nothing changed', () => {
+    expect(compareFigures(before, figures(read(wholeDrive)), [])).toEqual([]);
+  });
+
+  it('name the entry that moved them, through every figure between', () => {
+    const teeth = 'drive.main.driver.teeth';
+    const found = compareFigures(before, change('teeth: 17,', 'teeth: 18,'), [teeth]);
+    const mast = found.find(({ name }) => name === 'speed mast');
+    // By hand: 18/17 of the speed before, wherever the pinion is on the way.
+    expect(mast!.after! / mast!.before!).toBeCloseTo(18 / 17, 12);
+    expect(found.map(({ name }) => name)).toContain('tip-speed tail');
+    expect(found.map(({ name }) => name)).not.toContain('speed crank');
+    expect(found.every(({ because }) => because.includes(teeth))).toBe(true);
+  });
+
+  it('leave a figure out of what other entries did', () => {
+    const both = compareFigures(before, change('diameter: 260 mm', 'diameter: 280 mm'), ['rotors.tail.diameter', 'rotors.main.diameter']);
+    expect(both.map(({ name }) => name)).toContain('tip-speed tail');
+    expect(both.every(({ because }) => because.length === 1 && because[0] === 'rotors.tail.diameter')).toBe(true);
+  });
+
+  it('have no value where an entry was taken away', () => {
+    const gone = compareFigures(before, change('blade-mass: 200 g, ', ''), ['rotors.main.blade-mass']).find(({ name }) => name === 'bolt-pull main');
+    expect(gone).toMatchObject({ because: ['rotors.main.blade-mass'] });
+    expect(gone).not.toHaveProperty('after');
+  });
+});
+
+describe('windows before and after', () => {
+  const banded = wholeDrive.replace('diameter: 1500 mm', 'wanted: 1700 to 1800 rpm, diameter: 1500 mm');
+
+  it('tell that a band is left', () => {
+    // By hand: 14,000 rpm × 17/136 = 1,750 rpm; × 18/136 = 1,853 rpm.
+    const [only, ...rest] = compareWindows(figures(read(banded)), figures(read(banded.replace('teeth: 17,', 'teeth: 18,'))));
+    expect(rest).toEqual([]);
+    expect(only).toMatchObject({ before: { kind: 'band', of: 'speed mast', kept: true }, after: { kept: false } });
+  });
+
+  it('tell of a slot that a mesh leaves, and of one whose mesh cannot be reckoned', () => {
+    const slotted = (slot: string) => figures(read(wholeDrive.replace('module: 1 mm,', `module: 1 mm, centre: ${slot},`)));
+    // By hand: (17 + 136)/2 = 76.5 mm.
+    expect(compareWindows(slotted('76 to 77 mm'), slotted('74 to 75 mm'))).toMatchObject([{ before: { value: expect.closeTo(0.0765, 9), kept: true }, after: { kept: false } }]);
+    const [unknown] = compareWindows(figures(read(wholeDrive.replace('module: 1 mm,', 'centre: 76 to 77 mm,'))), slotted('76 to 77 mm'));
+    expect(unknown!.before).not.toHaveProperty('kept');
+    expect(unknown!.after).toMatchObject({ kept: true });
+  });
+});
