@@ -1,11 +1,7 @@
-import { autorotationDescentRatio, minimumRotorSpeed, rotorDecayTime, storedEnergy } from '@rotorwright/rotor';
+import { STANDARD_GRAVITY, autorotationDescentRatio, minimumRotorSpeed, rotorDecayTime, storedEnergy } from '@rotorwright/rotor';
 import { defineCalculation } from '../define.ts';
 import { lengthInput, numberOutput, speedInput, speedOutput } from '../specs.ts';
-
-/** m/s² */
-const STANDARD_GRAVITY = 9.80665;
-
-const positive = (title: string, symbol: string, unit: string, shown: string, example: number) => ({ kind: 'number', title, symbol, unit, shown, above: 0, example }) as const;
+import { density, positive } from './rotor-specs.ts';
 
 export const autorotation = defineCalculation({
   id: 'autorotation',
@@ -18,7 +14,7 @@ export const autorotation = defineCalculation({
     hoverPower: positive('Power in hover', 'P', 'W', 'W', 450),
     mass: positive('Mass of the machine', 'm', 'kg', 'kg', 5.2),
     radius: lengthInput('Radius of the rotor', 'R', 775),
-    density: { ...positive('Density of the air', '\\rho', 'kg/m³', 'kg/m³', 1.225), default: 1.225 },
+    density,
     minimumSpeed: { ...speedInput('Least speed at which the rotor still carries', 'n_\\mathrm{min}', 1250), above: 0, optional: true },
     bladeLoading: { ...positive('Blade loading in hover, thrust coefficient over solidity', 'C_T/\\sigma', '-', '-', 0.06), optional: true },
     maximumBladeLoading: { ...positive('Blade loading at stall', '(C_T/\\sigma)_\\mathrm{max}', '-', '-', 0.13), optional: true },

@@ -1,8 +1,12 @@
 export { atmosphere } from './atmosphere.ts';
 export { autorotation } from './autorotation.ts';
 export { bladeLoads } from './blade-loads.ts';
+export { electricDrive } from './electric-drive.ts';
+export { endurance } from './endurance.ts';
+export { forwardFlight } from './forward-flight.ts';
 export { linearBlade } from './linear-blade.ts';
 export { storedEnergy } from './stored-energy.ts';
+export { tailAuthority } from './tail-authority.ts';
 export { tipMach } from './tip-mach.ts';
 export { tipSpeed } from './tip-speed.ts';
 export { uniformBlade } from './uniform-blade.ts';

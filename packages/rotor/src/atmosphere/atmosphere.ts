@@ -18,8 +18,8 @@ const GRADIENT = -0.0065;
 const TROPOPAUSE = 11_000;
 const BOTTOM = -2000;
 const TOP = 20_000;
-/** m/s² */
-const STANDARD_GRAVITY = 9.80665;
+/** m/s², ISO 2533:1975 */
+export const STANDARD_GRAVITY = 9.80665;
 /** Specific gas constant of dry air, J/(kg·K), as ISO 2533 has it. */
 const GAS_CONSTANT = 287.05287;
 const HEAT_RATIO = 1.4;

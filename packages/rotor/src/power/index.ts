@@ -1,1 +1,3 @@
 export * from './autorotation.ts';
+export * from './electric-drive.ts';
+export * from './endurance.ts';

@@ -1,0 +1,1 @@
+export * from './tail-rotor.ts';
