@@ -219,6 +219,19 @@ describe('sign and log', () => {
     expect((await shell(['plan', 'plover.yaml'], world)).out).toMatch(/^head\/swing\s+signed/m);
   });
 
+  it('takes a second look by somebody else, and refuses one by the signer on the same evening', async () => {
+    const world = bench(`${plover}hazards:\n  post-lost: { ends-in: crash, when: { comes-off: head/post } }\n`);
+    await expect(sign(world, 'head/post-screw', '--by', 'Oda', '--second-look', 'good')).resolves.toMatchObject({ status: 2, err: expect.stringMatching(/head\/post-screw is open: there is no signature to look at again/) as string });
+    await sign(world, 'head/post-screw', '--by', 'Maren');
+    expect(await sign(world, 'head/post-screw', '--by', 'maren', '--second-look', 'good')).toMatchObject({ status: 2, err: expect.stringMatching(/maren signed head\/post-screw\. Let somebody else look, or look again yourself from 2026-03-02T06:30:00\.000Z on/) as string });
+    expect(JSON.parse((await sign(world, 'head/post-screw', '--by', 'Oda', '--second-look', 'good', '--json')).out)).toMatchObject({ number: 2, body: { kind: 'looked', found: 'good' } });
+    expect(await sign(world, 'head/post-screw', '--by', 'Oda', '--second-look', 'bad')).toMatchObject({ status: 2, err: expect.stringMatching(/body\.note is missing/) as string });
+    expect(await sign(world, 'head/post-screw', '--by', 'Oda', '--second-look', 'bad', '--note', 'dry thread')).toMatchObject({ status: 1, err: expect.stringMatching(/undone: set it right and sign again/) as string });
+    const log = await shell(['log', 'plover.yaml'], world);
+    expect(log.status).toBe(1);
+    expect(log.out).toMatch(/undone head\/post-screw: found bad by Oda on 2026-03-01 \(entry 3\): dry thread/);
+  });
+
   it('a signature is undone by a change of the file: status 1', async () => {
     const world = bench();
     await sign(world, 'head/post-screw', '--by', 'Maren');

@@ -52,11 +52,11 @@ function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): 
   const changed: string[] = [];
   const unmeasured: string[] = [];
   for (const { id, body } of entries) {
-    if (body.kind !== 'signed' && body.kind !== 'noted') continue;
+    if (body.kind === 'opened' || body.kind === 'corrected') continue;
     if (body.step === undefined) continue;
     const step = steps.get(body.step);
     if (step === undefined) unknown.push(`${id}: there is no step ${body.step} in the plan of ${board.id}`);
-    else if (body.kind === 'signed' && step.fingerprint !== body.fingerprint) changed.push(`${id}: ${body.step} has changed since it was shown`);
+    else if (body.kind !== 'noted' && step.fingerprint !== body.fingerprint) changed.push(`${id}: ${body.step} has changed since it was shown`);
     else if (body.kind === 'signed' && step.measure !== undefined && body.measured === undefined) unmeasured.push(`${id}: ${body.step} is measured; its signature must say what was read or felt`);
   }
   if (unknown.length > 0) throw new AnswerError(422, 'step/unknown', 'Nothing was recorded: a step is not in the plan.', { details: unknown });

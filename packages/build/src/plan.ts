@@ -3,6 +3,7 @@ import { greaseStep, jointStep, measureStep, stackStep, stripStep, writtenStep, 
 import { fingerprinter } from './fingerprint/index.ts';
 import { lockFindings } from './locks/index.ts';
 import { workOrder } from './order/index.ts';
+import { asksSecondLook } from './second-look/index.ts';
 import type { Plan, PlannedModule, Step } from './step.ts';
 import { moduleTitle } from './words/index.ts';
 
@@ -21,10 +22,11 @@ export function planBuild(machine: Machine): Plan {
   const built = order.steps.flatMap(({ id }): (Joint | Stack)[] => [machine.joints.get(id) ?? machine.stacks.get(id) ?? []].flat());
   for (const module of stripped) drafts.set(module.id, stripStep(context, module, built.filter((thing) => thing.module === module.id)));
 
+  const looked = asksSecondLook(machine);
   const steps = new Map<string, Step>();
   for (const { id, after, cured } of order.steps) {
     const draft = drafts.get(id);
-    if (draft !== undefined) steps.set(id, { ...draft, after, cured });
+    if (draft !== undefined) steps.set(id, { ...draft, after, cured, ...(looked.has(id) ? { secondLook: true } : {}) });
   }
   return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine)] };
 }

@@ -56,6 +56,8 @@ export interface Step {
   readonly after: readonly string[];
   /** Those of `after` whose compound or glue must also have cured. */
   readonly cured: readonly string[];
+  /** Somebody must look at it again after it was signed: a crash or an injury hangs on it. */
+  readonly secondLook?: true;
   /** What is screwed in here. */
   readonly fastener?: Fastener;
   /** Former id, whose signatures it carries on. */

@@ -30,6 +30,12 @@ describe('the plan of a whole machine', () => {
     for (const step of plan.steps.values()) for (const id of step.after) expect(ids.indexOf(id), `${id} before ${step.id}`).toBeLessThan(ids.indexOf(step.id));
   });
 
+  it('asks for a second look at what a crash or an injury hangs on, and not at the rest', () => {
+    const asking = ids.filter((id) => plan.steps.get(id)?.secondLook);
+    for (const id of ['tail-case/cross-pin', 'tail-case/pin-screw', 'main-grip.A/retaining-screw', 'main-grip.B/feathering', 'head/hub-bolt', 'mast/collar-clamp', 'tail-hub/hub-pin']) expect(asking).toContain(id);
+    for (const id of ['engine/muffler-screw', 'body/canopy-nut', 'electronics/switch-screw', 'clutch/bracket-screw', 'tail-case/play', 'clutch']) expect(asking).not.toContain(id);
+  });
+
   it('says everything in sentences of at most 20 words, but for the builder’s own', () => {
     for (const { id, kind, action, actions } of plan.steps.values()) {
       const asked = machine.measurements.get(id)?.ask;

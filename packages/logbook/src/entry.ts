@@ -16,6 +16,16 @@ export type EntryBody =
       readonly note?: string;
     }
   | { readonly kind: 'opened'; readonly things: readonly string[]; readonly reason: string }
+  /** A second look at what was signed. Found bad, the step is to be done again. */
+  | {
+      readonly kind: 'looked';
+      readonly step: string;
+      /** Fingerprint of the step as it was looked at. */
+      readonly fingerprint: string;
+      readonly found: 'good' | 'bad';
+      /** Found bad: what is wrong. */
+      readonly note?: string;
+    }
   /** Takes an earlier entry back, by its number; the earlier one stays in the book. */
   | { readonly kind: 'corrected'; readonly entry: number; readonly reason: string }
   | { readonly kind: 'noted'; readonly step?: string; readonly note: string };

@@ -10,6 +10,7 @@ describe('an entry from outside', () => {
     expect(readNewEntry(good)).toEqual({ ok: true, entry: good });
     expect(readNewEntry(newEntry(2, { kind: 'opened', things: ['clutch/nut', 'tail-case/post.b'], reason: 'pinion out' })).ok).toBe(true);
     expect(readNewEntry(newEntry(3, { kind: 'corrected', entry: 2, reason: 'wrong machine' })).ok).toBe(true);
+    expect(readNewEntry(newEntry(5, { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'good' })).ok).toBe(true);
     expect(readNewEntry(newEntry(4, { kind: 'noted', note: 'warm evening' })).ok).toBe(true);
   });
 
@@ -25,7 +26,7 @@ describe('an entry from outside', () => {
     ['a name with a line break', { ...good, by: 'Maren\nOda' }, /cannot be printed/u],
     ['an unknown key', { ...good, colour: 'blue' }, /colour is not known here/u],
     ['no body', { ...good, body: null }, /body must be an object/u],
-    ['a kind that is not', { ...good, body: { kind: 'deleted' } }, /body\.kind must be one of signed, opened/u],
+    ['a kind that is not', { ...good, body: { kind: 'deleted' } }, /body\.kind must be one of signed, looked, opened/u],
     ['a kind out of the prototype', { ...good, body: { kind: 'constructor' } }, /body\.kind must be one of/u],
     ['a fingerprint cut short', { ...good, body: { ...good.body, fingerprint: 'f1:00' } }, /body\.fingerprint must be/u],
     ['a negative cure', { ...good, body: { ...good.body, cure: -1 } }, /body\.cure must be/u],
@@ -33,6 +34,8 @@ describe('an entry from outside', () => {
     ['a torque that is not finite', { ...good, body: { ...good.body, torque: Number.NaN } }, /body\.torque/u],
     ['a measured value without its unit', { ...good, body: { ...good.body, measured: { value: 2 } } }, /body\.measured\.unit is missing/u],
     ['a correction of entry 0', newEntry(2, { kind: 'corrected', entry: 0, reason: 'x' }), /body\.entry must be a whole number/u],
+    ['a bad find without what is bad', newEntry(2, { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'bad' }), /body\.note is missing/u],
+    ['a find in other words', newEntry(2, { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'fine' as 'good' }), /body\.found must be one of good, bad/u],
     ['nothing opened', newEntry(2, { kind: 'opened', things: [], reason: 'x' }), /body\.things must have 1 to 500 items/u],
     ['a note without end', newEntry(2, { kind: 'noted', note: 'x'.repeat(2001) }), /2000 characters at most/u],
     ['half a character', newEntry(2, { kind: 'noted', note: '\ud83d' }), /cannot be printed/u],

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '@rotorwright/build';
-import { entriesUpTo, replay, type NewEntry } from '@rotorwright/logbook';
+import { entriesUpTo, lookProblem, replay, type EntryBody, type NewEntry } from '@rotorwright/logbook';
 import { newEntry, signed } from './entries.ts';
 import { bookOf, planOf, print, step } from './plans.ts';
 
@@ -114,6 +114,61 @@ describe('correcting', () => {
   });
 });
 
+describe('a second look', () => {
+  const asking = planOf(step('clutch/nut', { secondLook: true, cure: 3600 }), step('clutch/cover'));
+  const looked = (number: number, by: string, more: Partial<Extract<EntryBody, { kind: 'looked' }>> = {}) => newEntry(number, { kind: 'looked', step: 'clutch/nut', fingerprint: print('a'), found: 'good', ...more }, by);
+  const nut = (entries: readonly NewEntry[], now = later) => after(entries, asking, now).steps.get('clutch/nut');
+  /** Signed by Maren at one o'clock. */
+  const book = [sign(60, 'clutch/nut', { cure: 3600 })];
+
+  it('is wanted where the step asks for one, and only there', () => {
+    expect(nut(book)).toMatchObject({ state: 'signed', secondLook: { state: 'wanted', aloneFrom: '2026-03-01T13:00:00.000Z' } });
+    expect(nut([])).not.toHaveProperty('secondLook');
+    expect(after([sign(1, 'clutch/cover')], asking).steps.get('clutch/cover')).not.toHaveProperty('secondLook');
+  });
+
+  it('by another person counts at once, while the compound still cures', () => {
+    expect(nut([...book, looked(70, 'Oda')], new Date('2026-03-01T01:30:00Z'))).toMatchObject({ state: 'curing', secondLook: { state: 'seen', by: 'Oda', entry: 2, alone: false } });
+  });
+
+  it.each(['Maren', ' maren ', 'MAREN'])('by the signer, %j, counts only after the pause, and says so', (by) => {
+    expect(nut([...book, looked(779, by)])).toMatchObject({ secondLook: { state: 'wanted' } });
+    expect(nut([...book, looked(780, by)])).toMatchObject({ secondLook: { state: 'seen', alone: true } });
+    expect(nut([...book, looked(780, by), looked(790, 'Oda')])).toMatchObject({ secondLook: { state: 'seen', by: 'Oda', alone: false } });
+  });
+
+  it('is void when it came before the signature, when the step was signed anew, and when it was of something else', () => {
+    expect(nut([looked(10, 'Oda'), ...book])).toMatchObject({ secondLook: { state: 'wanted' } });
+    expect(nut([...book, looked(70, 'Oda'), sign(80, 'clutch/nut')])).toMatchObject({ secondLook: { state: 'wanted' } });
+    expect(nut([...book, looked(70, 'Oda', { fingerprint: print('b') })])).toMatchObject({ secondLook: { state: 'wanted' } });
+  });
+
+  it('that finds it bad undoes the step, however soon and whoever looks, until it is signed again', () => {
+    for (const by of ['Oda', 'Maren']) {
+      const bad = [...book, looked(70, by, { found: 'bad', note: 'no compound in the thread' })];
+      expect(nut(bad)).toMatchObject({ state: 'undone', reason: { why: 'found-bad', entry: 2, by, reason: 'no compound in the thread' } });
+      expect(nut([...bad, looked(71, 'Ilse')])).toMatchObject({ state: 'undone' });
+      expect(nut([...bad, sign(80, 'clutch/nut')])).toMatchObject({ state: 'signed', secondLook: { state: 'wanted' } });
+    }
+  });
+
+  it('can be taken back; a signature that stands again has its own looks', () => {
+    const correct = (number: number, entry: number) => newEntry(number, { kind: 'corrected', entry, reason: 'wrong one' });
+    expect(nut([...book, looked(70, 'Oda'), correct(75, 2)])).toMatchObject({ secondLook: { state: 'wanted' } });
+    expect(nut([...book, looked(70, 'Oda', { found: 'bad', note: 'x' }), correct(75, 2)])).toMatchObject({ state: 'signed' });
+    expect(nut([...book, looked(70, 'Oda'), sign(80, 'clutch/nut'), correct(90, 3)])).toMatchObject({ state: 'signed', secondLook: { by: 'Oda' } });
+  });
+
+  it('that would not count is told before it is written', () => {
+    const standing = nut(book);
+    if (standing === undefined) throw new Error('no state');
+    expect(lookProblem(standing, 'Oda', later)).toBeUndefined();
+    expect(lookProblem(standing, 'maren', new Date('2026-03-01T12:59:59Z'))).toEqual({ why: 'too-soon', from: '2026-03-01T13:00:00.000Z' });
+    expect(lookProblem(standing, 'Maren', new Date('2026-03-01T13:00:00Z'))).toBeUndefined();
+    expect(lookProblem({ state: 'undone', history: [] }, 'Oda', later)).toEqual({ why: 'unsigned' });
+  });
+});
+
 describe('measuring', () => {
   const measured = (value: number, unit = 'm') => [sign(1, 'clutch/play', { measured: { value, unit } })];
 
@@ -170,6 +225,7 @@ describe('the whole machine', () => {
 const anyBody = fc.oneof(
   { weight: 4, arbitrary: fc.record({ kind: fc.constant('signed' as const), step: fc.constantFrom(...plan.steps.keys()), fingerprint: fc.constantFrom(print('a'), print('b')), cure: fc.constantFrom(0, 1e6) }) },
   { weight: 2, arbitrary: fc.record({ kind: fc.constant('opened' as const), things: fc.subarray([...plan.steps.keys()], { minLength: 1 }), reason: fc.constant('x') }) },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('looked' as const), step: fc.constantFrom(...plan.steps.keys()), fingerprint: fc.constantFrom(print('a'), print('b')), found: fc.constantFrom('good' as const, 'bad' as const), note: fc.constant('x') }) },
   { weight: 1, arbitrary: fc.record({ kind: fc.constant('corrected' as const), entry: fc.integer({ min: 1, max: 30 }), reason: fc.constant('x') }) },
 );
 const anyBook = fc.array(anyBody, { maxLength: 30 }).map((bodies) => bodies.map((body, at) => newEntry(at + 1, body)));

@@ -67,6 +67,7 @@ async function verify(terminal: Terminal, { id }: NamedMachine, book: readonly E
 function concerns({ body }: Entry, step: string, book: readonly Entry[]): boolean {
   switch (body.kind) {
     case 'signed':
+    case 'looked':
     case 'noted':
       return body.step === step;
     case 'opened':
@@ -96,6 +97,8 @@ function undoneWords({ reason }: StepState): string {
       return `the file asks for something else since entry ${reason.entry}`;
     case 'opened':
       return `opened by ${reason.by} on ${reason.at.slice(0, 10)} (entry ${reason.entry}): ${reason.reason}`;
+    case 'found-bad':
+      return `found bad by ${reason.by} on ${reason.at.slice(0, 10)} (entry ${reason.entry}): ${reason.reason}`;
     case 'corrected':
       return `its signature was taken back by entry ${reason.entry}: ${reason.reason}`;
     case 'failed':
@@ -112,6 +115,8 @@ function what({ body }: Entry, plan: Plan): string {
       const torque = body.torque === undefined || body.torque === 'snug' ? body.torque : showQuantity(body.torque, 'N·m');
       return [`signed ${body.step}`, body.locks && `locked ${body.locks.join(' and ')}`, torque, measured, body.note && `“${body.note}”`].filter(Boolean).join('; ');
     }
+    case 'looked':
+      return [`looked at ${body.step} again: ${body.found}`, body.note && `“${body.note}”`].filter(Boolean).join('; ');
     case 'opened':
       return `opened ${body.things.join(', ')}: ${body.reason}`;
     case 'corrected':

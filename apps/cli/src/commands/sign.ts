@@ -1,9 +1,9 @@
 import { randomUUID } from 'node:crypto';
 import type { Command } from 'commander';
-import { planBuild, type Step } from '@rotorwright/build';
-import { readNewEntry, type EntryBody, type NewEntry } from '@rotorwright/logbook';
+import { planBuild, type Plan, type Step } from '@rotorwright/build';
+import { lookProblem, readNewEntry, replay, type Entry, type EntryBody, type NewEntry } from '@rotorwright/logbook';
 import { isProblem, isUnit, readQuantity, sameDimension, showQuantity, unit } from '@rotorwright/units';
-import { findMachine, homeOption, withHome, type HomeOption } from '../machine-argument.ts';
+import { bookOf, findMachine, homeOption, withHome, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import type { Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
@@ -14,6 +14,7 @@ interface SignOptions extends HomeOption {
   readonly measured?: string;
   readonly feel?: string;
   readonly note?: string;
+  readonly secondLook?: string;
   readonly json?: true;
 }
 
@@ -23,22 +24,25 @@ export function signCommand(program: Command, act: Act): void {
   program
     .command('sign')
     .summary('put on record that a step was done')
-    .description('Signs one step of the plan. The entry is on the disk when the command has answered.\nStatus 1 when what was measured is outside of its window; it is on record all the same.')
+    .description('Signs one step of the plan, or a second look at it. The entry is on the disk when the command has answered.\nStatus 1 when what was measured is outside of its window, or a second look found it bad; it is on record all the same.')
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .argument('<step>', 'id of the step, as rotorwright plan lists it')
     .requiredOption('--by <name>', 'who did it')
     .option('--measured <value>', 'what was measured, with its unit: "0.02 mm"')
     .option('--feel <answer>', 'yes or no, where the step asks for a feel')
     .option('--note <text>', 'anything worth keeping')
+    .option('--second-look <found>', 'good or bad: what somebody found who looked again; bad wants a --note')
     .option(...homeOption)
     .option('--json', 'the entry as JSON')
-    .addHelpText('after', '\nExample:\n  rotorwright sign whimbrel tail-case/pin-screw --by Maren')
+    .addHelpText('after', '\nExample:\n  rotorwright sign whimbrel tail-case/pin-screw --by Maren\n  rotorwright sign whimbrel tail-case/pin-screw --by Oda --second-look good')
     .action(act((terminal, [machine, step], options: SignOptions) => sign(terminal, machine, step, options)));
 }
 
 async function sign(terminal: Terminal, argument: string | undefined, id: string | undefined, options: SignOptions): Promise<Status> {
   const named = findMachine(terminal, argument, options);
-  const step = stepOf(planBuild(named.machine), id ?? '', named);
+  const plan = planBuild(named.machine);
+  const step = stepOf(plan, id ?? '', named);
+  if (options.secondLook !== undefined) return look(terminal, named, plan, step, options.secondLook, options);
   const measured = measuredOf(step, options);
   const { fingerprint, locks, torque, cure } = step;
   const body: EntryBody = {
@@ -48,15 +52,35 @@ async function sign(terminal: Terminal, argument: string | undefined, id: string
     ...(measured !== undefined && { measured }),
     ...(options.note !== undefined && { note: options.note }),
   };
-  const written: NewEntry = { id: randomUUID(), machine: named.id, at: terminal.now().toISOString(), by: options.by, body };
-  const read = readNewEntry(written);
-  if (!read.ok) throw new WrongInput(`Nothing was signed: ${read.problems.join('; ')}.`);
-  const entry = await withHome(terminal, options, (home) => home.logbook.append(read.entry));
+  const entry = await enter(terminal, named.id, body, options);
   const outside = outsideOf(step, measured);
   const cures = cure > 0 ? ` It cures until ${new Date(Date.parse(entry.at) + cure * 1000).toISOString()}.` : '';
   await terminal.write(options.json ? `${JSON.stringify(entry)}\n` : `Signed ${step.id} of ${named.id} as entry ${entry.number}, by ${entry.by}.${cures}\n`);
   if (outside !== undefined) terminal.say(outside);
   return outside === undefined ? 0 : 1;
+}
+
+/** @throws WrongInput when the look would not count, and why */
+async function look(terminal: Terminal, named: NamedMachine, plan: Plan, step: Step, found: string, options: SignOptions): Promise<Status> {
+  if (found !== 'good' && found !== 'bad') throw new WrongInput(`--second-look: what was found is good or bad; given: ${found}.`);
+  if (options.measured !== undefined || options.feel !== undefined) throw new WrongInput('A second look measures nothing: leave --measured and --feel out. What was seen goes into --note.');
+  const state = replay(plan, await bookOf(terminal, named.id, options), terminal.now()).steps.get(step.id);
+  const problem = found === 'bad' || state === undefined ? undefined : lookProblem(state, options.by, terminal.now());
+  if (problem?.why === 'unsigned') throw new WrongInput(`${step.id} is ${state?.state ?? 'open'}: there is no signature to look at again.`);
+  if (problem?.why === 'too-soon') throw new WrongInput(`${options.by} signed ${step.id}. Let somebody else look, or look again yourself from ${problem.from} on: a night in between shows what the evening hid.`);
+  const { fingerprint } = step;
+  const entry = await enter(terminal, named.id, { kind: 'looked', step: step.id, fingerprint, found, ...(options.note !== undefined && { note: options.note }) }, options);
+  await terminal.write(options.json ? `${JSON.stringify(entry)}\n` : `Second look at ${step.id} of ${named.id}, found ${found}: entry ${entry.number}, by ${entry.by}.\n`);
+  if (found === 'bad') terminal.say(`${step.id} is undone: set it right and sign again.`);
+  return found === 'bad' ? 1 : 0;
+}
+
+/** @throws WrongInput when the entry is not well formed */
+async function enter(terminal: Terminal, machine: string, body: EntryBody, options: SignOptions): Promise<Entry> {
+  const written: NewEntry = { id: randomUUID(), machine, at: terminal.now().toISOString(), by: options.by, body };
+  const read = readNewEntry(written);
+  if (!read.ok) throw new WrongInput(`Nothing was signed: ${read.problems.join('; ')}.`);
+  return withHome(terminal, options, (home) => home.logbook.append(read.entry));
 }
 
 /** @throws WrongInput when the step asks for what was not given, or the other way round */

@@ -27,14 +27,20 @@ const measured = either(
   shape({ required: { feel: oneOf(['yes', 'no']) } }),
 );
 
-const kind = oneOf(['signed', 'opened', 'corrected', 'noted']);
+const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted']);
+
+const fingerprint = pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f1: and 64 hex digits');
+
+const looked = shape({ required: { kind, step: id, fingerprint, found: oneOf(['good', 'bad']) }, optional: { note } });
+/** Whoever finds something bad says what. */
+const lookedBad = shape({ required: { kind, step: id, fingerprint, found: oneOf(['bad']), note } });
 
 const bodies: Readonly<Record<string, Rule>> = {
   signed: shape({
     required: {
       kind,
       step: id,
-      fingerprint: pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f1: and 64 hex digits'),
+      fingerprint,
       cure: number(0, 90 * day, 'a time in seconds from 0 to 90 days'),
     },
     optional: {
@@ -44,6 +50,7 @@ const bodies: Readonly<Record<string, Rule>> = {
       note,
     },
   }),
+  looked: (value, where) => (isRecord(value) && value['found'] === 'bad' ? lookedBad : looked)(value, where),
   opened: shape({ required: { kind, things: list(id, 1, 500), reason } }),
   corrected: shape({ required: { kind, entry: whole(1, Number.MAX_SAFE_INTEGER), reason } }),
   noted: shape({ required: { kind, note }, optional: { step: id } }),

@@ -2,6 +2,7 @@ import type { Plan, Step } from '@rotorwright/build';
 import type { Entry, EntryBody, SignatureState } from '../entry.ts';
 import { inOrderOfWork, momentOf, takenBack } from './moments.ts';
 import { namingIn } from './naming.ts';
+import { foundBad, secondLookOf, type LookedEntry } from './second-look.ts';
 import type { BuildState, StepCounts, StepEvent, StepState, UndoneReason } from './state.ts';
 
 type Signed = Extract<EntryBody, { kind: 'signed' }>;
@@ -12,6 +13,8 @@ interface StepRecord {
   readonly events: StepEvent[];
   signature?: SignedEntry;
   opened?: Entry;
+  /** Second looks at the signature that stands. */
+  looks: readonly LookedEntry[];
   /** The last signature that was taken back, with what took it back. */
   taken?: { readonly signature: SignedEntry; readonly by: number };
 }
@@ -20,7 +23,7 @@ interface StepRecord {
  * What has been done to a machine, from its plan and its book.
  *
  * A signature stands while the step's fingerprint is the one that was signed, nothing has opened it since, nobody has
- * taken it back, and what was measured is within what is wanted. The last signature counts; what it took the place of
+ * taken it back, what was measured is within what is wanted, and no second look found it bad. The last signature counts; what it took the place of
  * stands again only when it is taken back. Things count in the order in which they were done, not in which they arrived.
  *
  * @param plan    of the machine as its file is now
@@ -31,7 +34,7 @@ export function replay(plan: Plan, entries: readonly Entry[], now: Date): BuildS
   const naming = namingIn(plan);
   const back = takenBack(entries);
   const byNumber = new Map(entries.map((entry) => [entry.number, entry]));
-  const records = new Map<string, StepRecord>([...plan.steps.keys()].map((id) => [id, { events: [] }]));
+  const records = new Map<string, StepRecord>([...plan.steps.keys()].map((id) => [id, { events: [], looks: [] }]));
   const elsewhere: number[] = [];
 
   for (const entry of inOrderOfWork(entries)) {
@@ -43,7 +46,7 @@ export function replay(plan: Plan, entries: readonly Entry[], now: Date): BuildS
     }
   }
 
-  const steps = new Map([...plan.steps].map(([id, step]) => [id, judge(step, records.get(id) ?? { events: [] }, byNumber, now)]));
+  const steps = new Map([...plan.steps].map(([id, step]) => [id, judge(step, records.get(id) ?? { events: [], looks: [] }, byNumber, now)]));
   return {
     now: now.toISOString(),
     steps,
@@ -57,6 +60,7 @@ export function replay(plan: Plan, entries: readonly Entry[], now: Date): BuildS
 function stepsOf({ body, number }: Entry, byNumber: ReadonlyMap<number, Entry>, naming: ReturnType<typeof namingIn>): readonly string[] | undefined {
   switch (body.kind) {
     case 'signed':
+    case 'looked':
       return known(naming.stepOf(body.step));
     case 'noted':
       return body.step === undefined ? [] : known(naming.stepOf(body.step));
@@ -83,20 +87,23 @@ function note(record: StepRecord, entry: Entry, takenBackBy: number | undefined)
     if (takenBackBy !== undefined) record.taken = { signature, by: takenBackBy };
     else {
       record.signature = signature;
+      record.looks = [];
       delete record.opened;
     }
   }
+  if (entry.body.kind === 'looked' && takenBackBy === undefined) record.looks = [...record.looks, entry as LookedEntry];
   if (entry.body.kind === 'opened' && takenBackBy === undefined) record.opened ??= entry;
 }
 
 function eventOf({ number, at, by, body }: Entry, takenBackBy: number | undefined): StepEvent {
-  const words = body.kind === 'signed' || body.kind === 'noted' ? body.note : body.reason;
+  const words = 'reason' in body ? body.reason : body.note;
   return {
     entry: number,
     kind: body.kind,
     at,
     by,
     ...(body.kind === 'signed' ? signedWith(body) : {}),
+    ...(body.kind === 'looked' ? { found: body.found, fingerprint: body.fingerprint } : {}),
     ...(words === undefined ? {} : { words }),
     ...(takenBackBy === undefined ? {} : { takenBack: takenBackBy }),
   };
@@ -112,20 +119,23 @@ function judge(step: Step, record: StepRecord, byNumber: ReadonlyMap<number, Ent
   if (signature === undefined) return taken === undefined ? { state: 'open', history } : { state: 'undone', reason: correctedReason(taken, byNumber), ...whoWhen(taken.signature), history };
   const reason = undoneReason(step, record, signature);
   if (reason !== undefined) return { state: 'undone', reason, ...whoWhen(signature), history };
+  const look = secondLookOf(step, signature, record.looks);
+  const standing = { ...whoWhen(signature), ...(look === undefined ? {} : { secondLook: look }), history };
   const until = momentOf(signature) + signature.body.cure * 1000;
-  if (signature.body.cure > 0 && until > now.getTime()) return { state: 'curing', until: new Date(until).toISOString(), ...whoWhen(signature), history };
-  return { state: 'signed', ...whoWhen(signature), history };
+  if (signature.body.cure > 0 && until > now.getTime()) return { state: 'curing', until: new Date(until).toISOString(), ...standing };
+  return { state: 'signed', ...standing };
 }
 
 function whoWhen({ by, at, number }: Entry): Pick<StepState, 'by' | 'at' | 'entry'> {
   return { by, at, entry: number };
 }
 
-function undoneReason(step: Step, { opened }: StepRecord, signature: SignedEntry): UndoneReason | undefined {
+function undoneReason(step: Step, { opened, looks }: StepRecord, signature: SignedEntry): UndoneReason | undefined {
   if (opened?.body.kind === 'opened') return { why: 'opened', entry: opened.number, by: opened.by, at: opened.at, reason: opened.body.reason };
   const { fingerprint, measured } = signature.body;
   if (fingerprint !== step.fingerprint) return { why: 'changed', entry: signature.number, signed: fingerprint, now: step.fingerprint };
-  return measured === undefined || isWanted(step, measured) ? undefined : { why: 'failed', entry: signature.number, measured };
+  if (measured !== undefined && !isWanted(step, measured)) return { why: 'failed', entry: signature.number, measured };
+  return foundBad(looks);
 }
 
 function correctedReason({ signature, by }: NonNullable<StepRecord['taken']>, byNumber: ReadonlyMap<number, Entry>): UndoneReason {

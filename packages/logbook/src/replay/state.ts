@@ -10,8 +10,17 @@ export type UndoneReason =
   | { readonly why: 'opened'; readonly entry: number; readonly by: string; readonly at: string; readonly reason: string }
   /** The signature was taken back. */
   | { readonly why: 'corrected'; readonly entry: number; readonly signature: number; readonly reason: string }
+  /** A second look found it bad. */
+  | { readonly why: 'found-bad'; readonly entry: number; readonly by: string; readonly at: string; readonly reason: string }
   /** What was measured is not what is wanted. */
   | { readonly why: 'failed'; readonly entry: number; readonly measured: NonNullable<Signed['measured']> };
+
+/** A second look at a signature that stands. */
+export type SecondLook =
+  /** Nobody has looked yet. Another person may at once; the signer alone only from this moment on, ISO 8601. */
+  | { readonly state: 'wanted'; readonly aloneFrom: string }
+  /** `alone`: by the signer himself, after a pause. */
+  | { readonly state: 'seen'; readonly by: string; readonly at: string; readonly entry: number; readonly alone: boolean };
 
 /** One line of a step's history: who did what to it, when, with what. */
 export interface StepEvent {
@@ -23,7 +32,9 @@ export interface StepEvent {
   readonly torque?: number | 'snug';
   readonly measured?: Signed['measured'];
   readonly fingerprint?: string;
-  /** Note of a signature, or the reason of an opening or a correction. */
+  /** Of a second look. */
+  readonly found?: 'good' | 'bad';
+  /** Note of a signature or a look, or the reason of an opening or a correction. */
   readonly words?: string;
   /** Number of the entry that took this one back. */
   readonly takenBack?: number;
@@ -37,6 +48,8 @@ export interface StepState {
   readonly by?: string;
   readonly at?: string;
   readonly entry?: number;
+  /** Signed or curing: of a step that asks for a second look, and of any other that somebody looked at again. */
+  readonly secondLook?: SecondLook;
   /** Undone: why. */
   readonly reason?: UndoneReason;
   /** In the order in which it was done. */

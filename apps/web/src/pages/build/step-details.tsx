@@ -48,7 +48,7 @@ export function StepDetails({ open, step, standing }: StepDetailsProps): ReactNo
   );
 }
 
-const deeds: Readonly<Record<StepEvent['kind'], string>> = { signed: 'signed', opened: 'opened', corrected: 'took a signature back', noted: 'noted' };
+const deeds: Readonly<Record<StepEvent['kind'], string>> = { signed: 'signed', looked: 'looked again, found it good', opened: 'opened', corrected: 'took a signature back', noted: 'noted' };
 
 function History({ step, standing }: { readonly step: Step; readonly standing: StepState | undefined }): ReactNode {
   if (!standing || standing.history.length === 0) return undefined;
@@ -71,5 +71,6 @@ function History({ step, standing }: { readonly step: Step; readonly standing: S
 function whatOf(event: StepEvent, step: Step): string {
   const torque = event.torque === undefined ? undefined : event.torque === 'snug' ? 'snug' : `${event.torque} N·m`;
   const details = [event.locks?.join(' + '), torque, event.measured && `measured ${measuredWords(event.measured, step.measure?.shown)}`, event.words].filter((detail) => detail !== undefined && detail !== '');
-  return details.length === 0 ? deeds[event.kind] : `${deeds[event.kind]}: ${details.join(', ')}`;
+  const deed = event.found === 'bad' ? 'looked again, found it bad' : deeds[event.kind];
+  return details.length === 0 ? deed : `${deed}: ${details.join(', ')}`;
 }

@@ -1,0 +1,1 @@
+export { asksSecondLook } from './asks-second-look.ts';
