@@ -3,6 +3,7 @@ import type { Check } from './check.ts';
 import { elementChecks } from './element-checks.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
+import { planningCases } from './planning-cases.ts';
 import { reliabilityCases } from './reliability-cases.ts';
 import { rotorCases } from './rotor-cases.ts';
 import { shiftedGears } from './shifted-gears.ts';
@@ -10,4 +11,4 @@ import { standardGears } from './standard-gears.ts';
 import { tradePractice } from './trade-practice.ts';
 
 /** Every check against the outside world. */
-export const checks: readonly Check[] = [...iso2533, ...involuteTable, ...shiftedGears, ...standardGears, ...rotorCases, ...elementChecks, ...reliabilityCases, ...tradePractice, ...byHand];
+export const checks: readonly Check[] = [...iso2533, ...involuteTable, ...shiftedGears, ...standardGears, ...rotorCases, ...elementChecks, ...planningCases, ...reliabilityCases, ...tradePractice, ...byHand];

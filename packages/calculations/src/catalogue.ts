@@ -51,7 +51,9 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     balance.balanceGrade,
     balance.balanceSinglePlane,
     balance.massProperties,
+    reliability.cutSets,
     reliability.omissionChance,
+    reliability.schedule,
     reliability.weibull,
   ].map((calculation) => [calculation.id, calculation]),
 );

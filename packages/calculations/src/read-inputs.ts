@@ -70,9 +70,9 @@ function readValue(spec: InputSpec, json: unknown, path: string, problems: Input
       return json.map((item, index) => readValue(spec.of, item, `${path}[${index}]`, problems));
     case 'record':
       if (typeof json === 'string' && spec.shorthand !== undefined) {
-        const named = spec.fields[spec.shorthand]!;
-        const value = readValue(named, json, path, problems);
-        return value === undefined ? undefined : { ...readRecord(spec.fields, {}, path, problems), [spec.shorthand]: value };
+        const { [spec.shorthand]: named, ...others } = spec.fields;
+        const value = readValue(named!, json, path, problems);
+        return value === undefined ? undefined : { [spec.shorthand]: value, ...readRecord(others, {}, path, problems) };
       }
       return readRecord(spec.fields, json, path, problems);
     case 'map':

@@ -2,6 +2,8 @@ import { orderTree, type FaultTree, type Gate } from './fault-tree.ts';
 import { always, nothing, SetFamilies, type Family } from './set-family.ts';
 
 export interface CutSets {
+  /** Basic events of the tree, whether in a set or not. */
+  readonly events: readonly string[];
   /** How many there are of each order; index = number of events. Complete up to `limit`. */
   readonly countByOrder: readonly number[];
   /** The sets themselves, made when asked for: by order, then by name. */
@@ -27,6 +29,7 @@ export function minimalCutSets(tree: FaultTree, limit = Infinity): CutSets {
   for (const name of gates) known.set(name, gateFamily(families, tree.gates[name]!, familyOf));
   const top = familyOf(tree.top);
   return {
+    events,
     countByOrder: families.countByOrder(top),
     sets: () => families.list(top).map((set) => set.map((event) => events[event]!).sort(compareText)).sort(compareSets),
     fussellVesely: (probabilities) => {

@@ -10,14 +10,16 @@ export interface FaultTree {
   readonly gates: Readonly<Record<string, Gate>>;
 }
 
-/** Why a tree is none. `gate` is the one to mend. */
+/** Why a tree is none. `gate` is the one to mend, `reason` goes on from its name. */
 export class FaultTreeError extends Error {
   readonly gate: string;
+  readonly reason: string;
 
-  constructor(gate: string, message: string) {
-    super(`fault tree, gate ${gate}: ${message}`);
+  constructor(gate: string, reason: string) {
+    super(`fault tree, gate ${gate}: ${reason}`);
     this.name = 'FaultTreeError';
     this.gate = gate;
+    this.reason = reason;
   }
 }
 

@@ -24,14 +24,18 @@ export interface Project {
   readonly window?: Window;
 }
 
-/** Why a project is none; `activity` is the one to mend, where there is one. */
+/** Why a project is none. */
 export class ProjectError extends Error {
-  readonly activity: string | undefined;
+  /** Where to mend it: `activities[3].duration`, `resources.heat`, `window` */
+  readonly path: string;
+  /** What stands there. */
+  readonly given: unknown;
 
-  constructor(message: string, activity?: string) {
+  constructor(path: string, given: unknown, message: string) {
     super(message);
     this.name = 'ProjectError';
-    this.activity = activity;
+    this.path = path;
+    this.given = given;
   }
 }
 
@@ -58,17 +62,17 @@ export interface TickProject {
 export function toTicks(project: Project): TickProject {
   const { activities, resources = {}, window } = project;
   const index = new Map<string, number>();
-  for (const { id } of activities) {
-    if (index.has(id)) throw new ProjectError(`activity ${id} is listed twice; give each its own id`, id);
+  for (const [place, { id }] of activities.entries()) {
+    if (index.has(id)) throw new ProjectError(`activities[${place}].id`, id, `activity ${id} is listed twice; give each its own id`);
     index.set(id, index.size);
   }
   for (const [name, capacity] of Object.entries(resources)) {
-    if (!(capacity >= 0 && Number.isFinite(capacity))) throw new ProjectError(`resource ${name}: the capacity must not be negative, got ${capacity}`);
+    if (!(capacity >= 0 && Number.isFinite(capacity))) throw new ProjectError(`resources.${name}`, capacity, `resource ${name}: the capacity must not be negative, got ${capacity}`);
   }
   if (window && !(window.period > 0 && window.length > 0 && window.length <= window.period && Number.isFinite(window.period))) {
-    throw new ProjectError(`window: length must be over 0 s and at most the period, got ${window.length} s of ${window.period} s`);
+    throw new ProjectError('window', window, `window: length must be over 0 s and at most the period, got ${window.length} s of ${window.period} s`);
   }
-  for (const activity of activities) checkActivity(activity, index, resources, window);
+  for (const place of activities.keys()) checkActivity(activities[place]!, `activities[${place}]`, index, resources, window);
 
   const times = [...activities.flatMap(({ duration, after = [] }) => [duration, ...after.map(({ lag = 0 }) => lag)]), ...(window ? [window.period, window.length] : [])];
   const scale = ticksASecond(times);
@@ -79,7 +83,7 @@ export function toTicks(project: Project): TickProject {
     scale,
     ids: order.map((i) => activities[i]!.id),
     durations: order.map((i) => Math.round(activities[i]!.duration * scale)),
-    needs: names.map((name) => order.map((i) => activities[i]!.needs?.[name] ?? 0)),
+    needs: names.map((name) => order.map((i) => needOf(activities[i]!, name))),
     capacities: names.map((name) => resources[name]!),
     before: order.map((i) =>
       (activities[i]!.after ?? []).map(({ id, lag = 0 }) => {
@@ -91,18 +95,19 @@ export function toTicks(project: Project): TickProject {
   };
 }
 
-function checkActivity(activity: Activity, index: ReadonlyMap<string, number>, resources: Readonly<Record<string, number>>, window: Window | undefined): void {
-  const { id, duration, needs = {}, after = [] } = activity;
-  if (!(duration >= 0 && Number.isFinite(duration))) throw new ProjectError(`activity ${id}: the duration must not be negative, got ${duration} s`, id);
-  if (window && duration > window.length) throw new ProjectError(`activity ${id}: takes ${duration} s, but a window is only ${window.length} s long`, id);
+const needOf = ({ needs = {} }: Activity, resource: string): number => (Object.hasOwn(needs, resource) ? needs[resource]! : 0);
+
+function checkActivity({ id, duration, needs = {}, after = [] }: Activity, path: string, index: ReadonlyMap<string, number>, resources: Readonly<Record<string, number>>, window: Window | undefined): void {
+  if (!(duration >= 0 && Number.isFinite(duration))) throw new ProjectError(`${path}.duration`, duration, `activity ${id}: the duration must not be negative, got ${duration} s`);
+  if (window && duration > window.length) throw new ProjectError(`${path}.duration`, duration, `activity ${id}: takes ${duration} s, but a window is only ${window.length} s long`);
   for (const [name, need] of Object.entries(needs)) {
-    if (!Object.hasOwn(resources, name)) throw new ProjectError(`activity ${id}: needs ${name}, which is no resource; known: ${Object.keys(resources).join(', ') || 'none'}`, id);
-    if (!(need >= 0 && Number.isFinite(need))) throw new ProjectError(`activity ${id}: the need of ${name} must not be negative, got ${need}`, id);
-    if (need > resources[name]!) throw new ProjectError(`activity ${id}: needs ${need} of ${name}, but there are only ${resources[name]}`, id);
+    if (!Object.hasOwn(resources, name)) throw new ProjectError(`${path}.needs.${name}`, need, `activity ${id}: needs ${name}, which is no resource; known: ${Object.keys(resources).join(', ') || 'none'}`);
+    if (!(need >= 0 && Number.isFinite(need))) throw new ProjectError(`${path}.needs.${name}`, need, `activity ${id}: the need of ${name} must not be negative, got ${need}`);
+    if (need > resources[name]!) throw new ProjectError(`${path}.needs.${name}`, need, `activity ${id}: needs ${need} of ${name}, but there are only ${resources[name]}`);
   }
-  for (const { id: before, lag = 0 } of after) {
-    if (!index.has(before)) throw new ProjectError(`activity ${id}: comes after ${before}, which is not listed`, id);
-    if (!(lag >= 0 && Number.isFinite(lag))) throw new ProjectError(`activity ${id}: the lag after ${before} must not be negative, got ${lag} s`, id);
+  for (const [place, { id: before, lag = 0 }] of after.entries()) {
+    if (!index.has(before)) throw new ProjectError(`${path}.after[${place}].id`, before, `activity ${id}: comes after ${before}, which is not listed`);
+    if (!(lag >= 0 && Number.isFinite(lag))) throw new ProjectError(`${path}.after[${place}].lag`, lag, `activity ${id}: the lag after ${before} must not be negative, got ${lag} s`);
   }
 }
 
@@ -125,8 +130,15 @@ function topological(activities: readonly Activity[], index: ReadonlyMap<string,
     for (const follower of followers[next]!) if (--waiting[follower]! === 0) ready.push(follower);
   }
   if (order.length < activities.length) {
-    const stuck = activities.filter((_, i) => waiting[i]! > 0).map(({ id }) => id);
-    throw new ProjectError(`these wait for one another: ${stuck.join(', ')}`, stuck[0]);
+    // Whoever is stuck waits for one that is: walking back from any of them ends in a circle.
+    const walk: number[] = [];
+    let here = waiting.findIndex((count) => count > 0);
+    while (!walk.includes(here)) {
+      walk.push(here);
+      here = activities[here]!.after!.map(({ id }) => index.get(id)!).find((before) => waiting[before]! > 0)!;
+    }
+    const circle = walk.slice(walk.indexOf(here));
+    throw new ProjectError(`activities[${circle[0]!}].after`, activities[circle[0]!]!.after, `these wait for one another: ${circle.map((i) => activities[i]!.id).join(', ')}`);
   }
   return order;
 }
