@@ -1,5 +1,6 @@
 import { byHand } from './by-hand.ts';
 import type { Check } from './check.ts';
+import { controlCases } from './control-cases.ts';
 import { elementChecks } from './element-checks.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
@@ -11,4 +12,16 @@ import { standardGears } from './standard-gears.ts';
 import { tradePractice } from './trade-practice.ts';
 
 /** Every check against the outside world. */
-export const checks: readonly Check[] = [...iso2533, ...involuteTable, ...shiftedGears, ...standardGears, ...rotorCases, ...elementChecks, ...planningCases, ...reliabilityCases, ...tradePractice, ...byHand];
+export const checks: readonly Check[] = [
+  ...iso2533,
+  ...involuteTable,
+  ...shiftedGears,
+  ...standardGears,
+  ...rotorCases,
+  ...elementChecks,
+  ...controlCases,
+  ...planningCases,
+  ...reliabilityCases,
+  ...tradePractice,
+  ...byHand,
+];

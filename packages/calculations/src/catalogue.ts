@@ -1,6 +1,7 @@
 import type { Calculation } from './calculation.ts';
 import * as balance from './balance/index.ts';
 import * as bearings from './bearings/index.ts';
+import * as controls from './controls/index.ts';
 import * as drive from './drive/index.ts';
 import * as fits from './fits/index.ts';
 import * as gears from './gears/index.ts';
@@ -48,6 +49,8 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.autorotation,
     rotor.electricDrive,
     rotor.endurance,
+    controls.pushrod,
+    controls.swashplate,
     balance.balanceGrade,
     balance.balanceSinglePlane,
     balance.massProperties,

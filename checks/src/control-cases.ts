@@ -1,0 +1,45 @@
+import data from '../data/swashplate-cases.json' with { type: 'json' };
+import { checksOf, type Case } from './cases.ts';
+import type { Check, Source } from './check.ts';
+
+const swashplates = checksOf(data.cases as unknown as readonly Case[]);
+
+const degree = Math.PI / 180;
+const millimetre = 1e-3;
+
+/** Two cranks in one plane, 40 and 80 mm, 100 mm apart, a coupler of 120 mm. */
+const planar = {
+  input: { pivot: [0, 0, 0], axis: [0, 0, 1], arm: [0.04, 0, 0] },
+  output: { pivot: [0.1, 0, 0], axis: [0, 0, 1], arm: [0.08, 0, 0] },
+  rodLength: 0.12,
+  angle: 40 * degree,
+};
+
+const planarChecks: readonly Check[] = [
+  {
+    calculation: 'pushrod', title: 'Planar four-bar, both assemblies', inputs: planar, output: 'outputAngles', expected: [-98.01 * degree, 57.33 * degree], tolerance: 0.006 * degree, mode: 'absolute',
+    source: { document: 'Norton, Design of Machinery', place: 'Example 4-1 (from memory)', kind: 'published' },
+  },
+];
+
+/** A spatial four-bar whose output was also found by a simulation of bodies; two digits printed. */
+const spatial = (angle: number, printed: number, other: number): Check => {
+  const [arm, distance, cone] = [201.6318 * millimetre, 403.1627 * millimetre, 7.294 * degree];
+  const source: Source = { document: 'Public data file to Cremasco Coelho, Mechanism and Machine Theory 142 (2025) 106163', place: `input at ${angle}°; the other assembly computed`, kind: 'published' };
+  return {
+    calculation: 'pushrod', title: `Spatial four-bar, input at ${angle}°`, source,
+    inputs: {
+      input: { pivot: [0, 0, 0], axis: [0.009243, -0.951003, 0.309043], arm: [-0.379646, 0.400777, 0.833815].map((part) => part * arm) },
+      output: { pivot: [0.524328, 0.835662, -0.163552].map((part) => part * distance), axis: [1, 0, 0], arm: [-Math.sin(cone) * arm, Math.cos(cone) * arm, 0] },
+      rodLength: 0.35,
+      angle: angle * degree,
+    },
+    output: 'outputAngles',
+    expected: [printed, other].toSorted((a, b) => a - b),
+    // Half of the last digit printed.
+    tolerance: 0.006,
+    mode: 'absolute',
+  };
+};
+
+export const controlCases: readonly Check[] = [...swashplates, ...planarChecks, spatial(0, 1.71, 3.094954), spatial(-60, 1.16, -2.497995), spatial(-120, 1.63, -1.832086), spatial(-180, 2.42, -1.80103)];

@@ -1,0 +1,2 @@
+export { pushrod } from './pushrod.ts';
+export { swashplate } from './swashplate.ts';
