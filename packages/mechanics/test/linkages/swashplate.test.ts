@@ -95,7 +95,11 @@ describe('the blade over azimuth', () => {
         return driver[0] * there[1] - driver[1] * there[0];
       };
       let [low, high] = [-0.5, 0.5];
-      for (let step = 0; step < 100; step += 1) off((low + high) / 2) < 0 ? (low = (low + high) / 2) : (high = (low + high) / 2);
+      for (let step = 0; step < 100; step += 1) {
+        const middle = (low + high) / 2;
+        if (off(middle) < 0) low = middle;
+        else high = middle;
+      }
       const upper = turned(put(geometry.link.upperBall), (low + high) / 2);
       const [gr, gt, gz] = geometry.grip.ball;
       const grip = put([gr, gt * Math.cos(pitch!) - gz * Math.sin(pitch!), geometry.grip.height + gt * Math.sin(pitch!) + gz * Math.cos(pitch!)]);
