@@ -5,6 +5,7 @@ import * as controls from './controls/index.ts';
 import * as drive from './drive/index.ts';
 import * as fits from './fits/index.ts';
 import * as gears from './gears/index.ts';
+import * as joints from './joints/index.ts';
 import * as reliability from './reliability/index.ts';
 import * as rotor from './rotor/index.ts';
 import * as shafts from './shafts/index.ts';
@@ -28,7 +29,25 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     gears.gearOverPins,
     gears.involute,
     gears.involuteInverse,
+    bearings.bearingLife,
+    bearings.bearingModifiedLife,
+    bearings.bearingViscosity,
     bearings.bearingFrequencies,
+    bearings.bearingSpeed,
+    bearings.bearingGrease,
+    bearings.bearingClearance,
+    bearings.bearingSize,
+    bearings.oneWayClutch,
+    joints.thread,
+    joints.screwStrength,
+    joints.screwTightening,
+    joints.screwPreload,
+    joints.threadEngagement,
+    joints.pinShear,
+    joints.setScrewHold,
+    joints.threadlock,
+    joints.insertNut,
+    joints.circlip,
     fits.isoFit,
     fits.pressFit,
     fits.warmToFit,

@@ -3,6 +3,7 @@ export * from './bearings/index.ts';
 export * from './drives/index.ts';
 export * from './gears/index.ts';
 export * from './linkages/index.ts';
+export * from './joints/index.ts';
 export * from './materials/index.ts';
 export { findLeast } from './numeric/least.ts';
 export { findRoot } from './numeric/roots.ts';

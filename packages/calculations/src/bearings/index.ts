@@ -1,1 +1,9 @@
+export { bearingClearance } from './bearing-clearance.ts';
 export { bearingFrequencies } from './bearing-frequencies.ts';
+export { bearingGrease } from './bearing-grease.ts';
+export { bearingLife } from './bearing-life.ts';
+export { bearingModifiedLife } from './bearing-modified-life.ts';
+export { bearingSize } from './bearing-size.ts';
+export { bearingSpeed } from './bearing-speed.ts';
+export { bearingViscosity } from './bearing-viscosity.ts';
+export { oneWayClutch } from './one-way-clutch.ts';

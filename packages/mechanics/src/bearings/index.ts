@@ -1,1 +1,10 @@
+export { clearanceLost, type WarmRing } from './clearance.ts';
+export { equivalentLoad, staticEquivalentLoad, staticThrustLoad } from './equivalent-load.ts';
 export { bearingFrequencyRatios, type BearingFrequencyRatios, type BearingGeometry } from './frequencies.ts';
+export { regreaseInterval, regreaseMass, type GreaseDuty, type GreasedKind } from './grease.ts';
+export { basicLife, highestReliability, lifeExponent, reliabilityFactor, speedFactor, type LifeEdition } from './life.ts';
+export { angularContactFactors, angularContactRange, deepGrooveFactors, relativeLoadRange, thrustFactors, type LoadFactors } from './load-factors.ts';
+export { lifeModification, referenceViscosity, viscosityRatioRange, type BearingFamily } from './lubrication.ts';
+export { rollerClutchPressure, rollerClutchTorque, type RollerClutch } from './one-way-clutch.ts';
+export { bearingSize, bearingSizes, type BearingSize } from './sizes.ts';
+export { meanDiameterSpeed } from './speed.ts';

@@ -1,0 +1,10 @@
+export { circlip } from './circlip.ts';
+export { insertNut } from './insert-nut.ts';
+export { pinShear } from './pin-shear.ts';
+export { screwPreload } from './screw-preload.ts';
+export { screwStrength } from './screw-strength.ts';
+export { screwTightening } from './screw-tightening.ts';
+export { setScrewHold } from './set-screw-hold.ts';
+export { thread } from './thread.ts';
+export { threadEngagement } from './thread-engagement.ts';
+export { threadlock } from './threadlock.ts';
