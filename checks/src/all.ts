@@ -2,8 +2,10 @@ import { byHand } from './by-hand.ts';
 import type { Check } from './check.ts';
 import { controlCases } from './control-cases.ts';
 import { elementChecks } from './element-checks.ts';
+import { gearStrength } from './gear-strength.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
+import { mesh } from './mesh.ts';
 import { planningCases } from './planning-cases.ts';
 import { reliabilityCases } from './reliability-cases.ts';
 import { rotorCases } from './rotor-cases.ts';
@@ -17,6 +19,8 @@ export const checks: readonly Check[] = [
   ...involuteTable,
   ...shiftedGears,
   ...standardGears,
+  ...gearStrength,
+  ...mesh,
   ...rotorCases,
   ...elementChecks,
   ...controlCases,

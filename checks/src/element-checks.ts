@@ -1,10 +1,5 @@
-import type { Check, Source } from './check.ts';
-
-/** Title, calculation, inputs, output, expected value in SI, tolerance and its mode. */
-type Row = readonly [title: string, calculation: string, inputs: Readonly<Record<string, unknown>>, output: string, expected: number, tolerance: number, mode: Check['mode']];
-
-const from = (source: Source, rows: readonly Row[]): readonly Check[] =>
-  rows.map(([title, calculation, inputs, output, expected, tolerance, mode]) => ({ calculation, title, source, inputs, output, expected, tolerance, mode }));
+import type { Check } from './check.ts';
+import { sourced, type Row } from './rows.ts';
 
 /** Nominal size in mm, code, lower and upper deviation in µm. */
 const deviations = [
@@ -12,7 +7,7 @@ const deviations = [
   [13, 'g6', -17, -6], [13, 'K7', -12, 6], [13, 'P7', -29, -11], [22, 'n6', 15, 28], [22, 'M7', -21, 0], [22, 'P7', -35, -14], [22, 'J7', -9, 12],
 ] as const;
 
-const fits = from(
+const fits = sourced(
   { document: 'Public catalogue of a bearing maker', place: 'appendix tables 9 and 10, tolerances of shafts and holes', kind: 'published' },
   deviations.flatMap(([size, code, lower, upper]) => {
     const part = code === code.toLowerCase() ? 'shaft' : 'hole';
@@ -23,7 +18,7 @@ const fits = from(
 
 const steel = { youngsModulus: '200 GPa', poissonsRatio: 0.3 };
 const pressed = { nominal: '50 mm', interference: '40 µm', hubOuter: '80 mm', length: '40 mm', friction: 0.15, shaftMaterial: steel, hubMaterial: steel };
-const press = from({ document: 'Worked press fit on a public web page', kind: 'published' }, [
+const press = sourced({ document: 'Worked press fit on a public web page', kind: 'published' }, [
   ['solid shaft of 50 mm, 40 µm', 'press-fit', pressed, 'pressure', 48.75e6, 1e-3, 'relative'],
   ['solid shaft of 50 mm, 40 µm', 'press-fit', pressed, 'pressForce', 45_950, 1e-3, 'relative'],
   ['solid shaft of 50 mm, 40 µm', 'press-fit', pressed, 'torqueCapacity', 1149, 1e-3, 'relative'],
@@ -32,7 +27,7 @@ const press = from({ document: 'Worked press fit on a public web page', kind: 'p
 
 const warm = { nominal: '22 mm', interference: '15 µm', clearanceWanted: '5 µm', housingMaterial: 'aluminium 7075' };
 const g = { grade: '6.3 mm/s', speed: '2000 rpm', mass: '0.8 kg' };
-const hand = from({ document: 'Worked by hand in the title', kind: 'by hand' }, [
+const hand = sourced({ document: 'Worked by hand in the title', kind: 'by hand' }, [
   ['(15 + 5) µm/(23.4·10⁻⁶/K · 22 mm) = 38.85 K', 'warm-to-fit', warm, 'temperatureRise', 20 / (23.4 * 0.022), 1e-9, 'relative'],
   ['6.3 mm/s over 209.44 rad/s', 'balance-grade', g, 'specificUnbalance', 0.0063 / ((2000 * Math.PI) / 30), 1e-9, 'relative'],
   ['0.8 kg of it', 'balance-grade', g, 'permissibleUnbalance', (0.8 * 0.0063) / ((2000 * Math.PI) / 30), 1e-9, 'relative'],
@@ -40,26 +35,26 @@ const hand = from({ document: 'Worked by hand in the title', kind: 'by hand' }, 
 ]);
 
 const tubeInputs = { torque: 0.9, outer: 0.006, inner: 0.005, length: 0.95, G: 26e9 };
-const twist = from({ document: 'Integral of r² over the annulus', kind: 'independent route' }, [
+const twist = sourced({ document: 'Integral of r² over the annulus', kind: 'independent route' }, [
   ['aluminium tube', 'tube-torsion', tubeInputs, 'twist', 0.499195144215781, 1e-6, 'relative'],
   ['aluminium tube', 'tube-torsion', tubeInputs, 'shearStress', 40_986_548.68297992, 1e-6, 'relative'],
   ['aluminium tube', 'tube-torsion', tubeInputs, 'stiffness', 1.802902152451564, 1e-6, 'relative'],
 ]);
 
 const rings = { length: 1.02, bendingStiffness: 12.4, massPerLength: 0.06, speed: 942.477796, supports: [[0.02, 6e4], [0.26, 8e3], [0.51, 8e3], [0.76, 8e3], [1, 6e4]].map(([at, stiffness]) => ({ at, kind: 'spring', stiffness })) };
-const whirling = from({ document: 'Exact dynamic stiffness of each span with Wittrick–Williams counting', kind: 'independent route' }, [
+const whirling = sourced({ document: 'Exact dynamic stiffness of each span with Wittrick–Williams counting', kind: 'independent route' }, [
   ['drive tube on five bearings in rubber rings', 'whirl', rings, 'firstCriticalRatio', 0.7853904455500306, 1e-5, 'relative'],
   ['drive tube on five bearings in rubber rings', 'whirl', rings, 'separation', 0.016651201770876867, 1e-5, 'absolute'],
 ]);
 
 const vectors = { initialAmplitude: 7, initialPhase: '160 °', trialMass: '100 g', trialAngle: 0, withTrialAmplitude: 5, withTrialPhase: '70 °' };
-const balancing = from({ document: 'Public article on balancing by vectors in one plane', place: 'its inputs; its drawing gives 77.8 g by ruler, vector arithmetic 81.4 g', kind: 'independent route' }, [
+const balancing = sourced({ document: 'Public article on balancing by vectors in one plane', place: 'its inputs; its drawing gives 77.8 g by ruler, vector arithmetic 81.4 g', kind: 'independent route' }, [
   ['7 at 160°, 5 at 70° with 100 g', 'balance-single-plane', vectors, 'correctionMass', 0.08137334712067, 1e-6, 'relative'],
   ['7 at 160°, 5 at 70° with 100 g', 'balance-single-plane', vectors, 'correctionAngle', (324.462322208026 * Math.PI) / 180, 1e-6, 'relative'],
 ]);
 
 const points = { bodies: [{ mass: 0.5, position: [0.12, 0, 0.03] }, { mass: 0.8, position: [-0.05, 0.02, -0.04] }, { mass: 0.22, position: [-0.6, 0, 0.05] }] };
-const masses = from({ document: 'Sum of the masses', kind: 'law' }, [['three point masses', 'mass-properties', points, 'mass', 1.52, 1e-12, 'relative']]);
+const masses = sourced({ document: 'Sum of the masses', kind: 'law' }, [['three point masses', 'mass-properties', points, 'mass', 1.52, 1e-12, 'relative']]);
 
 /** Fits, shafts and balance against tables, worked examples and other routes. */
 export const elementChecks: readonly Check[] = [...fits, ...press, ...hand, ...twist, ...whirling, ...balancing, ...masses];

@@ -8,6 +8,7 @@ const specs = {
   youngsModulus: { kind: 'number', title: 'Young’s modulus', symbol: 'E', unit: 'Pa', shown: 'GPa', above: 0, max: 1e13, optional: true },
   shearModulus: { kind: 'number', title: 'Shear modulus', symbol: 'G', unit: 'Pa', shown: 'GPa', above: 0, max: 1e13, optional: true },
   poissonsRatio: { kind: 'number', title: 'Poisson’s ratio', symbol: '\\nu', unit: '-', shown: '-', min: 0, max: 0.5, optional: true },
+  swell: { kind: 'number', title: 'Growth from dry to soaked, per length', symbol: 's', unit: '-', shown: '%', min: 0, max: 0.5, optional: true },
   expansion: { kind: 'number', title: 'Expansion by heat, per kelvin', symbol: '\\alpha', unit: '1/K', shown: '1/K', above: 0, max: 0.01, optional: true },
 } as const;
 

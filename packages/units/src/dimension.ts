@@ -62,6 +62,7 @@ const named: readonly (readonly [Dimension, string])[] = [
   [[2, 1, -3, -2, 0, 0], 'Ω'],
   [[-2, -1, 2, 1, 0, 1], 'rad/(s·V)'],
 ];
+const rootOfPressure: Dimension = [-0.5, 0.5, -1, 0, 0, 0];
 const symbols = ['m', 'kg', 's', 'A', 'K', 'rad'] as const;
 
 /**
@@ -73,6 +74,11 @@ export function siUnit(dimension: Dimension): string {
   if (sameDimension(dimension, pureNumber)) return '-';
   const known = named.find(([one]) => sameDimension(one, dimension))?.[1];
   if (known !== undefined) return known;
+  if (!dimension.every(Number.isInteger)) {
+    // Halves come from the root of a pressure alone.
+    const rest = siUnit(combineDimensions(dimension, rootOfPressure, -1));
+    return rest === '-' ? '√Pa' : rest.startsWith('1/') ? `√Pa${rest.slice(1)}` : `√Pa·${rest}`;
+  }
   const side = (sign: 1 | -1) => symbols.flatMap((symbol, i) => {
     const exponent = (dimension[i] as number) * sign;
     return exponent <= 0 ? [] : [exponent === 1 ? symbol : `${symbol}^${exponent}`];

@@ -72,6 +72,10 @@ export const listedUnits: readonly ListedUnit[] = [
   { symbol: 'MPa', title: 'megapascal', factor: 1e6, dimension: pressure, source: prefixed },
   { symbol: 'GPa', title: 'gigapascal', factor: 1e9, dimension: pressure, source: prefixed },
 
+  // The elasticity factor of gears is given so: a pressure follows from it by a force over an area under the root.
+  { symbol: '√Pa', title: 'root of a pascal', factor: 1, dimension: [-0.5, 0.5, -1, 0, 0, 0], source: 'definition: its square is 1 Pa' },
+  { symbol: '√MPa', title: 'root of a megapascal', factor: 1e3, dimension: [-0.5, 0.5, -1, 0, 0, 0], source: 'definition: its square is 1 MPa' },
+
   { symbol: 'W', title: 'watt', factor: 1, dimension: power, source: derived },
   { symbol: 'kW', title: 'kilowatt', factor: 1e3, dimension: power, source: prefixed },
   { symbol: 'J', title: 'joule', factor: 1, dimension: energy, source: derived },

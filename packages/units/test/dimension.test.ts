@@ -13,6 +13,7 @@ describe('dimensions', () => {
   it.each([
     ['mm', 'm', 'a length'], ['rpm', 'rad/s', 'a speed of rotation'], ['kHz', 'Hz', 'a frequency'], ['J', 'N·m', 'a torque or an energy'], ['MPa', 'Pa', 'a pressure or stress'], ['%', '-', 'a pure number'],
     ['rpm/V', 'rad/(s·V)', 'a speed constant'], ['mAh', 's·A', 'a charge'], ['g·mm', 'm·kg', 'an unbalance'], ['g/cm³', 'kg/m³', 'a density'], ['J/(kg·K)', 'm²/(s²·K)', 'a specific heat'], ['mm/A', 'm/A', 'a quantity of another kind'],
+    ['√MPa', '√Pa', 'a quantity of another kind'], ['√MPa/mm', '√Pa/m', 'a quantity of another kind'], ['√MPa·mm', '√Pa·m', 'a quantity of another kind'],
   ])('%s is kept in %s and is %s', (text, si, name) => {
     expect(siUnit(dimensionOf(text))).toBe(si);
     expect(dimensionName(dimensionOf(text))).toBe(name);

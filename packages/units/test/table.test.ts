@@ -37,6 +37,8 @@ const known: readonly (readonly [string, number, string])[] = [
   ['kPa', 1000, 'published: SI, prefix kilo'],
   ['MPa', 1e6, 'published: SI, prefix mega'],
   ['GPa', 1e9, 'published: SI, prefix giga'],
+  ['√Pa', 1, 'definition: its square is 1 Pa'],
+  ['√MPa', 1e3, 'definition: its square is 1 MPa'],
   ['W', 1, 'published: SI, table 4'],
   ['kW', 1000, 'published: SI, prefix kilo'],
   ['J', 1, 'published: SI, table 4'],

@@ -1,9 +1,7 @@
-import { meshGeometry, minimumTeethWithoutUndercut, transverse, type GearGeometry, type MeshGeometry, type MeshInputs } from '@rotorwright/mechanics';
-import { CalculationError, defineCalculation } from '../define.ts';
-import { angleOutput, degrees, lengthInput, lengthOutput, numberOutput } from '../specs.ts';
-import { basicInputs, gearStandard, gearTeeth, shiftInput } from './gear-specs.ts';
-
-const height = (title: string, symbol: string, value: number) => ({ kind: 'number', title, symbol, unit: '-', shown: '-', above: 0, max: 3, default: value, example: value }) as const;
+import { meshGeometry, minimumTeethWithoutUndercut, type GearGeometry, type MeshGeometry } from '@rotorwright/mechanics';
+import { defineCalculation } from '../define.ts';
+import { angleOutput, degrees, lengthOutput, numberOutput } from '../specs.ts';
+import { checkCentreDistance, gearStandard, pairInputs } from './gear-specs.ts';
 
 /** A tip this thin breaks or burrs; in normal modules. Common practice, no source. */
 const THIN_TIP = 0.2;
@@ -14,16 +12,8 @@ export const gearPair = defineCalculation({
   section: 'Gears',
   summary: 'Geometry of a spur or helical pair: diameters, centre distance, contact ratios, backlash, undercut.',
   inputs: {
-    ...basicInputs,
-    helixAngle: { ...basicInputs.helixAngle, example: degrees(15) },
-    teeth1: gearTeeth('Teeth of gear 1', 'z_1', 17),
-    teeth2: gearTeeth('Teeth of gear 2', 'z_2', 84),
-    shift1: shiftInput('Profile shift of gear 1, in normal modules', 'x_1'),
-    shift2: shiftInput('Profile shift of gear 2, in normal modules', 'x_2'),
-    faceWidth: lengthInput('Face width in mesh', 'b', 12),
-    centreDistance: { ...lengthInput('Centre distance; without backlash when not given', 'a', 52.4), optional: true },
-    addendum: height('Tip height of the basic rack, in normal modules', 'h_{aP}^*', 1),
-    dedendum: height('Root depth of the basic rack, in normal modules', 'h_{fP}^*', 1.25),
+    ...pairInputs,
+    helixAngle: { ...pairInputs.helixAngle, example: degrees(15) },
   },
   outputs: {
     transverseModule: lengthOutput('Transverse module', 'm_t'),
@@ -119,14 +109,6 @@ export const gearPair = defineCalculation({
     };
   },
 });
-
-function checkCentreDistance(inputs: MeshInputs): void {
-  const { module, pressureAngle } = transverse(inputs);
-  const least = (module * Math.cos(pressureAngle) * (inputs.teeth1 + inputs.teeth2)) / 2;
-  if (inputs.centreDistance !== undefined && inputs.centreDistance < least) {
-    throw new CalculationError('centreDistance', `${inputs.centreDistance} m`, `at least ${least} m, where the base circles touch`);
-  }
-}
 
 function warningsOf(mesh: MeshGeometry, normalModule: number): string[] {
   const ofGear = (gear: GearGeometry, name: string, reachesTooFar: boolean): string[] => [

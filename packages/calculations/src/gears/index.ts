@@ -1,6 +1,16 @@
 export { centreDistance } from './centre-distance.ts';
+export { gearChordal } from './gear-chordal.ts';
+export { gearForces } from './gear-forces.ts';
+export { gearLewis } from './gear-lewis.ts';
+export { gearLoss } from './gear-loss.ts';
 export { gearOverPins } from './gear-over-pins.ts';
 export { gearPair } from './gear-pair.ts';
 export { gearSpan } from './gear-span.ts';
+export { gearStrengthMetal } from './gear-strength-metal.ts';
+export { gearStrengthPlastic } from './gear-strength-plastic.ts';
 export { helixPush } from './helix-push.ts';
 export { involute, involuteInverse } from './involute.ts';
+export { meshWindow } from './mesh-window.ts';
+export { pinionChange } from './pinion-change.ts';
+export { plasticFatigue } from './plastic-fatigue.ts';
+export { plasticGearTemperature } from './plastic-gear-temperature.ts';

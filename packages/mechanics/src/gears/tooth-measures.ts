@@ -92,3 +92,25 @@ export function leastPinDiameter(gear: MeasuredGear): number {
   const value = Math.PI / (2 * teeth) - involute(transverse(gear).pressureAngle) - (2 * shift * Math.tan(pressureAngle)) / teeth;
   return value * teeth * normalModule * Math.cos(pressureAngle);
 }
+
+export interface ChordMeasure {
+  /** Straight across the tooth at the reference circle [m]. */
+  readonly chord: number;
+  /** From the tip down to that chord [m]. */
+  readonly height: number;
+}
+
+/**
+ * What a tooth calliper reads at the reference circle: chord d·sin ψ at height h_a + d/2·(1 − cos ψ), ψ = s/d; on a helical gear in the
+ * normal section, of the virtual gear d/cos² β.
+ *
+ * @param tipHeight  h_a from the reference circle to the tip [m]
+ * @source Elements of Metric Gear Technology, table 10-1 (worked example read); of the helical gear from memory
+ */
+export function chordMeasure(gear: MeasuredGear, tipHeight: number): ChordMeasure {
+  const { normalModule, pressureAngle, helixAngle, teeth, shift } = gear;
+  const thickness = normalModule * (Math.PI / 2 + 2 * shift * Math.tan(pressureAngle));
+  const diameter = (normalModule * teeth) / Math.cos(helixAngle) ** 3;
+  const half = thickness / diameter;
+  return { chord: diameter * Math.sin(half), height: tipHeight + (diameter / 2) * (1 - Math.cos(half)) };
+}

@@ -17,6 +17,8 @@ export interface Material {
   readonly poissonsRatio?: Sourced;
   /** Linear, around room temperature, 1/K */
   readonly expansion?: Sourced;
+  /** How much longer a part grows from dry to soaked, per length; absent where damp does nothing */
+  readonly swell?: Sourced;
 }
 
 const callister = 'Callister, Materials Science and Engineering, appendix B, table B.6';
@@ -24,6 +26,7 @@ const callisterMemory = 'Callister, Materials Science and Engineering, appendix 
 const catalogue = 'public catalogue of a bearing maker, appendix table 8';
 const handbook = 'ASM Handbook, volume 2, data sheet of the alloy (from memory)';
 const usual = 'common practice, no source';
+const soaked = 'growth of plastics from dry to soaked in water (from memory)';
 const plastics = 'data sheets of plastics, dry, 23 °C (from memory)';
 
 type Given = readonly [value: number, source: string];
@@ -54,8 +57,8 @@ export const materials: readonly Material[] = [
   isotropic('aluminium 5754', [2670, handbook], [70e9, handbook], [0.33, handbook], [23.7e-6, handbook]),
   isotropic('titanium', [4430, callisterMemory], [114e9, callisterMemory], [0.34, callisterMemory], [8.6e-6, `${callister}, Ti-6Al-4V`]),
   isotropic('brass', [8530, callisterMemory], [110e9, callisterMemory], [0.35, callisterMemory], [19.9e-6, 'Callister, the same table, brass C26000 (from memory)']),
-  isotropic('POM', [1410, plastics], [2.8e9, plastics], [0.35, plastics], [110e-6, plastics]),
-  isotropic('PA 66', [1140, plastics], [3e9, plastics], [0.39, plastics], [80e-6, plastics]),
+  { ...isotropic('POM', [1410, plastics], [2.8e9, plastics], [0.35, plastics], [110e-6, plastics]), swell: sourced([0.002, soaked]) },
+  { ...isotropic('PA 66', [1140, plastics], [3e9, plastics], [0.39, plastics], [80e-6, plastics]), swell: sourced([0.025, soaked]) },
   { name: 'carbon tube', density: sourced([1600, usual]), youngsModulus: sourced([70e9, usual]), shearModulus: sourced([5e9, `${usual}: layers along and across; layers at ±45° give several times as much`]) },
   { name: 'carbon plate', density: sourced([1550, usual]), youngsModulus: sourced([55e9, usual]), expansion: sourced([2.5e-6, `${usual}: in the plane, fibres along and across`]) },
 ];
