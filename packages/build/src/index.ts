@@ -1,4 +1,5 @@
 export * from './canonical/index.ts';
+export * from './changes/index.ts';
 export { washerSides, type WasherSides } from './derive/index.ts';
 export { fingerprint } from './fingerprint/index.ts';
 export * from './needs.ts';

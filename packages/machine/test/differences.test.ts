@@ -30,8 +30,9 @@ describe('what two versions of a file say differently', () => {
     ]);
   });
 
-  it('is a list as a whole', () => {
-    expect(differences({ text: 'a: [1, 2]\n' }, { text: 'a: [1, 3]\n' })).toEqual([{ path: 'a', before: '[1, 2]', after: '[1, 3]' }]);
+  it('is an item of a list, or the list when its length is another', () => {
+    expect(differences({ text: 'a: [1, 2]\n' }, { text: 'a: [1, 3]\n' })).toEqual([{ path: 'a.1', before: '2', after: '3' }]);
+    expect(differences({ text: 'a: [1, 2]\n' }, { text: 'a: [1]\n' })).toEqual([{ path: 'a', before: '[1, 2]', after: '[1]' }]);
   });
 });
 

@@ -62,3 +62,6 @@ function leavesOf(set: FigureSet, name: string): ReadonlySet<EntryPath> {
   open(name);
   return leaves;
 }
+
+/** Whether a figure is typed into something: what a change of it means is a setting to type anew. */
+export const isSetting = ({ name }: Pick<FigureChange, 'name'>): boolean => /^(?:governor-ratio|sensor-pulses) /u.test(name);

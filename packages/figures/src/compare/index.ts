@@ -1,2 +1,2 @@
-export { compareFigures, type FigureChange } from './compare-figures.ts';
+export { compareFigures, isSetting, type FigureChange } from './compare-figures.ts';
 export { compareWindows, windowsOf, type KeptWindow, type WindowChange } from './windows.ts';

@@ -22,7 +22,8 @@ export interface Version {
 
 /**
  * What two versions of a machine file say differently, entry by entry. Comments, order and layout are no differences.
- * A repeated kind (`types:`) counts where it is written, not at every thing that takes it.
+ * A repeated kind (`types:`) counts where it is written, not at every thing that takes it. Lists of one length differ by
+ * their items, others as a whole.
  *
  * @returns in the order of the file before; what is new comes where it stands among its neighbours
  * @example differences({ text: 'machine: {mass: 5 kg}' }, { text: 'machine: {mass: 6 kg}' }) // [{ path: 'machine.mass', before: '5 kg', after: '6 kg' }]
@@ -50,6 +51,10 @@ function compare(before: TreeNode | undefined, after: TreeNode | undefined, path
     for (const key of new Set([...was.entries.keys(), ...is.entries.keys()])) compare(was.entries.get(key)?.node, is.entries.get(key)?.node, joinPath(path, key), found);
     if (before !== undefined && before.kind !== 'map') note(path, before, undefined, found);
     if (after !== undefined && after.kind !== 'map') note(path, undefined, after, found);
+    return;
+  }
+  if (before?.kind === 'list' && after?.kind === 'list' && before.items.length === after.items.length) {
+    before.items.forEach((item, index) => compare(item, after.items[index], joinPath(path, index), found));
     return;
   }
   note(path, before, after, found);

@@ -1,0 +1,1 @@
+export { changedSteps, replacedParts, type PartChange, type StepChange } from './replaced.ts';

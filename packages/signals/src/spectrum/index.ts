@@ -1,0 +1,2 @@
+export { realTransform, type RealTransform } from './fourier.ts';
+export { hannWindow, spectra, type Spectra } from './spectra.ts';

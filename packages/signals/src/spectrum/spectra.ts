@@ -1,0 +1,59 @@
+import { realTransform } from './fourier.ts';
+
+/** Hann window in its periodic form, as frames that overlap want it. */
+export function hannWindow(size: number): Float64Array {
+  const window = new Float64Array(size);
+  for (let index = 0; index < size; index += 1) window[index] = 0.5 - 0.5 * Math.cos((2 * Math.PI * index) / size);
+  return window;
+}
+
+export interface Spectra {
+  /** Hz between neighbouring bins, and s between neighbouring frames. */
+  readonly binWidth: number;
+  readonly frameStep: number;
+  readonly frames: number;
+  readonly bins: number;
+  /** One-sided power density of the whole, unit² per Hz, one number a bin (Welch). */
+  readonly density: Float64Array;
+  /** Magnitude of the transform of each windowed frame, unit; frame after frame, `bins` numbers each. */
+  readonly magnitudes: Float64Array;
+}
+
+/**
+ * Power density and spectrogram of a recording in one go: Hann frames that overlap by half. What does not fill a last
+ * frame is left out.
+ *
+ * @param samples  in any unit, evenly spaced
+ * @param rate     sampling rate, Hz, above 0
+ * @param size     samples in a frame, a power of two, 4 or more
+ * @throws RangeError when the recording is shorter than a frame, or the rate is not above 0
+ * @source Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967); window power U = Σw² (from memory)
+ * @example spectra(new Float64Array(16).fill(1), 16, 8).frames // 3
+ */
+export function spectra(samples: ArrayLike<number>, rate: number, size: number): Spectra {
+  if (!(rate > 0) || !Number.isFinite(rate)) throw new RangeError(`spectra: the sampling rate must be above 0 Hz; got ${rate}`);
+  const transform = realTransform(size);
+  if (samples.length < size) throw new RangeError(`spectra: a frame has ${size} samples; the recording has ${samples.length}`);
+  const { bins } = transform;
+  const window = hannWindow(size);
+  const step = size / 2;
+  const frames = Math.floor((samples.length - size) / step) + 1;
+  const density = new Float64Array(bins);
+  const magnitudes = new Float64Array(frames * bins);
+  const power = new Float64Array(bins);
+  for (let frame = 0; frame < frames; frame += 1) {
+    transform.power(samples, frame * step, window, power);
+    gather(power, density, magnitudes, frame * bins);
+  }
+  const windowPower = window.reduce((sum, value) => sum + value * value, 0);
+  const scale = 2 / (rate * windowPower * frames);
+  for (let bin = 0; bin < bins; bin += 1) density[bin]! *= bin === 0 || bin === bins - 1 ? scale / 2 : scale;
+  return { binWidth: rate / size, frameStep: step / rate, frames, bins, density, magnitudes };
+}
+
+function gather(power: Float64Array, density: Float64Array, magnitudes: Float64Array, at: number): void {
+  for (let bin = 0; bin < power.length; bin += 1) {
+    density[bin]! += power[bin]!;
+    magnitudes[at + bin] = Math.sqrt(power[bin]!);
+  }
+}
