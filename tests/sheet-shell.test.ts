@@ -1,16 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { NewEntry } from '@rotorwright/logbook';
-import { keepOutbox, readOutbox } from '../apps/web/src/data/outbox.ts';
 import { lastAct, withAct, withoutAct, type Act } from '../apps/web/src/data/undo.ts';
 import { search, type Found } from '../apps/web/src/sheet/find-index.ts';
 import { figureAt, lineAt, machineAt, placeOf, sheets, stepAt, worksheetAt } from '../apps/web/src/sheet/sheets.ts';
 import { countsOf, stateOf } from '../apps/web/src/sheet/standing.ts';
-
-/** The part of the browser's storage that is used. */
-function storage(kept: Record<string, string> = {}): Storage {
-  const map = new Map(Object.entries(kept));
-  return { getItem: (key: string) => map.get(key) ?? null, setItem: (key: string, value: string) => map.set(key, value), removeItem: (key: string) => map.delete(key) } as unknown as Storage;
-}
 
 describe('addresses', () => {
   it('carry ids with strokes and signs there and back', () => {
@@ -68,21 +60,6 @@ describe('undo', () => {
   it('remembers fifty acts', () => {
     const acts = Array.from({ length: 60 }, (_, index) => edit('a', String(index))).reduce<readonly Act[]>(withAct, []);
     expect([acts.length, acts[0]?.what]).toEqual([50, '10']);
-  });
-});
-
-describe('entries that wait for the network', () => {
-  const entry: NewEntry = { id: 'e1', machine: 'whimbrel', at: '2026-11-24T20:14:00Z', by: 'Maren', body: { kind: 'noted', note: 'shim 0.3 used' } };
-  it('come back as they were', () => {
-    const kept = storage();
-    keepOutbox(kept, [entry]);
-    expect(readOutbox(kept)).toEqual([entry]);
-    keepOutbox(kept, []);
-    expect(readOutbox(kept)).toEqual([]);
-  });
-  it('that are damaged stop nothing', () => {
-    expect(readOutbox(storage({ 'rotorwright.outbox': '{"half":' }))).toEqual([]);
-    expect(readOutbox(storage({ 'rotorwright.outbox': JSON.stringify([entry, 7, null, {}]) }))).toEqual([entry]);
   });
 });
 

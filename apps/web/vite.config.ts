@@ -1,9 +1,10 @@
 import react from '@vitejs/plugin-react';
 import { defaultClientConditions, defineConfig } from 'vite';
 import { formulas } from './vite/formulas.ts';
+import { offline } from './vite/offline.ts';
 
 export default defineConfig({
-  plugins: [react(), formulas()],
+  plugins: [react(), formulas(), offline()],
   // The rooms are bundled from their sources.
   resolve: { conditions: ['source', ...defaultClientConditions] },
   worker: { format: 'es' },

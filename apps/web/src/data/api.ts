@@ -7,12 +7,15 @@ export class Refused extends Error {
   readonly code: string;
   readonly details: readonly string[];
   readonly current: MachineOnBoard | undefined;
+  /** Asking again will not help. Trouble of the server's own, and a server that is busy, may pass. */
+  readonly final: boolean;
   constructor(status: number, body: WireError) {
     super(body.error.message);
     this.status = status;
     this.code = body.error.code;
     this.details = body.error.details ?? [];
     this.current = body.current;
+    this.final = status < 500 && status !== 408 && status !== 429;
   }
 }
 
@@ -21,10 +24,13 @@ export class NetworkGone extends Error {
   override readonly name = 'NetworkGone';
 }
 
+/** How long an answer may take before the network counts as gone, ms. */
+const patience = 10_000;
+
 async function call<Answer>(path: string, method = 'GET', body?: unknown): Promise<Answer> {
   let response: Response;
   try {
-    response = await fetch(`/api${path}`, { method, ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }) });
+    response = await fetch(`/api${path}`, { method, signal: AbortSignal.timeout(patience), ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }) });
   } catch (error) {
     throw new NetworkGone('The server does not answer. Is Rotorwright still running?', { cause: error });
   }

@@ -3,9 +3,13 @@ import { useQuery, useQueryClient } from '@tanstack/react-query';
 import { createContext, useCallback, useContext, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { newEntryId } from './entry-id.ts';
 import { api, NetworkGone, Refused } from './api.ts';
+import { openDevice } from './device.ts';
+import { keepPages } from './installed.ts';
 import { boardKey, listen } from './live.ts';
-import { keepOutbox, readOutbox } from './outbox.ts';
+import { givenUpWords, type Kept } from './outbox.ts';
+import { keepSnapshot, readSnapshot } from './snapshot.ts';
 import { lastAct, withAct, withoutAct, type Act } from './undo.ts';
+import { useCourier } from './use-courier.ts';
 import { useNow } from './use-now.ts';
 import { readFile, viewOf, type MachineView, type ReadFile } from './view.ts';
 
@@ -15,16 +19,26 @@ export interface Board {
   readonly trouble?: string;
   readonly machines: readonly MachineView[];
   readonly reachable: boolean;
+  /** When the server gave what is shown, ms since 1970; undefined while it is within reach. */
+  readonly asOf?: number;
   /** Entries made here that the server has not taken yet. */
   readonly waiting: readonly NewEntry[];
+  /** Entries made here that the server does not take: somebody must put them right. */
+  readonly refused: readonly Kept[];
+  /** Puts another version of the pages in place of this one; undefined while there is none. */
+  readonly takeOver?: () => void;
   /** What was done last, or went wrong, in words for the foot of the register. */
   readonly notice?: Notice;
   readonly retry: () => void;
   readonly create: (text: string) => Promise<MachineOnBoard>;
   /** @param what  what the edit does, for Undo: "pinion 14 to 15". @throws Refused (`machine/changed` carries what stands there now), NetworkGone */
   readonly save: (id: string, text: string, what: string) => Promise<void>;
-  /** Records entries. With the network gone they are kept on this device and sent later. @throws Refused, DOMException */
+  /** Records entries. With the network gone they are kept on this device and sent later. @throws Refused, DOMException, NetworkGone */
   readonly sign: (entries: readonly NewEntry[], what: string) => Promise<void>;
+  /** Sends an entry again that was refused. */
+  readonly sendAgain: (kept: Kept) => Promise<void>;
+  /** Gives up an entry that was refused. That it was made, and why it is dropped, goes into the book. @throws Refused, NetworkGone */
+  readonly giveUp: (kept: Kept, reason: string, by: string) => Promise<void>;
   readonly undoable: (id: string) => Act | undefined;
   readonly undo: (id: string, by: string) => Promise<void>;
 }
@@ -47,17 +61,45 @@ const tick = 20_000;
 
 export function BoardProvider({ children }: { readonly children: ReactNode }): ReactNode {
   const client = useQueryClient();
-  const query = useQuery({ queryKey: boardKey, queryFn: api.machines });
+  const [device] = useState(openDevice);
   const [reachable, setReachable] = useState(true);
-  const [waiting, setWaiting] = useState<readonly NewEntry[]>(() => readOutbox(localStorage));
+  const [asOf, setAsOf] = useState<number>();
+  const query = useQuery({ queryKey: boardKey, queryFn: fetchOrRemember });
   const [acts, setActs] = useState<readonly Act[]>([]);
   const [notice, setNotice] = useState<Notice>();
+  const [takeOver, setTakeOver] = useState<() => void>();
   const now = useNow(tick);
   const machines = useViews(query.data, now);
   const current = useRef(query.data);
   current.current = query.data;
 
-  useEffect(() => listen(client, setReachable), [client]);
+  async function fetchOrRemember(): Promise<readonly MachineOnBoard[]> {
+    try {
+      const boards = await api.machines();
+      setAsOf(undefined);
+      return boards;
+    } catch (error) {
+      const snapshot = error instanceof NetworkGone ? await readSnapshot(device) : undefined;
+      if (!snapshot) throw error;
+      setReachable(false);
+      setAsOf(snapshot.at);
+      return snapshot.boards;
+    }
+  }
+
+  // What was fetched, and what was entered since, is there when the pages open with the network gone.
+  useEffect(() => {
+    if (query.data && asOf === undefined) keepSnapshot(device, query.data).catch(() => undefined);
+  }, [device, query.data, asOf]);
+
+  useEffect(() => {
+    const look = keepPages((take) => setTakeOver(() => take));
+    return listen(client, (is) => {
+      setReachable(is);
+      // A server that comes back may bring other pages.
+      if (is) look?.();
+    });
+  }, [client]);
 
   const put = useCallback((board: MachineOnBoard) => {
     client.setQueryData<readonly MachineOnBoard[]>(boardKey, (known = []) => (known.some(({ id }) => id === board.id) ? known.map((each) => (each.id === board.id ? board : each)) : [...known, board]));
@@ -67,29 +109,22 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
     client.setQueryData<readonly MachineOnBoard[]>(boardKey, (known = []) => known.map((each) => (each.id === id ? { ...each, entries: merged(each.entries, entries) } : each)));
   }, [client]);
 
-  const hold = useCallback((entries: readonly NewEntry[]) => {
-    keepOutbox(localStorage, entries);
-    setWaiting(entries);
+  const recorded = useCallback((machine: string, entries: readonly Entry[]) => {
+    append(machine, entries);
+    setReachable(true);
+    setNotice({ words: `${entries.length === 1 ? 'One entry' : `${entries.length} entries`} in the book, ${clock()}.`, bad: false });
+  }, [append]);
+  const away = useCallback((error: unknown) => {
+    setReachable(false);
+    setNotice({ words: `${wordsOf(error)} Entries wait here.`, bad: true });
   }, []);
-
-  // Sends what waits, machine by machine, in the order in which it was done.
-  useEffect(() => {
-    if (!reachable || waiting.length === 0) return;
-    const machine = waiting[0]!.machine;
-    const theirs = waiting.filter((entry) => entry.machine === machine);
-    let stale = false;
-    api.record(machine, theirs).then(
-      (entries) => {
-        append(machine, entries);
-        if (!stale) hold(waiting.filter((entry) => entry.machine !== machine));
-        setNotice({ words: `${entries.length === 1 ? 'One entry' : `${entries.length} entries`} sent.`, bad: false });
-      },
-      (error: unknown) => setNotice({ words: error instanceof Refused ? `The server refuses an entry made while the network was gone: ${error.message}` : 'The server does not answer. Entries wait here.', bad: true }),
-    );
-    return () => {
-      stale = true;
-    };
-  }, [reachable, waiting, append, hold]);
+  const { kept, courier, outbox, changed } = useCourier(device, reachable, recorded, away);
+  // Between the book's answer and the device's, an entry lies in both: then the book counts.
+  const waiting = useMemo(() => {
+    const entered = new Set(query.data?.flatMap(({ entries }) => entries.map(({ id }) => id)));
+    return (kept ?? []).filter(({ refused, entry }) => refused === undefined && !entered.has(entry.id)).map(({ entry }) => entry);
+  }, [kept, query.data]);
+  const refused = useMemo(() => (kept ?? []).filter((each) => each.refused !== undefined), [kept]);
 
   const actions = useMemo(() => {
     const write = async (id: string, text: string): Promise<void> => {
@@ -105,18 +140,11 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
       }
     };
     const record = async (entries: readonly NewEntry[]): Promise<void> => {
-      const machine = entries[0]?.machine;
-      if (machine === undefined) return;
       try {
-        append(machine, await api.record(machine, entries));
-        setNotice({ words: `Entered in the book, ${clock()}.`, bad: false });
+        await courier.sign(entries);
       } catch (error) {
-        if (!(error instanceof NetworkGone)) {
-          setNotice({ words: `Not entered: ${wordsOf(error)}`, bad: true });
-          throw error;
-        }
-        hold([...readOutbox(localStorage), ...entries]);
-        setReachable(false);
+        setNotice({ words: `Not entered: ${wordsOf(error)}`, bad: true });
+        throw error;
       }
     };
     return {
@@ -153,26 +181,43 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
         }
         setActs((list) => withoutAct(list, act));
       },
+      sendAgain: async (refusal: Kept) => {
+        await outbox.mark(refusal, undefined);
+        changed();
+        await courier.deliver();
+      },
+      giveUp: async (refusal: Kept, reason: string, by: string) => {
+        const { entry } = refusal;
+        const known = current.current?.some(({ id }) => id === entry.machine) ?? false;
+        if (known) await record([{ id: newEntryId(), machine: entry.machine, at: new Date().toISOString(), by, body: { kind: 'noted', note: givenUpWords(entry, reason) } }]);
+        await outbox.drop([refusal.key]);
+        changed();
+      },
     };
-  }, [put, append, hold]);
+  }, [put, courier, outbox, changed]);
 
   const board = useMemo<Board>(() => ({
-    status: query.data ? 'ready' : query.isError ? 'failed' : 'loading',
+    status: query.data && kept ? 'ready' : query.isError ? 'failed' : 'loading',
     ...(query.isError && !query.data ? { trouble: wordsOf(query.error) } : {}),
     machines,
     reachable,
+    ...(asOf === undefined ? {} : { asOf }),
     waiting,
+    refused,
+    ...(takeOver ? { takeOver } : {}),
     ...(notice ? { notice } : {}),
     retry: () => void query.refetch(),
     create: actions.create,
     save: actions.save,
     sign: actions.sign,
+    sendAgain: actions.sendAgain,
+    giveUp: actions.giveUp,
     undoable: (id) => lastAct(acts, id),
     undo: async (id, by) => {
       const act = lastAct(acts, id);
       if (act) await actions.takeBack(act, by);
     },
-  }), [query, machines, reachable, waiting, notice, acts, actions]);
+  }), [query, machines, reachable, asOf, kept, waiting, refused, takeOver, notice, acts, actions]);
   return <BoardContext.Provider value={board}>{children}</BoardContext.Provider>;
 }
 

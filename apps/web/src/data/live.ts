@@ -10,6 +10,21 @@ export const boardKey = ['machines'] as const;
  * @returns a function that ends it
  */
 export function listen(client: QueryClient, reachable: (is: boolean) => void): () => void {
+  let source = connected(client, reachable);
+  // A browser gives up for good where something answers in the server's place.
+  const again = setInterval(() => {
+    if (source.readyState === EventSource.CLOSED) source = connected(client, reachable);
+  }, pause);
+  return () => {
+    clearInterval(again);
+    source.close();
+  };
+}
+
+/** Between two tries to listen again, ms. */
+const pause = 5000;
+
+function connected(client: QueryClient, reachable: (is: boolean) => void): EventSource {
   const source = new EventSource('/api/events');
   source.addEventListener('open', () => {
     reachable(true);
@@ -25,5 +40,5 @@ export function listen(client: QueryClient, reachable: (is: boolean) => void): (
     if (!same && change.revision === null) return;
     void client.invalidateQueries({ queryKey: boardKey });
   });
-  return () => source.close();
+  return source;
 }

@@ -1,19 +1,77 @@
 import type { NewEntry } from '@rotorwright/logbook';
+import type { Device } from './device.ts';
 
-const key = 'rotorwright.outbox';
-
-/** Entries that were made while the network was gone. Their ids make sending them twice harmless. */
-export function readOutbox(storage: Storage): readonly NewEntry[] {
-  try {
-    const kept: unknown = JSON.parse(storage.getItem(key) ?? '[]');
-    return Array.isArray(kept) ? kept.filter((entry): entry is NewEntry => typeof entry === 'object' && entry !== null && 'id' in entry && 'machine' in entry && 'body' in entry) : [];
-  } catch {
-    return [];
-  }
+/** Why the server does not take an entry. */
+export interface Refusal {
+  readonly code: string;
+  readonly message: string;
+  readonly details: readonly string[];
 }
 
-/** @throws DOMException when the storage is full or forbidden: the signature must then not be called kept */
-export function keepOutbox(storage: Storage, entries: readonly NewEntry[]): void {
-  if (entries.length === 0) storage.removeItem(key);
-  else storage.setItem(key, JSON.stringify(entries));
+/** An entry that was made here and is not known to be in the book. */
+export interface Kept {
+  /** Its place in the order in which entries were made here. */
+  readonly key: number;
+  readonly entry: NewEntry;
+  /** It will not be sent again by itself: somebody must put it right. */
+  readonly refused?: Refusal;
+}
+
+/** Entries on this device. Their ids make sending one twice harmless. */
+export interface Outbox {
+  /** In the order in which they were made. */
+  readonly read: () => Promise<readonly Kept[]>;
+  /** When it is fulfilled, they outlast the browser. @throws DOMException when they cannot be kept */
+  readonly add: (entries: readonly NewEntry[]) => Promise<void>;
+  readonly drop: (keys: readonly number[]) => Promise<void>;
+  /** Says of an entry why it is refused; without a reason, that it is to be sent again. */
+  readonly mark: (kept: Kept, refused: Refusal | undefined) => Promise<void>;
+}
+
+type Record = Omit<Kept, 'key'>;
+
+export function outboxOn(device: Device): Outbox {
+  return {
+    read: async () => {
+      const kept: Kept[] = [];
+      await device.transact('outbox', 'readonly', (store) => {
+        const request = store.openCursor();
+        request.addEventListener('success', () => {
+          const cursor = request.result;
+          if (!cursor) return;
+          kept.push({ key: cursor.key as number, ...(cursor.value as Record) });
+          cursor.continue();
+        });
+        return undefined;
+      });
+      return kept;
+    },
+    add: (entries) => device.transact('outbox', 'readwrite', (store) => {
+      for (const entry of entries) store.add({ entry } satisfies Record);
+      return undefined;
+    }),
+    drop: (keys) => device.transact('outbox', 'readwrite', (store) => {
+      for (const key of keys) store.delete(key);
+      return undefined;
+    }),
+    mark: async ({ key, entry }, refused) => void (await device.transact('outbox', 'readwrite', (store) => store.put({ entry, ...(refused ? { refused } : {}) } satisfies Record, key))),
+  };
+}
+
+/** Where entries waited before they moved into the database. */
+const formerKey = 'rotorwright.outbox';
+
+/** Moves what an earlier version of these pages left waiting. */
+export async function adoptFormer(outbox: Outbox, storage: Storage): Promise<void> {
+  const text = storage.getItem(formerKey);
+  if (text === null) return;
+  const former: unknown = JSON.parse(text);
+  if (Array.isArray(former)) await outbox.add(former.filter((entry): entry is NewEntry => typeof entry === 'object' && entry !== null && 'id' in entry && 'machine' in entry && 'body' in entry));
+  storage.removeItem(formerKey);
+}
+
+/** What the book is told of an entry that is given up: what it was, and why. */
+export function givenUpWords({ at, by, body }: NewEntry, reason: string): string {
+  const what = body.kind === 'signed' ? `the signature of ${body.step}` : body.kind === 'noted' ? `the note “${body.note.slice(0, 300)}”` : body.kind === 'opened' ? `the opening of ${body.things.slice(0, 10).join(', ')}` : `the correction of entry ${body.entry}`;
+  return `Dropped on the device where it was made, because the book refused it: ${what}, by ${by}, ${at}. ${reason}`;
 }

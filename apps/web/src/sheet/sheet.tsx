@@ -2,6 +2,7 @@ import { useEffect, type ReactNode } from 'react';
 import { useOpenMachine } from '../data/index.ts';
 import { FindButton } from './find.tsx';
 import { sheets } from './sheets.ts';
+import { Strips } from './strips.tsx';
 import { ThemeButton } from './theme-button.tsx';
 import { TitleBlock, type BlockFields } from './title-block.tsx';
 import { UndoButton } from './undo-button.tsx';
@@ -36,6 +37,7 @@ export function Sheet({ title, answer, actions, notes, block = {}, header, class
     <main className={`sheet ${className}`} id="sheet" tabIndex={-1}>
       <Zones />
       <div className="sheet-inner">
+        <Strips />
         <header className="sheet-header">
           {header ?? (
             <>

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { PlannedModule, Step } from '@rotorwright/build';
 import type { EntryBody } from '@rotorwright/logbook';
 import { Link, useLocation, useParams } from 'wouter';
-import { newEntryId, useBoard, useMachine, useNow, type ReadableMachine } from '../../data/index.ts';
+import { newEntryId, useNow, type ReadableMachine } from '../../data/index.ts';
 import { Empty, LinkButton, machineAt, Sheet, stepAt } from '../../sheet/index.ts';
 import { blockersOf } from '../build/blockers.ts';
 import { BenchStep } from './bench-step.tsx';
@@ -11,17 +11,18 @@ import { resumePlan } from './resume-plan.ts';
 import { passedOf, sealOf, untilOf } from './seal.ts';
 import { Seals } from './seals.tsx';
 import { keepSigners, readSigners, withSigner } from './signers.ts';
+import { useBench, type Bench } from './use-bench.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 import './bench.css';
 import './drawing.css';
 
 /** The bench: one step of one module, to be done and signed with greasy fingers a metre away. */
 export function BenchPage(): ReactNode {
-  const open = useMachine();
+  const now = useNow(20_000);
+  const open = useBench(now);
   const { step: asked } = useParams<{ step?: string }>();
   const [, go] = useLocation();
   const { plan } = open;
-  const now = useNow(20_000);
   const stepId = asked === undefined ? undefined : unescaped(asked);
   const resumed = useMemo(() => (stepId === undefined ? resumePlan(open, Date.now()) : undefined), [stepId, open.id]);
   const target = stepId ?? resumed?.step;
@@ -45,7 +46,7 @@ function Nothing({ open, title, words }: { readonly open: ReadableMachine; reado
 }
 
 interface WorkProps {
-  readonly open: ReadableMachine;
+  readonly open: Bench;
   readonly module: PlannedModule;
   readonly step: Step;
   readonly now: number;
@@ -53,7 +54,6 @@ interface WorkProps {
 
 function Work({ open, module, step, now }: WorkProps): ReactNode {
   const { machine, plan, state } = open;
-  const { waiting } = useBoard();
   const [, go] = useLocation();
   const [signers, setSigners] = useState(() => readSigners(localStorage));
   const [awake, setAwake] = useState(true);
@@ -66,9 +66,7 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
   useTurnKeys(back && (() => goTo(back)), next && (() => goTo(next)));
 
   const standing = state.steps.get(step.id);
-  // Work at this bench goes on over what waits here; everywhere else only the book counts.
-  const kept = new Set(waiting.flatMap(({ machine: of, body }) => (of === open.id && body.kind === 'signed' ? [body.step] : [])));
-  const seal = sealOf(open, step, kept.has(step.id));
+  const seal = sealOf(open, step);
   const curing = module.steps.flatMap((one) => {
     const until = one.id === step.id || stateOf(one.id) !== 'curing' ? undefined : untilOf(open, one.id);
     return until === undefined ? [] : [{ step: one, until }];
@@ -101,7 +99,7 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
       <Interrupted open={open} />
       <BenchStep
         key={`${step.id} ${step.fingerprint}`} machine={machine} step={step} number={index + 1} seal={seal}
-        blockers={blockersOf(plan, step, (id) => (kept.has(id) ? 'signed' : stateOf(id)))} curing={curing} now={now} signers={signers} onSigner={onSigner} onEntry={onEntry} onGo={goTo} onNext={next && (() => goTo(next))}
+        blockers={blockersOf(plan, step, stateOf)} curing={curing} now={now} signers={signers} onSigner={onSigner} onEntry={onEntry} onGo={goTo} onNext={next && (() => goTo(next))}
       />
     </Sheet>
   );

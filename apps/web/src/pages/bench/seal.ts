@@ -2,6 +2,7 @@ import type { Step } from '@rotorwright/build';
 import type { ReadableMachine } from '../../data/index.ts';
 import { dayOf } from '../../sheet/index.ts';
 import { undoneWords } from '../build/undone-words.ts';
+import type { Bench } from './use-bench.ts';
 
 /** A signature of the step as it stands in the book, or on this device while it waits. */
 export interface Seal {
@@ -16,9 +17,9 @@ export interface Seal {
   readonly waiting: boolean;
 }
 
-/** The standing signature of a step, in the words of the bench. `waiting`: made here and not yet in the book. */
-export function sealOf(open: ReadableMachine, step: Step, waiting: boolean): Seal {
-  if (waiting) return { state: 'signed', waiting };
+/** The standing signature of a step, in the words of the bench. */
+export function sealOf(open: Bench, step: Step): Seal {
+  const waiting = open.waiting.has(step.id);
   const standing = open.state.steps.get(step.id);
   if (!standing) return { state: 'open', waiting };
   const until = untilOf(open, step.id);

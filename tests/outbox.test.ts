@@ -1,0 +1,162 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Entry, NewEntry } from '@rotorwright/logbook';
+import { NetworkGone, Refused } from '../apps/web/src/data/api.ts';
+import { courier, type News } from '../apps/web/src/data/courier.ts';
+import { adoptFormer, givenUpWords, type Kept, type Outbox } from '../apps/web/src/data/outbox.ts';
+
+const note = (number: number, machine = 'whimbrel'): NewEntry => ({ id: `entry-${number}`, machine, at: '2026-11-24T20:14:00Z', by: 'Maren', body: { kind: 'noted', note: `note ${number}` } });
+
+/** A device in memory. */
+function device(full = false): Outbox & { readonly lie: () => readonly Kept[] } {
+  const records = new Map<number, Omit<Kept, 'key'>>();
+  let key = 0;
+  const lie = (): readonly Kept[] => [...records].map(([each, record]) => ({ key: each, ...record }));
+  return {
+    lie,
+    read: async () => lie(),
+    add: async (entries) => {
+      if (full) throw new DOMException('full', 'QuotaExceededError');
+      for (const entry of entries) records.set((key += 1), { entry });
+    },
+    drop: async (keys) => {
+      for (const each of keys) records.delete(each);
+    },
+    mark: async (kept, refused) => void records.set(kept.key, { entry: kept.entry, ...(refused ? { refused } : {}) }),
+  };
+}
+
+/** A book that takes an entry once, and behaves as its tests want: `trouble` is asked before and after it writes. */
+function book(trouble: (when: 'before' | 'after', entries: readonly NewEntry[]) => void = () => undefined) {
+  const entries: NewEntry[] = [];
+  return {
+    entries,
+    record: async (_: string, sent: readonly NewEntry[]): Promise<readonly Entry[]> => {
+      await Promise.resolve();
+      trouble('before', sent);
+      for (const entry of sent) if (!entries.some(({ id }) => id === entry.id)) entries.push(entry);
+      trouble('after', sent);
+      return sent as readonly Entry[];
+    },
+  };
+}
+
+const silent: News = { recorded: () => undefined, away: () => undefined, changed: () => undefined };
+const gone = (): never => {
+  throw new NetworkGone('gone');
+};
+const refuse = (code: string, status = 409): never => {
+  throw new Refused(status, { error: { code, message: 'The step has changed.' } });
+};
+
+describe('a signature on its way into the book', () => {
+  it('is recorded, and then lies on the device no more', async () => {
+    const [here, there] = [device(), book()];
+    expect(await courier(here, there.record, () => true, silent).sign([note(1)])).toBe('recorded');
+    expect([there.entries, here.lie()]).toEqual([[note(1)], []]);
+  });
+
+  it('is kept while the network is gone, and sent once when it is back, in the order in which it was made', async () => {
+    let away = true;
+    const [here, there] = [device(), book(() => void (away && gone()))];
+    const carrier = courier(here, there.record, () => true, silent);
+    for (const number of [1, 2, 3]) expect(await carrier.sign([note(number)])).toBe('kept');
+    away = false;
+    await carrier.deliver();
+    await carrier.deliver();
+    expect([there.entries, here.lie()]).toEqual([[note(1), note(2), note(3)], []]);
+  });
+
+  it('does not wait for an answer while the network is known to be gone', async () => {
+    const here = device();
+    const never = new Promise<never>(() => undefined);
+    expect(await courier(here, () => never, () => false, silent).sign([note(1)])).toBe('kept');
+    expect(here.lie().map(({ entry }) => entry)).toEqual([note(1)]);
+  });
+
+  it('whose answer gets lost is in the book once', async () => {
+    let lost = 1;
+    const [here, there] = [device(), book((when) => void (when === 'after' && (lost -= 1) >= 0 && gone()))];
+    const carrier = courier(here, there.record, () => true, silent);
+    expect(await carrier.sign([note(1)])).toBe('kept');
+    await carrier.deliver();
+    expect([there.entries, here.lie()]).toEqual([[note(1)], []]);
+  });
+
+  it('that the server refuses at once is told to the signer, and not left behind', async () => {
+    const [here, there] = [device(), book(() => refuse('step/changed'))];
+    await expect(courier(here, there.record, () => true, silent).sign([note(1)])).rejects.toMatchObject({ code: 'step/changed' });
+    expect(here.lie()).toEqual([]);
+  });
+
+  it('waits while the server has trouble of its own', async () => {
+    const [here, there] = [device(), book(() => refuse('logbook/busy', 500))];
+    expect(await courier(here, there.record, () => true, silent).sign([note(1)])).toBe('kept');
+    expect(here.lie()).toHaveLength(1);
+  });
+
+  it('on a device that keeps nothing counts only once the book has it', async () => {
+    const there = book();
+    expect(await courier(device(true), there.record, () => true, silent).sign([note(1)])).toBe('recorded');
+    expect(there.entries).toEqual([note(1)]);
+    await expect(courier(device(true), book(gone).record, () => true, silent).sign([note(2)])).rejects.toThrow(NetworkGone);
+  });
+});
+
+describe('an entry that is refused after the network came back', () => {
+  it('stays here with the reason, and keeps none of the others back', async () => {
+    let away = true;
+    const there = book((when, sent) => {
+      if (away) gone();
+      if (when === 'before' && sent.some(({ id }) => id === 'entry-2')) refuse('step/changed');
+    });
+    const here = device();
+    const carrier = courier(here, there.record, () => true, silent);
+    for (const number of [1, 2, 3]) await carrier.sign([note(number)]);
+    away = false;
+    await carrier.deliver();
+    expect(there.entries).toEqual([note(1), note(3)]);
+    expect(here.lie()).toMatchObject([{ entry: note(2), refused: { code: 'step/changed', message: 'The step has changed.' } }]);
+    await carrier.deliver();
+    expect(here.lie()).toHaveLength(1);
+  });
+
+  it('is told to the book in words when it is given up', () => {
+    expect(givenUpWords(note(2), 'Signed again.')).toBe('Dropped on the device where it was made, because the book refused it: the note “note 2”, by Maren, 2026-11-24T20:14:00Z. Signed again.');
+  });
+});
+
+it('law: however often the network breaks, before or after the book has written, each entry is in the book exactly once', async () => {
+  await fc.assert(fc.asyncProperty(fc.array(fc.constantFrom('ok', 'before', 'after'), { maxLength: 40 }), fc.integer({ min: 1, max: 60 }), async (breaks, count) => {
+    const plan = [...breaks];
+    const there = book((when) => {
+      const next = plan[0];
+      if (when === 'after' || next === 'before') plan.shift();
+      if (next === when) gone();
+    });
+    const here = device();
+    const carrier = courier(here, there.record, () => true, silent);
+    const entries = Array.from({ length: count }, (_, index) => note(index, index % 3 === 0 ? 'turnstone' : 'whimbrel'));
+    await Promise.all(entries.map((entry) => carrier.sign([entry])));
+    while (here.lie().length > 0) await carrier.deliver();
+    for (const machine of ['turnstone', 'whimbrel']) expect(there.entries.filter((entry) => entry.machine === machine)).toEqual(entries.filter((entry) => entry.machine === machine));
+  }));
+});
+
+describe('entries that an earlier version left waiting', () => {
+  const storage = (kept: string): Storage => {
+    const map = new Map([['rotorwright.outbox', kept]]);
+    return { getItem: (key: string) => map.get(key) ?? null, removeItem: (key: string) => map.delete(key) } as unknown as Storage;
+  };
+  it('move into the database, and are there once', async () => {
+    const [here, former] = [device(), storage(JSON.stringify([note(1), 7, null, {}]))];
+    await adoptFormer(here, former);
+    await adoptFormer(here, former);
+    expect(here.lie().map(({ entry }) => entry)).toEqual([note(1)]);
+  });
+  it('are left where they are when the device is full', async () => {
+    const former = storage(JSON.stringify([note(1)]));
+    await expect(adoptFormer(device(true), former)).rejects.toThrow();
+    expect(former.getItem('rotorwright.outbox')).not.toBeNull();
+  });
+});
