@@ -1,7 +1,7 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Entry, NewEntry } from '@rotorwright/logbook';
-import { NetworkGone, Refused } from '../apps/web/src/data/api.ts';
+import { api, NetworkGone, Refused } from '../apps/web/src/data/api.ts';
 import { courier, type News } from '../apps/web/src/data/courier.ts';
 import { adoptFormer, givenUpWords, type Kept, type Outbox } from '../apps/web/src/data/outbox.ts';
 
@@ -100,6 +100,28 @@ describe('a signature on its way into the book', () => {
     expect(await courier(device(true), there.record, () => true, silent).sign([note(1)])).toBe('recorded');
     expect(there.entries).toEqual([note(1)]);
     await expect(courier(device(true), book(gone).record, () => true, silent).sign([note(2)])).rejects.toThrow(NetworkGone);
+  });
+});
+
+describe('an answer', () => {
+  afterEach(() => vi.unstubAllGlobals());
+  const answered = (body: string, status: number) => vi.stubGlobal('fetch', async () => new Response(body, { status }));
+
+  it.each([
+    ['that breaks off after the book has written', '[{"id":"ent', 201],
+    ['of a network that wants a login', '<html>Welcome</html>', 200],
+    ['of a gateway', 'Bad gateway', 502],
+    ['of a proxy that forbids', '<html>No</html>', 403],
+  ])('%s refuses nothing: what was sent stays here', async (_, body, status) => {
+    answered(body, status);
+    await expect(api.record('whimbrel', [note(1)])).rejects.toThrow(NetworkGone);
+  });
+
+  it('of the server itself refuses, and says so with its code', async () => {
+    answered(JSON.stringify({ error: { code: 'step/changed', message: 'Changed.' } }), 409);
+    await expect(api.record('whimbrel', [note(1)])).rejects.toMatchObject({ code: 'step/changed', final: true });
+    answered(JSON.stringify({ error: { code: 'logbook/busy', message: 'Busy.' } }), 500);
+    await expect(api.record('whimbrel', [note(1)])).rejects.toMatchObject({ code: 'logbook/busy', final: false });
   });
 });
 

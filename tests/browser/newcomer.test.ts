@@ -145,7 +145,7 @@ describe('with the network gone', () => {
     await page.unroute('**/entries');
     await page.reload();
     await expect.poll(() => signed.innerText()).not.toBe(before);
-    expect(await page.getByText(/on this device/).count()).toBe(0);
+    await expect.poll(() => page.getByText(/on this device/).count()).toBe(0);
     await page.context().close();
   });
 });

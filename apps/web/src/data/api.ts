@@ -25,23 +25,25 @@ export class NetworkGone extends Error {
 }
 
 /** How long an answer may take before the network counts as gone, ms. */
-const patience = 10_000;
+const patience = 20_000;
 
 async function call<Answer>(path: string, method = 'GET', body?: unknown): Promise<Answer> {
   let response: Response;
   try {
     response = await fetch(`/api${path}`, { method, signal: AbortSignal.timeout(patience), ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }) });
   } catch (error) {
-    throw new NetworkGone('The server does not answer. Is Rotorwright still running?', { cause: error });
+    throw new NetworkGone(silence, { cause: error });
   }
   if (response.status === 204) return undefined as Answer;
+  // An answer that breaks off, or is none of ours, says nothing of what was done: a gateway answers for the server when
+  // it is away, and so does the page on which a network asks its guests to log in.
   const answer: unknown = await response.json().catch(() => undefined);
-  if (response.ok && answer !== undefined) return answer as Answer;
   if (isWireError(answer)) throw new Refused(response.status, answer);
-  // A gateway in front of the server answers for it when it is away.
-  if (response.status >= 502 && response.status <= 504) throw new NetworkGone('The server does not answer. Is Rotorwright still running?');
-  throw new Refused(response.status, { error: { code: 'answer/unreadable', message: `The server answered ${response.status} without words.` } });
+  if (!response.ok || answer === undefined) throw new NetworkGone(silence);
+  return answer as Answer;
 }
+
+const silence = 'The server does not answer. Is Rotorwright still running?';
 
 const isWireError = (answer: unknown): answer is WireError =>
   typeof answer === 'object' && answer !== null && 'error' in answer && typeof answer.error === 'object' && answer.error !== null && 'message' in answer.error;

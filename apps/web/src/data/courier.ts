@@ -29,6 +29,9 @@ export interface Courier {
 /** The server takes 200 entries and 64 KiB at once; a note may be long. */
 const mostAtOnce = 20;
 
+/** How long a signer waits for the book before he is told that the entry is kept here, ms. */
+const patience = 5000;
+
 /**
  * @param record  sends entries of one machine; all of them are taken, or none
  * @param waits   whether a sender should wait for the answer: not while the network is known to be gone
@@ -92,7 +95,8 @@ export function courier(outbox: Outbox, record: (machine: string, entries: reado
       news.changed();
       const delivered = deliver();
       if (!waits()) return 'kept';
-      await delivered;
+      // The entry is on the disk already: a slow network is no reason to keep the signer waiting.
+      await Promise.race([delivered, new Promise((resolve) => setTimeout(resolve, patience))]);
       const ids = new Set(entries.map(({ id }) => id));
       const left = (await outbox.read()).filter(({ entry }) => ids.has(entry.id));
       const refused = left.find((kept) => kept.refused !== undefined)?.refused;

@@ -1,4 +1,4 @@
-import type { NewEntry } from '@rotorwright/logbook';
+import type { EntryBody, NewEntry } from '@rotorwright/logbook';
 import type { Device } from './device.ts';
 
 /** Why the server does not take an entry. */
@@ -72,6 +72,15 @@ export async function adoptFormer(outbox: Outbox, storage: Storage): Promise<voi
 
 /** What the book is told of an entry that is given up: what it was, and why. */
 export function givenUpWords({ at, by, body }: NewEntry, reason: string): string {
-  const what = body.kind === 'signed' ? `the signature of ${body.step}` : body.kind === 'noted' ? `the note “${body.note.slice(0, 300)}”` : body.kind === 'opened' ? `the opening of ${body.things.slice(0, 10).join(', ')}` : `the correction of entry ${body.entry}`;
-  return `Dropped on the device where it was made, because the book refused it: ${what}, by ${by}, ${at}. ${reason}`;
+  return `Dropped on the device where it was made, because the book refused it: ${entryWords(body)}, by ${by}, ${at}. ${reason}`;
+}
+
+function entryWords(body: EntryBody): string {
+  switch (body.kind) {
+    case 'signed': return `the signature of ${body.step}`;
+    case 'looked': return `the second look at ${body.step}, found ${body.found}`;
+    case 'noted': return `the note “${body.note.slice(0, 300)}”`;
+    case 'opened': return `the opening of ${body.things.slice(0, 10).join(', ')}`;
+    case 'corrected': return `the correction of entry ${body.entry}`;
+  }
 }

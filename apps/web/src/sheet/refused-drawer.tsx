@@ -27,7 +27,7 @@ function RefusedEntry({ kept }: { readonly kept: Kept }): ReactNode {
   const name = useId();
   const { entry, refused } = kept;
   const view = machines.find(({ id }) => id === entry.machine);
-  const id = entry.body.kind === 'signed' || entry.body.kind === 'noted' ? entry.body.step : undefined;
+  const id = 'step' in entry.body ? entry.body.step : undefined;
   const step = id === undefined ? undefined : view?.plan?.steps.get(id);
 
   const act = async (work: () => Promise<void>): Promise<void> => {
@@ -56,4 +56,4 @@ function RefusedEntry({ kept }: { readonly kept: Kept }): ReactNode {
   );
 }
 
-const deeds = { signed: 'Signature', opened: 'Opening', corrected: 'Correction', noted: 'Note' } as const satisfies Readonly<Record<Kept['entry']['body']['kind'], string>>;
+const deeds = { signed: 'Signature', looked: 'Second look', opened: 'Opening', corrected: 'Correction', noted: 'Note' } as const satisfies Readonly<Record<Kept['entry']['body']['kind'], string>>;
