@@ -1,3 +1,4 @@
+import { balancing } from './balancing.ts';
 import { byHand } from './by-hand.ts';
 import type { Check } from './check.ts';
 import { controlCases } from './control-cases.ts';
@@ -21,6 +22,7 @@ export const checks: readonly Check[] = [
   ...standardGears,
   ...gearStrength,
   ...mesh,
+  ...balancing,
   ...rotorCases,
   ...elementChecks,
   ...controlCases,

@@ -1,9 +1,7 @@
 import { balanceSinglePlane as balanced } from '@rotorwright/mechanics';
 import { defineCalculation } from '../define.ts';
-import { angleOutput, degrees } from '../specs.ts';
-
-const amplitude = (title: string, symbol: string, example: number) => ({ kind: 'number', title, symbol, unit: '-', shown: '-', min: 0, max: 1e12, example }) as const;
-const angle = (title: string, symbol: string, example: number) => ({ kind: 'number', title, symbol, unit: 'rad', shown: '°', min: -1e4, max: 1e4, example: degrees(example) }) as const;
+import { angleOutput } from '../specs.ts';
+import { amplitudeInput, massOutput, trialMassInput, turnInput } from './balance-specs.ts';
 
 export const balanceSinglePlane = defineCalculation({
   id: 'balance-single-plane',
@@ -11,18 +9,18 @@ export const balanceSinglePlane = defineCalculation({
   section: 'Balance and vibration',
   summary: 'Correction mass and its angle from a run as it is and a run with a trial mass.',
   inputs: {
-    initialAmplitude: amplitude('Amplitude as it is, in any one unit', 'V_0', 7),
-    initialPhase: angle('Phase as it is', '\\varphi_0', 160),
-    trialMass: { kind: 'number', title: 'Trial mass', symbol: 'm_t', unit: 'kg', shown: 'g', min: 1e-12, max: 1e6, example: 0.002 },
-    trialAngle: angle('Angle of the trial mass', '\\alpha_t', 0),
-    withTrialAmplitude: amplitude('Amplitude with the trial mass, in the same unit', 'V_1', 5),
-    withTrialPhase: angle('Phase with the trial mass', '\\varphi_1', 70),
+    initialAmplitude: amplitudeInput('Amplitude as it is, in any one unit', 'V_0', 7),
+    initialPhase: turnInput('Phase as it is', '\\varphi_0', 160),
+    trialMass: trialMassInput('Trial mass', 'm_t'),
+    trialAngle: turnInput('Angle of the trial mass', '\\alpha_t', 0),
+    withTrialAmplitude: amplitudeInput('Amplitude with the trial mass, in the same unit', 'V_1', 5),
+    withTrialPhase: turnInput('Phase with the trial mass', '\\varphi_1', 70),
     trialRemoved: { kind: 'number', title: 'The trial mass is taken off again: 1, or stays on: 0', symbol: 'r', unit: '-', shown: '-', whole: true, min: 0, max: 1, default: 1, example: 1 },
   },
   outputs: {
     influenceAmplitude: { title: 'Change of the amplitude by a mass, per kilogram', symbol: '|H|', unit: '1/kg', shown: '1/g' },
     influencePhase: angleOutput('Phase of that change, for a mass at angle 0', '\\arg H'),
-    correctionMass: { title: 'Correction mass, at the radius of the trial mass', symbol: 'm_c', unit: 'kg', shown: 'g' },
+    correctionMass: massOutput('Correction mass, at the radius of the trial mass', 'm_c'),
     correctionAngle: angleOutput('Angle of the correction mass', '\\alpha_c'),
   },
   formulas: [

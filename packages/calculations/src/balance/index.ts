@@ -1,3 +1,9 @@
+export { balanceFourRun } from './balance-four-run.ts';
 export { balanceGrade } from './balance-grade.ts';
 export { balanceSinglePlane } from './balance-single-plane.ts';
+export { balanceSplit } from './balance-split.ts';
+export { balanceTwoPlane } from './balance-two-plane.ts';
+export { bladeMatch } from './blade-match.ts';
+export { bladeTracking } from './blade-tracking.ts';
 export { massProperties } from './mass-properties.ts';
+export { vibrationLevel } from './vibration-level.ts';
