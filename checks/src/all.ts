@@ -1,17 +1,23 @@
 import { balancing } from './balancing.ts';
+import { bearingChecks } from './bearing-checks.ts';
+import { bearingSizeChecks } from './bearing-size-checks.ts';
 import { byHand } from './by-hand.ts';
 import type { Check } from './check.ts';
 import { controlCases } from './control-cases.ts';
 import { elementChecks } from './element-checks.ts';
+import { fitChecks } from './fit-checks.ts';
 import { gearStrength } from './gear-strength.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
+import { lockChecks } from './lock-checks.ts';
 import { mesh } from './mesh.ts';
 import { planningCases } from './planning-cases.ts';
 import { reliabilityCases } from './reliability-cases.ts';
 import { rotorCases } from './rotor-cases.ts';
+import { screwChecks } from './screw-checks.ts';
 import { shiftedGears } from './shifted-gears.ts';
 import { standardGears } from './standard-gears.ts';
+import { threadChecks } from './thread-checks.ts';
 import { tradePractice } from './trade-practice.ts';
 
 /** Every check against the outside world. */
@@ -25,6 +31,12 @@ export const checks: readonly Check[] = [
   ...balancing,
   ...rotorCases,
   ...elementChecks,
+  ...bearingChecks,
+  ...bearingSizeChecks,
+  ...threadChecks,
+  ...screwChecks,
+  ...lockChecks,
+  ...fitChecks,
   ...controlCases,
   ...planningCases,
   ...reliabilityCases,

@@ -1,20 +1,5 @@
 import type { Check } from './check.ts';
-import { sourced, type Row } from './rows.ts';
-
-/** Nominal size in mm, code, lower and upper deviation in µm. */
-const deviations = [
-  [5, 'h6', -8, 0], [5, 'k6', 1, 9], [5, 'n6', 8, 16], [8, 'g6', -14, -5], [8, 'j6', -2, 7], [8, 'm6', 6, 15], [8, 'p6', 15, 24], [8, 'H7', 0, 15], [8, 'N7', -19, -4],
-  [13, 'g6', -17, -6], [13, 'K7', -12, 6], [13, 'P7', -29, -11], [22, 'n6', 15, 28], [22, 'M7', -21, 0], [22, 'P7', -35, -14], [22, 'J7', -9, 12],
-] as const;
-
-const fits = sourced(
-  { document: 'Public catalogue of a bearing maker', place: 'appendix tables 9 and 10, tolerances of shafts and holes', kind: 'published' },
-  deviations.flatMap(([size, code, lower, upper]) => {
-    const part = code === code.toLowerCase() ? 'shaft' : 'hole';
-    const inputs = { nominal: `${size} mm`, hole: 'H7', shaft: 'h6', [part]: code };
-    return ([['Min', lower], ['Max', upper]] as const).map(([end, micrometres]): Row => [`${size} mm ${code}`, 'iso-fit', inputs, `${part}${end}`, size * 1e-3 + micrometres * 1e-6, 1e-12, 'absolute']);
-  }),
-);
+import { sourced } from './rows.ts';
 
 const steel = { youngsModulus: '200 GPa', poissonsRatio: 0.3 };
 const pressed = { nominal: '50 mm', interference: '40 µm', hubOuter: '80 mm', length: '40 mm', friction: 0.15, shaftMaterial: steel, hubMaterial: steel };
@@ -56,5 +41,5 @@ const balancing = sourced({ document: 'Public article on balancing by vectors in
 const points = { bodies: [{ mass: 0.5, position: [0.12, 0, 0.03] }, { mass: 0.8, position: [-0.05, 0.02, -0.04] }, { mass: 0.22, position: [-0.6, 0, 0.05] }] };
 const masses = sourced({ document: 'Sum of the masses', kind: 'law' }, [['three point masses', 'mass-properties', points, 'mass', 1.52, 1e-12, 'relative']]);
 
-/** Fits, shafts and balance against tables, worked examples and other routes. */
-export const elementChecks: readonly Check[] = [...fits, ...press, ...hand, ...twist, ...whirling, ...balancing, ...masses];
+/** Press fits, shafts and balance against tables, worked examples and other routes. */
+export const elementChecks: readonly Check[] = [...press, ...hand, ...twist, ...whirling, ...balancing, ...masses];

@@ -61,6 +61,8 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     fits.isoFit,
     fits.pressFit,
     fits.warmToFit,
+    fits.fitWhenWarm,
+    fits.material,
     shafts.tube,
     shafts.beamModes,
     shafts.whirl,

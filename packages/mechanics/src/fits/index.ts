@@ -1,3 +1,3 @@
 export { isoFit, limitDeviations, type Deviations, type Fit } from './iso-fit.ts';
 export { pressFit, type Elastic, type PressFit, type PressFitInput } from './press-fit.ts';
-export { warmingToFit } from './warm-to-fit.ts';
+export { interferenceLost, warmingToFit } from './warm-to-fit.ts';

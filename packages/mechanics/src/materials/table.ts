@@ -15,7 +15,7 @@ export interface Material {
   /** Pa */
   readonly shearModulus?: Sourced;
   readonly poissonsRatio?: Sourced;
-  /** Linear, around room temperature, 1/K */
+  /** Linear, around room temperature, 1/K; carbon shrinks along its fibres */
   readonly expansion?: Sourced;
   /** How much longer a part grows from dry to soaked, per length; absent where damp does nothing */
   readonly swell?: Sourced;
@@ -60,6 +60,8 @@ export const materials: readonly Material[] = [
   { ...isotropic('POM', [1410, plastics], [2.8e9, plastics], [0.35, plastics], [110e-6, plastics]), swell: sourced([0.002, soaked]) },
   { ...isotropic('PA 66', [1140, plastics], [3e9, plastics], [0.39, plastics], [80e-6, plastics]), swell: sourced([0.025, soaked]) },
   { name: 'carbon tube', density: sourced([1600, usual]), youngsModulus: sourced([70e9, usual]), shearModulus: sourced([5e9, `${usual}: layers along and across; layers at ±45° give several times as much`]) },
+  { name: 'carbon along the fibre', density: sourced([1700, callisterMemory]), youngsModulus: sourced([220e9, callisterMemory]), expansion: sourced([-0.5e-6, `${callister}, high-modulus fibres in epoxy, 60 % by volume`]) },
+  { name: 'carbon across the fibre', density: sourced([1700, callisterMemory]), youngsModulus: sourced([6.9e9, callisterMemory]), expansion: sourced([32e-6, `${callister}, high-modulus fibres in epoxy, 60 % by volume`]) },
   { name: 'carbon plate', density: sourced([1550, usual]), youngsModulus: sourced([55e9, usual]), expansion: sourced([2.5e-6, `${usual}: in the plane, fibres along and across`]) },
 ];
 
