@@ -1,18 +1,19 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
 import { greaseStep, jointStep, measureStep, stackStep, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
 import { fingerprinter } from './fingerprint/index.ts';
+import { asksSecondLook, holds } from './holds/index.ts';
 import { lockFindings } from './locks/index.ts';
 import { workOrder } from './order/index.ts';
-import { asksSecondLook } from './second-look/index.ts';
 import type { Plan, PlannedModule, Step } from './step.ts';
 import { moduleTitle } from './words/index.ts';
 
 /**
  * Everything that is to be done to a machine, in the order of work. The same machine always gives the same plan.
  *
- * @returns modules and steps in order, and what is wrong with the order and the locks
+ * @param held what holds what in it, where that is known already
+ * @returns    modules and steps in order, and what is wrong with the order, with the locks, and with what holds what
  */
-export function planBuild(machine: Machine): Plan {
+export function planBuild(machine: Machine, held = holds(machine)): Plan {
   const context: Context = { machine, fingerprint: fingerprinter(machine) };
   const drafts = new Map([...machine.modules.values()].flatMap((module) => draftsOf(context, module)).map((draft) => [draft.id, draft]));
   const stripped = [...machine.modules.values()].filter(({ comes }) => comes === 'assembled');
@@ -22,13 +23,13 @@ export function planBuild(machine: Machine): Plan {
   const built = order.steps.flatMap(({ id }): (Joint | Stack)[] => [machine.joints.get(id) ?? machine.stacks.get(id) ?? []].flat());
   for (const module of stripped) drafts.set(module.id, stripStep(context, module, built.filter((thing) => thing.module === module.id)));
 
-  const looked = asksSecondLook(machine);
+  const looked = asksSecondLook(held);
   const steps = new Map<string, Step>();
   for (const { id, after, cured } of order.steps) {
     const draft = drafts.get(id);
     if (draft !== undefined) steps.set(id, { ...draft, after, cured, ...(looked.has(id) ? { secondLook: true } : {}) });
   }
-  return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine)] };
+  return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings] };
 }
 
 /** Ids of all steps as the file has them: stripping first, then what is greased, assembled, fitted, measured, and written. */

@@ -1,4 +1,4 @@
-import type { Consumable, Coupling, Joint, Lock, Machine, Measurement, Module, Part, Sensor, Stack, Thing, WrittenStep } from '@rotorwright/machine';
+import type { Consumable, Coupling, Hazard, Joint, Lock, Machine, Measurement, Module, Part, Rotor, Sensor, Servo, Shaft, Stack, Thing, WrittenStep } from '@rotorwright/machine';
 
 type Rough<Kind extends Thing> = Partial<Omit<Kind, keyof Thing>> & Partial<Pick<Kind, 'title' | 'copies' | 'tip' | 'why' | 'caution' | 'was'>>;
 type RoughJoint = Omit<Rough<Joint>, 'each' | 'locks'> & { readonly in?: string; readonly holds?: readonly string[]; readonly locks?: readonly (Lock['grade'] | Lock)[] };
@@ -16,6 +16,10 @@ export interface RoughMachine {
   readonly consumables?: Readonly<Record<string, Partial<Consumable>>>;
   readonly couplings?: Readonly<Record<string, Partial<Coupling>>>;
   readonly sensors?: Readonly<Record<string, Partial<Sensor>>>;
+  readonly shafts?: Readonly<Record<string, Partial<Shaft>>>;
+  readonly rotors?: Readonly<Record<string, Partial<Rotor>>>;
+  readonly servos?: Readonly<Record<string, Partial<Servo>>>;
+  readonly hazards?: Readonly<Record<string, Pick<Hazard, 'when'> & Partial<Hazard>>>;
 }
 
 /** A model without a file: what a test names is there, everything else is empty. Ids are written in full. */
@@ -40,7 +44,10 @@ export function machineByHand(rough: RoughMachine): Machine {
   const keys = (module: string, section: Readonly<Record<string, unknown>> | undefined) => Object.keys(section ?? {}).map((key) => `${module}/${key}`);
 
   return {
-    id: 'by-hand', name: 'By hand', invented: true, power: {}, shafts: new Map(), rotors: new Map(), materials: new Map(),
+    id: 'by-hand', name: 'By hand', invented: true, power: {}, materials: new Map(),
+    shafts: new Map(Object.entries(rough.shafts ?? {}).map(([id, given]) => [id, { id, path: `shafts.${id}`, title: id, ...given }])),
+    rotors: new Map(Object.entries(rough.rotors ?? {}).map(([id, given]) => [id, { id, path: `rotors.${id}`, title: id, on: '', ...given }])),
+    hazards: new Map(Object.entries(rough.hazards ?? {}).map(([id, given]) => [id, { id, path: `hazards.${id}`, title: id, endsIn: 'crash', ...given } as Hazard])),
     couplings: new Map(Object.entries(rough.couplings ?? {}).map(([id, given]) => [id, { id, path: `drive.${id}`, title: id, kind: 'external', driver: side(), driven: side(), ...given } as Coupling])),
     sensors: new Map(Object.entries(rough.sensors ?? {}).map(([id, given]) => [id, { id, path: `sensors.${id}`, title: id, reads: '', ...given } as Sensor])),
     consumables: new Map(Object.entries(rough.consumables ?? {}).map(([id, given]) => [id, { id, path: `consumables.${id}`, kind: 'threadlocker', title: id, ...given } as Consumable])),
@@ -62,7 +69,7 @@ export function machineByHand(rough: RoughMachine): Machine {
     stacks: collect<Stack>('stacks', (base, given) => ({ spindle: '', housing: [], ends: ['down', 'up'], order: [], loads: [], ...given, ...base })),
     measurements: collect<Measurement>('measurements', (base, given) => ({ quantity: 'end-play', setBy: [], ...given, ...base })),
     steps: collect<WrittenStep>('steps', (base, given) => ({ do: 'Look at it.', after: [], before: [], ...given, ...base })),
-    thingOf, controls: { servos: new Map(), links: new Map() }, hazards: new Map(), service: new Map(), limits: new Map(), bags: new Map(), variants: new Map(), expects: new Map(), places: new Map(),
+    thingOf, controls: { servos: new Map(Object.entries(rough.servos ?? {}).map(([id, given]) => [id, { id, path: `controls.servos.${id}`, ...given }])), links: new Map() }, service: new Map(), limits: new Map(), bags: new Map(), variants: new Map(), expects: new Map(), places: new Map(),
   };
 }
 

@@ -47,7 +47,8 @@ describe('the order of work', () => {
     expect(JSON.stringify([...planBuild(machineByHand(caseInFrame)).steps])).toBe(JSON.stringify([...plan.steps]));
   });
 
-  it('has no findings here', () => {
-    expect(plan.findings).toEqual([]);
+  // By hand: no screw of this machine goes into its posts.
+  it('has nothing to find here, but that nothing is said to keep the posts', () => {
+    expect(plan.findings.map(({ code, path }) => `${code} ${path}`)).toEqual(['place/unknown modules.tail-case.parts.post']);
   });
 });

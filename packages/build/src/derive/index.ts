@@ -1,4 +1,5 @@
 export type { Context, Draft } from './context.ts';
+export { jointNoun } from './joint-sentences.ts';
 export { jointStep } from './joint-step.ts';
 export { measureStep } from './measure-step.ts';
 export { greaseStep, writtenStep } from './other-steps.ts';

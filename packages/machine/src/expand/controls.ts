@@ -38,8 +38,9 @@ function eachCopy(key: string, copies: readonly string[] | undefined): readonly 
 
 function expandServo({ id, from }: OneCopy, path: string, written: NonNullable<Written['servos']>[string], expansion: Expansion): Servo {
   const value = <T>(of: PerCopy<T> | undefined, name: string) => forCopy(of, joinPath(path, name), from.siblings, expansion)?.value;
+  const part = forCopy(written.part, joinPath(path, 'part'), from.siblings, expansion);
   return compact({
-    id, path, arm: value(written.arm, 'arm'), travel: value(written.travel, 'travel'), axis: value(written.axis, 'axis'), pivot: value(written.pivot, 'pivot') as Point | undefined,
+    id, path, part: part && resolveOne(expansion, part.value, ['part'], part.path, from), arm: value(written.arm, 'arm'), travel: value(written.travel, 'travel'), axis: value(written.axis, 'axis'), pivot: value(written.pivot, 'pivot') as Point | undefined,
     azimuth: value(written.azimuth, 'azimuth'), torque: value(written.torque, 'torque'), speed: value(written.speed, 'speed'),
   });
 }

@@ -81,6 +81,7 @@ const words = {
   'order/cycle': error('These steps each wait for the next: {loop}.', 'Remove one after or before.'),
   'hazard/gap': warning('{hazard} cannot be followed to its causes: {reason}.', 'Add the joints or couplings that are missing.'),
   'place/unknown': note('The file does not say what keeps {part}.', 'Add a joint that holds it, or ground: true.'),
+  'hold/circle': error('{joint} is kept by joints that it keeps itself: the circle keeps nothing.', 'Let one of them be kept by a lock, or by a joint outside the circle.'),
   'limit/exceeded': warning('{figure} is {value}; its limit is {limit}.', 'Change what it is made from, or the limit.'),
 
   // ---- edits

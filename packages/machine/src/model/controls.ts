@@ -18,6 +18,8 @@ export interface Swashplate {
 export interface Servo {
   readonly id: string;
   readonly path: EntryPath;
+  /** Instance id of the part that is the servo. */
+  readonly part?: string;
   readonly arm?: number;
   /** rad, end to end */
   readonly travel?: number;

@@ -18,24 +18,38 @@ export interface TopProbability {
  * @source Bryant, Graph-based algorithms for Boolean function manipulation (1986); Rauzy, New algorithms for fault tree analysis (1993) (from memory)
  */
 export function topProbability(tree: FaultTree, probabilities: Readonly<Record<string, number>>, maximumNodes = 2_000_000): TopProbability | undefined {
+  return probabilitySolver(tree, maximumNodes)?.(probabilities);
+}
+
+/**
+ * As `topProbability`, for one tree and many sets of probabilities: the diagram is made once.
+ *
+ * @returns undefined when the diagram outgrows `maximumNodes`
+ * @throws FaultTreeError when the tree is malformed; what is returned throws RangeError when a probability is missing or none
+ */
+export function probabilitySolver(tree: FaultTree, maximumNodes = 2_000_000): ((probabilities: Readonly<Record<string, number>>) => TopProbability) | undefined {
   const { gates, events } = orderTree(tree);
-  const p = events.map((name) => {
-    const value = Object.hasOwn(probabilities, name) ? probabilities[name] : undefined;
-    if (!(value !== undefined && value >= 0 && value <= 1)) throw new RangeError(`topProbability: the probability of ${name} must be from 0 to 1, got ${value}`);
-    return value;
-  });
   const diagram = new Diagram(events.length, maximumNodes);
   const index = new Map(events.map((name, i) => [name, i]));
   const known = new Map<string, number>();
   const nodeOf = (name: string): number => known.get(name) ?? diagram.make(index.get(name)!, 0, 1);
+  let top: number;
   try {
     for (const name of gates) known.set(name, gateNode(diagram, tree.gates[name]!, nodeOf));
-    const { value, slope } = diagram.evaluate(nodeOf(tree.top), p);
-    return { probability: value, birnbaum: Object.fromEntries(events.map((name, i) => [name, slope[i]!])) };
+    top = nodeOf(tree.top);
   } catch (problem) {
     if (problem instanceof TooLarge) return undefined;
     throw problem;
   }
+  return (probabilities) => {
+    const p = events.map((name) => {
+      const value = Object.hasOwn(probabilities, name) ? probabilities[name] : undefined;
+      if (!(value !== undefined && value >= 0 && value <= 1)) throw new RangeError(`topProbability: the probability of ${name} must be from 0 to 1, got ${value}`);
+      return value;
+    });
+    const { value, slope } = diagram.evaluate(top, p);
+    return { probability: value, birnbaum: Object.fromEntries(events.map((name, i) => [name, slope[i]!])) };
+  };
 }
 
 class TooLarge extends Error {}

@@ -15,6 +15,7 @@ export const controlsField = record('What moves the blades.', {
   servos: map('Servos by id.', record('A servo.', {
     title: text('Name as a person says it.', 'Cyclic servo'),
     copies: copies('How many, or their names.'),
+    part: perCopy(reference('Part that is the servo; what moves with its arm is followed from there.', ['part'], 'servos/cyclic')),
     arm: perCopy(quantity('From its axis to the ball.', 'mm', '16 mm')),
     travel: perCopy(quantity('From end to end.', '°', '90 °')),
     axis: perCopy(direction('How its output shaft lies.', '[0, 1, 0]')),

@@ -1,0 +1,88 @@
+import type { Joint, JointInstance, JointKind, Machine, Stack } from '@rotorwright/machine';
+import { push } from './grouping.ts';
+
+/** What can be in its place or not: one copy of a part, or of a joint that something else sits on (a link on a ball stud). */
+export type Body = string;
+
+/** One copy of a joint between two bodies. */
+export interface Tie {
+  readonly joint: Joint;
+  readonly copy: JointInstance;
+  readonly between: readonly [Body, Body];
+}
+
+/** Copies that answer together for `enough`: those of one joint, or of all joints with the same `group`. */
+export interface Group {
+  readonly id: string;
+  readonly joints: readonly Joint[];
+  /** How many of its copies may be lost before it is. */
+  readonly spare: number;
+}
+
+export interface Assembly {
+  readonly machine: Machine;
+  readonly bodies: ReadonlySet<Body>;
+  readonly ground: ReadonlySet<Body>;
+  readonly allTies: readonly Tie[];
+  /** By body, in the order of the file. */
+  readonly ties: ReadonlyMap<Body, readonly Tie[]>;
+  /** Copies of joints that keep a copy of a joint where it is. */
+  readonly keepers: ReadonlyMap<string, readonly { readonly joint: Joint; readonly copy: JointInstance }[]>;
+  readonly groupOf: ReadonlyMap<string, Group>;
+  readonly stacksOf: ReadonlyMap<Body, readonly Stack[]>;
+}
+
+/** What a joint passes on where the file does not say. A ball link turns on its ball, a ring only stops. */
+const passedOn: Readonly<Record<JointKind, readonly string[]>> = (() => {
+  const rigid = ['torque', 'place', 'motion'];
+  return {
+    screw: rigid, 'set-screw': rigid, bolt: rigid, nut: rigid, stud: rigid, 'threaded-end': rigid, 'threaded-rod': rigid,
+    pin: rigid, clamp: rigid, press: rigid, bond: rigid, circlip: ['place'], 'ball-link': ['place', 'motion'],
+  };
+})();
+
+/** A second line keeps in place; that it also drives or moves something must be said. */
+export function carries(joint: Joint, what: 'torque' | 'place' | 'motion'): boolean {
+  return (joint.carries ?? (joint.backup ? ['place'] : passedOn[joint.kind])).includes(what);
+}
+
+export function assemblyOf(machine: Machine): Assembly {
+  const joints = [...machine.joints.values()];
+  const parts = [...machine.parts.values()];
+  const satOn = joints.flatMap(({ kind, each }) => each.flatMap(({ seat, holds }) => [...(seat === undefined ? [] : [seat]), ...(kind === 'ball-link' ? holds : [])]));
+  const bodies = new Set([...parts.flatMap(({ instances }) => instances), ...satOn]);
+  const allTies = joints.flatMap((joint) => joint.each.flatMap((copy) => tiesOf(joint, copy, bodies)));
+  const ties = new Map<Body, Tie[]>();
+  for (const tie of allTies) for (const body of tie.between) push(ties, body, tie);
+  const keepers = new Map<string, { joint: Joint; copy: JointInstance }[]>();
+  for (const joint of joints) for (const copy of joint.each) if (joint.kind !== 'ball-link') for (const held of copy.holds) if (machine.joints.has(machine.thingOf.get(held) ?? held)) push(keepers, held, { joint, copy });
+  const stacksOf = new Map<Body, Stack[]>();
+  for (const stack of machine.stacks.values()) for (const body of new Set(membersOf(stack))) push(stacksOf, body, stack);
+  return { machine, bodies, ground: new Set(parts.filter(({ ground }) => ground).flatMap(({ instances }) => instances)), allTies, ties, keepers, groupOf: groupsOf(joints), stacksOf };
+}
+
+/**
+ * The seat and each thing held; without a seat (a bolt with its own nut) all that is held, one with another. A stud that
+ * something else sits on is itself tied to what it is screwed into.
+ */
+function tiesOf(joint: Joint, copy: JointInstance, bodies: ReadonlySet<Body>): readonly Tie[] {
+  const { seat } = copy;
+  const held = [...copy.holds, copy.id].filter((id) => bodies.has(id) && id !== seat);
+  if (seat !== undefined) return held.map((body) => ({ joint, copy, between: [seat, body] }));
+  return held.flatMap((body, i) => held.slice(i + 1).map((other): Tie => ({ joint, copy, between: [body, other] })));
+}
+
+function groupsOf(joints: readonly Joint[]): ReadonlyMap<string, Group> {
+  const members = new Map<string, Joint[]>();
+  for (const joint of joints) push(members, joint.group === undefined ? joint.id : `${joint.module}/(${joint.group})`, joint);
+  return new Map([...members].flatMap(([id, group]) => {
+    const count = group.reduce((sum, { each }) => sum + each.length, 0);
+    // Where the joints of a group say different numbers, the largest is the safe one.
+    const enough = Math.min(count, Math.max(0, ...group.map((joint) => joint.enough ?? 0)) || count);
+    return group.map((joint) => [joint.id, { id, joints: group, spare: count - enough }] as const);
+  }));
+}
+
+export function membersOf(stack: Stack): readonly Body[] {
+  return [stack.spindle, ...stack.housing, ...stack.order.flatMap((item) => ('part' in item ? [item.part] : []))];
+}

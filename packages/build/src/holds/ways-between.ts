@@ -1,0 +1,72 @@
+import type { GateBook, Loss } from './gate-book.ts';
+import { grouped } from './grouping.ts';
+
+/** A network of bodies: what must be lost for a leg from one to another to be cut, and for a body to be of no use any more. */
+export interface Network {
+  /** From, to, and when that leg is cut; several legs between the same two back each other up. */
+  readonly legs: readonly { readonly from: string; readonly to: string; readonly cut: Loss }[];
+  readonly lost: (body: string) => Loss;
+}
+
+/**
+ * When nothing leads from one body to another any more.
+ *
+ * Bodies in between are taken out one by one, that with the fewest neighbours first; each leaves behind the legs that led
+ * through it. That is exact for any network, circles too, because to have come somewhere twice is no better than once.
+ *
+ * @returns nothing when no leg leads there at all
+ */
+export function cutBetween(book: GateBook, name: string, network: Network, source: string, target: string): { readonly cut: Loss } | undefined {
+  const inside = onTheWay(network, source, target);
+  if (!inside.has(source)) return undefined;
+  const out = new Map<string, Map<string, Loss>>([...inside].map((body) => [body, new Map()]));
+  const into = new Map<string, Set<string>>([...inside].map((body) => [body, new Set()]));
+  let made = 0;
+  const lay = (from: string, to: string, cut: Loss): void => {
+    const legs = out.get(from);
+    if (from === to || legs === undefined || !inside.has(to) || from === target || to === source) return;
+    legs.set(to, legs.has(to) ? book.all(`${name}|${(made += 1)}`, [legs.get(to), cut]) : cut);
+    into.get(to)?.add(from);
+  };
+  for (const { from, to, cut } of network.legs) lay(from, to, cut);
+
+  const between = new Set([...inside].filter((body) => body !== source && body !== target));
+  const takeOut = (body: string): void => {
+    between.delete(body);
+    const before = [...(into.get(body) ?? [])];
+    const after = [...(out.get(body) ?? [])];
+    for (const from of before) {
+      const first = out.get(from)?.get(body);
+      out.get(from)?.delete(body);
+      for (const [to, second] of after) if (to !== from) lay(from, to, book.any(`${name}|${(made += 1)}`, [first, network.lost(body), second]));
+    }
+    for (const [to] of after) into.get(to)?.delete(body);
+  };
+  // Dead ends first, each with the one that it makes: they are most of a machine, and leave nothing behind.
+  const isDeadEnd = (body: string): boolean => between.has(body) && new Set([...(into.get(body) ?? []), ...(out.get(body)?.keys() ?? [])]).size < 2;
+  const ends = [...between].filter(isDeadEnd);
+  for (const end of ends) {
+    const neighbours = [...(into.get(end) ?? []), ...(out.get(end)?.keys() ?? [])];
+    takeOut(end);
+    ends.push(...new Set(neighbours.filter(isDeadEnd)));
+  }
+  const degree = (body: string): number => (out.get(body)?.size ?? 0) * (into.get(body)?.size ?? 0);
+  while (between.size > 0) takeOut([...between].reduce((best, other) => (degree(other) < degree(best) ? other : best)));
+  return { cut: book.any(name, [network.lost(source), out.get(source)?.get(target), network.lost(target)]) };
+}
+
+/** Bodies that can be reached from the source and from which the target can be. Empty when the target cannot be reached. */
+function onTheWay({ legs }: Network, source: string, target: string): ReadonlySet<string> {
+  const ahead = reached(legs.map(({ from, to }) => [from, to]), source);
+  if (!ahead.has(target)) return new Set();
+  const behind = reached(legs.map(({ from, to }) => [to, from]), target);
+  return new Set([...ahead].filter((body) => behind.has(body)));
+}
+
+/** Everything that legs lead to from one body, itself included. */
+export function reached(legs: readonly (readonly [from: string, to: string])[], start: string): ReadonlySet<string> {
+  const next = grouped(legs, ([from]) => from);
+  const found = new Set([start]);
+  for (const body of found) for (const [, to] of next.get(body) ?? []) found.add(to);
+  return found;
+}

@@ -1,1 +1,0 @@
-export { asksSecondLook } from './asks-second-look.ts';
