@@ -4,6 +4,7 @@ import { fingerprinter } from './fingerprint/index.ts';
 import { asksSecondLook, holds } from './holds/index.ts';
 import { lockFindings } from './locks/index.ts';
 import { workOrder } from './order/index.ts';
+import { fallsWith } from './reach/index.ts';
 import type { Plan, PlannedModule, Step } from './step.ts';
 import { moduleTitle } from './words/index.ts';
 
@@ -24,10 +25,11 @@ export function planBuild(machine: Machine, held = holds(machine)): Plan {
   for (const module of stripped) drafts.set(module.id, stripStep(context, module, built.filter((thing) => thing.module === module.id)));
 
   const looked = asksSecondLook(held);
+  const falls = fallsWith(machine);
   const steps = new Map<string, Step>();
   for (const { id, after, cured } of order.steps) {
     const draft = drafts.get(id);
-    if (draft !== undefined) steps.set(id, { ...draft, after, cured, ...(looked.has(id) ? { secondLook: true } : {}) });
+    if (draft !== undefined) steps.set(id, { ...draft, after, cured, ...(falls.has(id) ? { fallsWith: falls.get(id) ?? [] } : {}), ...(looked.has(id) ? { secondLook: true } : {}) });
   }
   return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings] };
 }

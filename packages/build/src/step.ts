@@ -52,6 +52,8 @@ export interface Step {
   readonly measure?: { readonly unit?: string; readonly shown?: string; readonly min?: number; readonly max?: number; readonly ask?: string; readonly with?: string };
   /** s of work, from the kind of work, or as the file says. */
   readonly takes: number;
+  /** Ids of steps with any of which this one has to be done again: a stack with what closes it, a measurement with what it measures. */
+  readonly fallsWith?: readonly string[];
   /** Ids of steps that come first. */
   readonly after: readonly string[];
   /** Those of `after` whose compound or glue must also have cured. */

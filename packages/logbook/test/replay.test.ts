@@ -81,6 +81,14 @@ describe('opening', () => {
     expect(['clutch', 'clutch/nut', 'boom/clamp'].map((id) => state.steps.get(id)?.state)).toEqual(['signed', 'undone', 'signed']);
   });
 
+  it('of a step voids those that fall with it, and says with which', () => {
+    const falling = planOf(step('clutch/nut'), step('clutch/stack', { kind: 'assemble', fallsWith: ['clutch/nut'] }), step('clutch/cap'));
+    const steps = after([sign(1, 'clutch/nut'), sign(2, 'clutch/stack'), sign(3, 'clutch/cap'), opened(4, 'clutch/nut')], falling).steps;
+    expect(steps.get('clutch/nut')?.reason).not.toHaveProperty('fallsWith');
+    expect(steps.get('clutch/stack')).toMatchObject({ state: 'undone', reason: { why: 'opened', entry: 4, fallsWith: 'clutch/nut' } });
+    expect(steps.get('clutch/cap')?.state).toBe('signed');
+  });
+
   it('of what was never signed leaves it open', () => {
     expect(stateOf([opened(1, 'clutch/nut')], 'clutch/nut')).toMatchObject({ state: 'open' });
   });

@@ -96,7 +96,7 @@ function undoneWords({ reason }: StepState): string {
     case 'changed':
       return `the file asks for something else since entry ${reason.entry}`;
     case 'opened':
-      return `opened by ${reason.by} on ${reason.at.slice(0, 10)} (entry ${reason.entry}): ${reason.reason}`;
+      return `${reason.fallsWith === undefined ? 'opened' : `falls with ${reason.fallsWith}, opened`} by ${reason.by} on ${reason.at.slice(0, 10)} (entry ${reason.entry}): ${reason.reason}`;
     case 'found-bad':
       return `found bad by ${reason.by} on ${reason.at.slice(0, 10)} (entry ${reason.entry}): ${reason.reason}`;
     case 'corrected':

@@ -1,8 +1,8 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
 import { stripTime, strippingCautions, undoTime, undoingToolsOf, wantsHeat } from '../rules/index.ts';
-import { counted, moduleTitle, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
+import { moduleTitle, phraseOf, sentence, small } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
-import { jointPhrase } from './joint-sentences.ts';
+import { undoingFactory, unstacking } from './undoing.ts';
 import { joined, wordsOf } from './words-of-thing.ts';
 
 /**
@@ -27,7 +27,7 @@ export function stripStep({ machine, fingerprint }: Context, module: Module, bui
     actions: [
       'Photograph it from all sides before the first screw.',
       ...onePlateAtATime(machine, module),
-      ...built.toReversed().map((thing) => ('each' in thing ? undoing(machine, thing) : unstacking(machine, thing))),
+      ...built.toReversed().map((thing) => ('each' in thing ? undoingFactory(machine, thing) : unstacking(machine, thing))),
       'Degrease every thread, and look each part over for wear.',
     ],
     ...(caution === undefined ? {} : { caution }),
@@ -43,25 +43,6 @@ export function stripStep({ machine, fingerprint }: Context, module: Module, bui
     takes: joints.reduce((sum, joint) => sum + undoTime(joint.kind, joint.instances.length, wantsHeat(machine, joint)), stripTime),
     fingerprint: fingerprint(module.id),
   };
-}
-
-function undoing(machine: Machine, joint: Joint): string {
-  const copies = joint.instances.length;
-  const name = jointPhrase(machine, joint);
-  const what = copies === 1 ? `the ${name}` : `each ${name}, ${counted(copies)} in all`;
-  const short = copies === 1 ? 'the next joint' : `the next ${counted(copies)}`;
-  if (joint.kind === 'bond') return sentence(`Leave the bond of ${what} alone unless it moves.`, 'Leave the next bond alone unless it moves.');
-  if (joint.kind === 'press') return sentence(`Part ${what} only if it must come; warm it, never hammer.`, 'Part the next press fit only if it must come; warm it, never hammer.');
-  if (joint.kind === 'pin') return sentence(`Push out ${what}.`, `Push out ${short}.`);
-  if (joint.kind === 'circlip') return sentence(`Take off ${what}.`, `Take off ${short}.`);
-  if (joint.kind === 'ball-link') return sentence(`Pull off ${what}, with pliers.`, `Pull off ${short}, with pliers.`);
-  if (wantsHeat(machine, joint)) return sentence(`Undo ${what}; if it will not turn, warm it first.`, `Undo ${short}; if it will not turn, warm it first.`);
-  return sentence(`Undo ${what}.`, `Undo ${short}.`);
-}
-
-function unstacking(machine: Machine, stack: Stack): string {
-  const name = stackPhrase(machine, stack, stack.module);
-  return sentence(`Take the ${name} apart, and note order and facing as found.`, 'Take the stack apart, and note order and facing as found.');
 }
 
 /** A case of plates and posts keeps its posts while one plate stays on. */

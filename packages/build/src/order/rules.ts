@@ -62,6 +62,11 @@ function jointOnJoint(machine: Machine, joint: Joint, placing: Placing): readonl
   });
 }
 
+/** Steps that a measurement rests on: what puts in place what is measured, what closes it, what sets it. */
+export function restsOn(machine: Machine, measurement: Measurement, placing: Placing): readonly string[] {
+  return [...beforeMeasuring(machine, measurement, placing), ...afterMounting(machine, measurement, placing), ...feltWhole(machine, measurement)].map(({ first }) => first);
+}
+
 /** What is measured is there first, and so is what sets it. It is measured while the compound is still wet. */
 function beforeMeasuring(machine: Machine, measurement: Measurement, placing: Placing): readonly Edge[] {
   const placed = measured(machine, measurement).flatMap((id) => {
@@ -72,7 +77,8 @@ function beforeMeasuring(machine: Machine, measurement: Measurement, placing: Pl
   return [...placed, ...closersOf(machine, measurement), ...measurement.setBy.flatMap(placing.of)].map((first) => ({ first, later: measurement.id }));
 }
 
-function measured(machine: Machine, { of }: Measurement): readonly string[] {
+/** Parts of a measured mesh or sensor; else the thing that is measured. */
+export function measured(machine: Machine, { of }: Measurement): readonly string[] {
   if (of === undefined) return [];
   const coupling = machine.couplings.get(of);
   const parts = coupling === undefined ? [machine.sensors.get(of)?.part] : [coupling.driver.part, coupling.driven.part];
@@ -85,8 +91,13 @@ function closersOf(machine: Machine, { of }: Measurement): readonly string[] {
   return stack?.order.flatMap((item) => ('joint' in item ? [machine.thingOf.get(item.joint) ?? item.joint] : [])) ?? [];
 }
 
+/** Steps that a written step names. */
+export function namedSteps(machine: Machine, id: string, placing: Placing): readonly string[] {
+  return machine.modules.has(id) ? stepsOf(machine, id) : placing.of(id);
+}
+
 function writtenOrder(machine: Machine, placing: Placing): readonly Edge[] {
-  const named = (id: string): readonly string[] => (machine.modules.has(id) ? stepsOf(machine, id) : placing.of(id));
+  const named = (id: string) => namedSteps(machine, id, placing);
   return [...machine.steps.values()].flatMap((step) => [
     ...step.after.flatMap(named).map((first) => ({ first, later: step.id })),
     ...step.before.flatMap(named).map((later) => ({ first: step.id, later })),

@@ -1,4 +1,4 @@
-import type { Plan, Step } from '@rotorwright/build';
+import type { Fall, Plan, Step } from '@rotorwright/build';
 import type { Entry, EntryBody, SignatureState } from '../entry.ts';
 import { inOrderOfWork, momentOf, takenBack } from './moments.ts';
 import { namingIn } from './naming.ts';
@@ -12,7 +12,7 @@ type SignedEntry = Entry & { readonly body: Signed };
 interface StepRecord {
   readonly events: StepEvent[];
   signature?: SignedEntry;
-  opened?: Entry;
+  opened?: { readonly entry: Entry; readonly fallsWith?: string };
   /** Second looks at the signature that stands. */
   looks: readonly LookedEntry[];
   /** The last signature that was taken back, with what took it back. */
@@ -40,9 +40,9 @@ export function replay(plan: Plan, entries: readonly Entry[], now: Date): BuildS
   for (const entry of inOrderOfWork(entries)) {
     const concerned = stepsOf(entry, byNumber, naming);
     if (concerned === undefined) elsewhere.push(entry.number);
-    for (const id of concerned ?? []) {
+    for (const [id, fall] of concerned ?? []) {
       const record = records.get(id);
-      if (record !== undefined) note(record, entry, back.get(entry.number));
+      if (record !== undefined) note(record, entry, back.get(entry.number), fall);
     }
   }
 
@@ -57,16 +57,16 @@ export function replay(plan: Plan, entries: readonly Entry[], now: Date): BuildS
 }
 
 /** Steps that an entry concerns; nothing when it names something that the plan does not have. */
-function stepsOf({ body, number }: Entry, byNumber: ReadonlyMap<number, Entry>, naming: ReturnType<typeof namingIn>): readonly string[] | undefined {
+function stepsOf({ body, number }: Entry, byNumber: ReadonlyMap<number, Entry>, naming: ReturnType<typeof namingIn>): ReadonlyMap<string, Fall | undefined> | undefined {
   switch (body.kind) {
     case 'signed':
     case 'looked':
       return known(naming.stepOf(body.step));
     case 'noted':
-      return body.step === undefined ? [] : known(naming.stepOf(body.step));
+      return body.step === undefined ? new Map() : known(naming.stepOf(body.step));
     case 'opened': {
-      const steps = [...new Set(body.things.flatMap(naming.openedBy))];
-      return steps.length === 0 ? undefined : steps;
+      const fallen = naming.openedBy(body.things);
+      return fallen.size === 0 ? undefined : fallen;
     }
     case 'corrected': {
       const corrected = body.entry < number ? byNumber.get(body.entry) : undefined;
@@ -76,11 +76,11 @@ function stepsOf({ body, number }: Entry, byNumber: ReadonlyMap<number, Entry>, 
   }
 }
 
-function known(step: string | undefined): readonly string[] | undefined {
-  return step === undefined ? undefined : [step];
+function known(step: string | undefined): ReadonlyMap<string, undefined> | undefined {
+  return step === undefined ? undefined : new Map([[step, undefined]]);
 }
 
-function note(record: StepRecord, entry: Entry, takenBackBy: number | undefined): void {
+function note(record: StepRecord, entry: Entry, takenBackBy: number | undefined, fall: Fall | undefined): void {
   record.events.push(eventOf(entry, takenBackBy));
   if (entry.body.kind === 'signed') {
     const signature = entry as SignedEntry;
@@ -92,7 +92,7 @@ function note(record: StepRecord, entry: Entry, takenBackBy: number | undefined)
     }
   }
   if (entry.body.kind === 'looked' && takenBackBy === undefined) record.looks = [...record.looks, entry as LookedEntry];
-  if (entry.body.kind === 'opened' && takenBackBy === undefined) record.opened ??= entry;
+  if (entry.body.kind === 'opened' && takenBackBy === undefined) record.opened ??= { entry, ...(fall?.why === 'falls' ? { fallsWith: fall.with } : {}) };
 }
 
 function eventOf({ number, at, by, body }: Entry, takenBackBy: number | undefined): StepEvent {
@@ -131,7 +131,10 @@ function whoWhen({ by, at, number }: Entry): Pick<StepState, 'by' | 'at' | 'entr
 }
 
 function undoneReason(step: Step, { opened, looks }: StepRecord, signature: SignedEntry): UndoneReason | undefined {
-  if (opened?.body.kind === 'opened') return { why: 'opened', entry: opened.number, by: opened.by, at: opened.at, reason: opened.body.reason };
+  if (opened?.entry.body.kind === 'opened') {
+    const { number, by, at, body } = opened.entry;
+    return { why: 'opened', entry: number, by, at, reason: body.reason, ...(opened.fallsWith === undefined ? {} : { fallsWith: opened.fallsWith }) };
+  }
   const { fingerprint, measured } = signature.body;
   if (fingerprint !== step.fingerprint) return { why: 'changed', entry: signature.number, signed: fingerprint, now: step.fingerprint };
   if (measured !== undefined && !isWanted(step, measured)) return { why: 'failed', entry: signature.number, measured };

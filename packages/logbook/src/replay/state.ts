@@ -6,8 +6,8 @@ type Signed = Extract<EntryBody, { kind: 'signed' }>;
 export type UndoneReason =
   /** The file says something else now than what was signed for. */
   | { readonly why: 'changed'; readonly entry: number; readonly signed: string; readonly now: string }
-  /** It was opened later. */
-  | { readonly why: 'opened'; readonly entry: number; readonly by: string; readonly at: string; readonly reason: string }
+  /** It was opened later, or falls with a step that was. */
+  | { readonly why: 'opened'; readonly entry: number; readonly by: string; readonly at: string; readonly reason: string; readonly fallsWith?: string }
   /** The signature was taken back. */
   | { readonly why: 'corrected'; readonly entry: number; readonly signature: number; readonly reason: string }
   /** A second look found it bad. */

@@ -6,7 +6,7 @@ import { dayOf } from '../../sheet/index.ts';
 export function undoneWords(reason: UndoneReason | undefined): string {
   switch (reason?.why) {
     case 'changed': return 'The file says something else now than what was signed.';
-    case 'opened': return `${reason.by} opened it, ${dayOf(reason.at)}: ${reason.reason}`;
+    case 'opened': return `${reason.by} opened ${reason.fallsWith === undefined ? 'it' : `${reason.fallsWith}, with which it falls`}, ${dayOf(reason.at)}: ${reason.reason}`;
     case 'found-bad': return `${reason.by} looked again, ${dayOf(reason.at)}, and found it bad: ${reason.reason}`;
     case 'corrected': return reason.reason === '' ? 'The signature was taken back.' : `The signature was taken back: ${reason.reason}`;
     case 'failed': return `Measured ${measuredWords(reason.measured)}: not what is wanted.`;

@@ -1,0 +1,67 @@
+import type { AssemblyGraph } from './graph.ts';
+import type { Want } from './wants.ts';
+import { WayFinder, type Barred } from './way-finder.ts';
+
+/** Ties of which at least one must be undone yet. An empty one can never be met. */
+export type Clause = readonly number[];
+
+/** So many ways between two parts are looked for at once; more come up when these are cut. */
+const waysAtOnce = 12;
+
+/** Reads wants against what is undone. */
+export class Wants {
+  readonly #finder: WayFinder;
+
+  constructor(graph: AssemblyGraph) {
+    this.#finder = new WayFinder(graph);
+  }
+
+  /** @param undone 1 for each tie that is undone, by its number */
+  areMet(wants: readonly { readonly want: Want }[], undone: Uint8Array): boolean {
+    return wants.every(({ want }) => this.isMet(want, undone));
+  }
+
+  isMet(want: Want, undone: Uint8Array): boolean {
+    if ('undone' in want) return undone[want.undone] === 1;
+    if ('all' in want) return want.all.every((each) => this.isMet(each, undone));
+    if ('any' in want) return want.any.some((each) => this.isMet(each, undone));
+    return this.#finder.way(want, undone) === undefined;
+  }
+
+  /**
+   * What is missing for a want, as clauses that every set of undone ties must meet.
+   *
+   * @param barred ties that may not be chosen
+   * @returns      nothing when the want is met
+   */
+  missing(want: Want, undone: Uint8Array, barred: Barred): readonly Clause[] {
+    if ('undone' in want) return undone[want.undone] === 1 ? [] : [barred(want.undone) ? [] : [want.undone]];
+    if ('all' in want) return want.all.flatMap((each) => this.missing(each, undone, barred));
+    if ('any' in want) {
+      const clauses: number[] = [];
+      for (const each of want.any) {
+        const missing = this.missing(each, undone, barred);
+        if (missing.length === 0) return [];
+        // One clause of each alternative: whichever alternative is taken, it needs one of these.
+        clauses.push(...missing.reduce((best, clause) => (clause.length < best.length ? clause : best)));
+      }
+      return [[...new Set(clauses)]];
+    }
+    return this.#waysToCut(want, undone, barred);
+  }
+
+  /** Ways that share no tie that may be chosen: each must be cut, and no cut serves two of them. */
+  #waysToCut(want: Extract<Want, { away: number }>, undone: Uint8Array, barred: Barred): readonly Clause[] {
+    const used = new Set<number>();
+    const found: Clause[] = [];
+    while (found.length < waysAtOnce) {
+      const way = this.#finder.way(want, undone, barred, used);
+      if (way === undefined) break;
+      const clause = way.filter((tie) => !barred(tie));
+      if (clause.length === 0) return [[]];
+      found.push(clause);
+      for (const tie of clause) used.add(tie);
+    }
+    return found;
+  }
+}

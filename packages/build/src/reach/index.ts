@@ -1,0 +1,5 @@
+export { fallsWith } from './falls-with.ts';
+export { reach } from './reach.ts';
+export { undoneBy, type Fall } from './undone-by.ts';
+export type * from './way.ts';
+export type { Why } from './wants.ts';

@@ -1,0 +1,308 @@
+import { Wants, type Clause } from './clauses.ts';
+import type { AssemblyGraph } from './graph.ts';
+import { Queue } from './queue.ts';
+import type { Need, Want } from './wants.ts';
+
+/** Sides of one module of which one stays on: the ties that keep each of them there. */
+export interface Sides {
+  readonly module: string;
+  readonly ties: readonly (readonly number[])[];
+  /** Which of them stays; any one where the file does not say. */
+  readonly keep?: number;
+}
+
+export interface Problem {
+  readonly graph: AssemblyGraph;
+  /** By tie. */
+  readonly needs: readonly (readonly Need[])[];
+  readonly goal: readonly Need[];
+  readonly sides: readonly Sides[];
+}
+
+/** A set of ties that reaches the goal, in an order in which they come undone. */
+export interface Solution {
+  readonly ties: readonly number[];
+  readonly cost: number;
+}
+
+export interface Found {
+  /** Cheapest first; none holds all of another. */
+  readonly solutions: readonly Solution[];
+  /** The first is the cheapest of all. */
+  readonly proven: boolean;
+  /** No way costs less. Infinity: there is none. */
+  readonly lowerBound: number;
+}
+
+/** A set of ties that are taken, and of ties that are left alone, on the way to a solution. */
+interface Branch {
+  readonly taken: readonly number[];
+  readonly left: readonly number[];
+  /** Taken ties whose needs are not met yet; -1 is the goal. */
+  readonly open: readonly number[];
+  readonly cost: number;
+  /** No solution in this branch costs less. */
+  readonly bound: number;
+  /** What to branch on; none: it is a solution, in this order. */
+  readonly clause?: Clause;
+  readonly order?: readonly number[];
+}
+
+const goalIndex = -1;
+
+/** Branches that may be opened before the search gives up proving: a few seconds at most on the largest machines. */
+const mostBranches = 4000;
+
+/** Branches that may be opened to look for more ways once the cheapest is known. */
+const mostForMore = 40;
+
+/** Other ways are told when they cost at most this much more. Our own choice. */
+const close = 1.25;
+const mostWays = 3;
+
+/** Ways are told apart when so much of the work of the cheapest is not shared: the other end of a link is no other way. Our own choice. */
+const different = 0.25;
+
+/**
+ * Finds the cheapest set of ties whose undoing reaches the goal.
+ *
+ * Best first over sets of ties taken and left. What is missing is told as clauses (at least one of these ties must be
+ * undone); a clause of one tie is taken at once; on another the branch splits: its first tie taken; the first left and
+ * the second taken; and so on, so that no set is met twice. The bound adds the cheapest tie of clauses that share none.
+ * A set whose needs are all met may still argue in a circle, each tie waiting for the other; then one of the ties that
+ * wait must be freed by something else, which is a clause too.
+ */
+export function search(problem: Problem): Found {
+  const searcher = new Searcher(problem);
+  const queue = new Queue<Branch>((branch) => branch.bound);
+  const solutions: Solution[] = [];
+  const start = searcher.settle({ taken: [], left: [], open: [goalIndex] });
+  if (start !== undefined) queue.push(start);
+  let opened = 0;
+  let limit = mostBranches;
+  for (let branch = queue.pop(); branch !== undefined; branch = queue.pop()) {
+    const [best] = solutions;
+    if (best !== undefined && (branch.bound > best.cost * close || solutions.length === mostWays)) break;
+    if (branch.order !== undefined) {
+      const solution = searcher.pruned(branch.order);
+      if (solutions.every((known) => searcher.isOther(solution.ties, known, different * (best?.cost ?? 0)))) solutions.push(solution);
+      if (solutions.length === 1) limit = opened + mostForMore;
+      continue;
+    }
+    opened += 1;
+    if (opened > limit) {
+      if (best !== undefined) break;
+      const dive = searcher.dive(branch);
+      return { solutions: dive === undefined ? [] : [dive], proven: false, lowerBound: branch.bound };
+    }
+    for (const child of searcher.split(branch).toReversed()) queue.push(child);
+  }
+  return { solutions, proven: true, lowerBound: solutions[0]?.cost ?? Infinity };
+}
+
+class Searcher {
+  readonly #problem: Problem;
+  readonly #wants: Wants;
+  readonly #undone: Uint8Array;
+  readonly #left: Uint8Array;
+  /** For each tie those that must be undone before it, whatever else; filled as they are asked for. */
+  readonly #before = new Map<number, ReadonlySet<number>>();
+
+  constructor(problem: Problem) {
+    this.#problem = problem;
+    this.#wants = new Wants(problem.graph);
+    this.#undone = new Uint8Array(problem.graph.ties.length);
+    this.#left = new Uint8Array(problem.graph.ties.length);
+  }
+
+  /** Takes what must be taken, and says what is to be decided next; nothing when the branch leads nowhere. */
+  settle(from: Pick<Branch, 'taken' | 'left' | 'open'>): Branch | undefined {
+    const taken = [...from.taken];
+    for (const tie of taken) this.#undone[tie] = 1;
+    for (const tie of from.left) this.#left[tie] = 1;
+    try {
+      return this.#settle(taken, from.left, [...from.open]);
+    } finally {
+      for (const tie of taken) this.#undone[tie] = 0;
+      for (const tie of from.left) this.#left[tie] = 0;
+    }
+  }
+
+  #settle(taken: number[], left: readonly number[], open: number[]): Branch | undefined {
+    for (;;) {
+      let clauses: Clause[] = [];
+      let grown = false;
+      for (let at = 0; at < open.length; at += 1) {
+        const missing = this.#missing(open[at] ?? goalIndex);
+        if (missing.length === 0) {
+          open.splice(at, 1);
+          at -= 1;
+        }
+        for (const clause of missing) {
+          if (clause.length === 0) return undefined;
+          const [only] = clause;
+          if (clause.length > 1 || only === undefined) clauses.push(clause);
+          else if (this.#undone[only] !== 1) {
+            this.#take(only, taken, open);
+            grown = true;
+          }
+        }
+      }
+      if (grown) continue;
+      if (this.#bothSidesOff()) return undefined;
+      if (clauses.length === 0) {
+        const { order, stuck } = this.#ordered(taken);
+        if (stuck.length === 0) return { taken, left, open: [], cost: this.#sum(taken), bound: this.#sum(taken), order };
+        const freeing = this.#freeing(order, stuck);
+        if (freeing.length === 0) return undefined;
+        if (freeing.length === 1 && freeing[0] !== undefined) {
+          this.#take(freeing[0], taken, open);
+          continue;
+        }
+        clauses = [freeing];
+      }
+      const cost = this.#sum(taken);
+      const clause = clauses.reduce((best, each) => (each.length < best.length ? each : best));
+      return { taken, left, open, cost, bound: cost + this.#packed(clauses), clause };
+    }
+  }
+
+  #take(tie: number, taken: number[], open: number[]): void {
+    this.#undone[tie] = 1;
+    taken.push(tie);
+    if ((this.#problem.needs[tie]?.length ?? 0) > 0) open.push(tie);
+  }
+
+  /** The branches that a branch falls into, one for each tie of its clause. */
+  split({ taken, left, open, clause = [] }: Branch): readonly Branch[] {
+    const candidates = clause.toSorted((a, b) => this.#costOf(a) - this.#costOf(b));
+    return candidates.flatMap((tie, at) => {
+      const more = (this.#problem.needs[tie]?.length ?? 0) > 0 ? [tie] : [];
+      return this.settle({ taken: [...taken, tie], left: [...left, ...candidates.slice(0, at)], open: [...open, ...more] }) ?? [];
+    });
+  }
+
+  /** Some solution of a branch: always the way that looks cheapest, and back where it ends. */
+  dive(from: Branch): Solution | undefined {
+    const open = [from];
+    for (let left = mostBranches, branch = open.pop(); branch !== undefined && left > 0; branch = open.pop(), left -= 1) {
+      if (branch.order !== undefined) return this.pruned(branch.order);
+      open.push(...this.split(branch).toSorted((a, b) => b.bound - a.bound));
+    }
+    return undefined;
+  }
+
+  /** Without ties that the goal is reached without: taken where a clause had to be met that another met later. */
+  pruned(order: readonly number[]): Solution {
+    let ties = order;
+    for (const tie of order.toReversed()) {
+      const fewer = this.#ordered(ties.filter((other) => other !== tie));
+      if (fewer.stuck.length === 0 && this.#reaches(fewer.order)) ties = fewer.order;
+    }
+    return { ties, cost: this.#sum(ties) };
+  }
+
+  #reaches(ties: readonly number[]): boolean {
+    const { graph, goal } = this.#problem;
+    const undone = new Uint8Array(graph.ties.length);
+    for (const tie of ties) undone[tie] = 1;
+    return this.#wants.areMet(goal, undone);
+  }
+
+  /** Whether ties do not just add to a known solution, and have at least so much work of their own. */
+  isOther(ties: readonly number[], known: Solution, work: number): boolean {
+    return !known.ties.every((tie) => ties.includes(tie)) && this.#sum(ties.filter((tie) => !known.ties.includes(tie))) >= work;
+  }
+
+  #missing(tie: number): readonly Clause[] {
+    const { needs, goal } = this.#problem;
+    return (tie === goalIndex ? goal : (needs[tie] ?? [])).flatMap(({ want }) => this.#wants.missing(want, this.#undone, (other) => this.#left[other] === 1 || this.#firstBefore(other).has(tie)));
+  }
+
+  /** What must be undone before a tie in any case. A tie that needs itself first can never be undone. */
+  #firstBefore(tie: number): ReadonlySet<number> {
+    const known = this.#before.get(tie);
+    if (known !== undefined) return known;
+    const before = new Set<number>();
+    const open = [tie];
+    for (let at = open.pop(); at !== undefined; at = open.pop()) {
+      for (const { want } of this.#problem.needs[at] ?? []) {
+        for (const first of certain(want)) {
+          if (before.has(first)) continue;
+          before.add(first);
+          open.push(first);
+        }
+      }
+    }
+    this.#before.set(tie, before);
+    return before;
+  }
+
+  /** An order in which ties come undone, as far as it goes, and those that wait for each other. Work stays in one module while it can. */
+  #ordered(taken: readonly number[]): { readonly order: readonly number[]; readonly stuck: readonly number[] } {
+    const { graph, needs } = this.#problem;
+    const undone = new Uint8Array(graph.ties.length);
+    const waiting = new Set(taken.toSorted((a, b) => a - b));
+    const order: number[] = [];
+    let module: string | undefined;
+    const isFree = (tie: number) => this.#wants.areMet(needs[tie] ?? [], undone);
+    while (waiting.size > 0) {
+      const here = [...waiting].filter((tie) => graph.ties[tie]?.module === module).find(isFree);
+      const next = here ?? [...waiting].filter((tie) => graph.ties[tie]?.module !== module).find(isFree);
+      if (next === undefined) break;
+      waiting.delete(next);
+      undone[next] = 1;
+      order.push(next);
+      module = graph.ties[next]?.module;
+    }
+    return { order, stuck: [...waiting] };
+  }
+
+  /** Of ties that wait for each other, the first to come undone is freed by something else: for each what that could be. */
+  #freeing(order: readonly number[], stuck: readonly number[]): Clause {
+    const { graph, needs } = this.#problem;
+    const undone = new Uint8Array(graph.ties.length);
+    for (const tie of order) undone[tie] = 1;
+    const waits = new Set(stuck);
+    const found = new Set<number>();
+    for (const tie of stuck) {
+      const barred = (other: number) => this.#left[other] === 1 || waits.has(other) || this.#firstBefore(other).has(tie);
+      const missing = (needs[tie] ?? []).flatMap(({ want }) => this.#wants.missing(want, undone, barred));
+      const shortest = missing.reduce<Clause | undefined>((best, clause) => (best === undefined || clause.length < best.length ? clause : best), undefined);
+      for (const other of shortest ?? []) found.add(other);
+    }
+    return [...found];
+  }
+
+  #bothSidesOff(): boolean {
+    const isOff = (ties: readonly number[]) => ties.length > 0 && ties.every((tie) => this.#undone[tie] === 1);
+    return this.#problem.sides.some(({ ties, keep }) => (keep === undefined ? ties.filter(isOff).length > 1 : isOff(ties[keep] ?? [])));
+  }
+
+  /** Clauses that share no tie, nor any that their ties bring along, each cost at least their cheapest. */
+  #packed(clauses: readonly Clause[]): number {
+    const used = new Set<number>();
+    let sum = 0;
+    const byCost = clauses.map((clause) => ({ clause, least: Math.min(...clause.map((tie) => this.#costOf(tie))) })).toSorted((a, b) => b.least - a.least);
+    for (const { clause } of byCost) {
+      const wholes = clause.map((tie) => [tie, ...this.#firstBefore(tie)].filter((each) => this.#undone[each] !== 1));
+      sum += Math.min(...wholes.map((whole) => this.#sum(whole.filter((tie) => !used.has(tie)))));
+      for (const whole of wholes) for (const tie of whole) used.add(tie);
+    }
+    return sum;
+  }
+
+  #costOf(tie: number): number {
+    return this.#problem.graph.ties[tie]?.cost ?? 0;
+  }
+
+  #sum(ties: readonly number[]): number {
+    return ties.reduce((sum, tie) => sum + this.#costOf(tie), 0);
+  }
+}
+
+/** Ties that a want needs in any case. */
+function certain(want: Want): readonly number[] {
+  if ('undone' in want) return [want.undone];
+  return 'all' in want ? want.all.flatMap(certain) : [];
+}
