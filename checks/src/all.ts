@@ -18,6 +18,7 @@ import { screwChecks } from './screw-checks.ts';
 import { shiftedGears } from './shifted-gears.ts';
 import { standardGears } from './standard-gears.ts';
 import { threadChecks } from './thread-checks.ts';
+import { toleranceStacks } from './tolerance-stacks.ts';
 import { tradePractice } from './trade-practice.ts';
 
 /** Every check against the outside world. */
@@ -41,5 +42,6 @@ export const checks: readonly Check[] = [
   ...planningCases,
   ...reliabilityCases,
   ...tradePractice,
+  ...toleranceStacks,
   ...byHand,
 ];

@@ -63,6 +63,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     fits.warmToFit,
     fits.fitWhenWarm,
     fits.material,
+    fits.toleranceStack,
     shafts.tube,
     shafts.beamModes,
     shafts.whirl,

@@ -9,4 +9,5 @@ export { findLeast } from './numeric/least.ts';
 export { findRoot } from './numeric/roots.ts';
 export { cross, dot, rotateAbout, type Vector3 } from './numeric/vector.ts';
 export * from './shafts/index.ts';
+export * from './stacks/index.ts';
 export * from './fits/index.ts';
