@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { measuredIn, scaleFor, stepped, verdictOf } from '../apps/web/src/pages/bench/measuring.ts';
 import { resumeAt, type ResumeStep } from '../apps/web/src/pages/bench/resume.ts';
+import { turnOf } from '../apps/web/src/pages/bench/turn-keys.ts';
 
 const minute = 60_000;
 const signed = (id: string, signedAt: number): ResumeStep => ({ id, state: 'signed', signedAt });
@@ -35,6 +36,15 @@ describe('where work goes on', () => {
 
   it('nowhere when all is signed or curing', () => {
     expect(resumeAt([signed('a', 0), { id: 'b', state: 'curing', signedAt: 0 }], minute)).toBeUndefined();
+  });
+});
+
+describe('turning the page with a foot', () => {
+  it.each([
+    ['PageDown', false, 'next'], ['PageUp', false, 'back'], ['ArrowRight', false, 'next'], ['ArrowLeft', false, 'back'], [' ', false, 'next'], [' ', true, 'back'],
+    ['Enter', false, undefined], ['PageDown', true, undefined], ['s', false, undefined],
+  ] as const)('key “%s”, with Shift %s: %s', (key, shiftKey, turn) => {
+    expect(turnOf({ key, shiftKey })).toBe(turn);
   });
 });
 

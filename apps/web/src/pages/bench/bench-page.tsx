@@ -11,6 +11,7 @@ import { resumePlan } from './resume-plan.ts';
 import { passedOf, sealOf, untilOf } from './seal.ts';
 import { Seals } from './seals.tsx';
 import { keepSigners, readSigners, withSigner } from './signers.ts';
+import { turnOf } from './turn-keys.ts';
 import { useBench, type Bench } from './use-bench.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 import './bench.css';
@@ -98,7 +99,7 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
     <Sheet title="Bench" className="bench" header={header} notes={turn} block={{ state: { mark: standing?.state ?? 'open', words: `step ${index + 1} of ${module.steps.length}` }, scale: 'at the drawing', units: 'mm', caution: 'The maker’s own paper wins. What is worn or in doubt is not fitted.' }}>
       <Interrupted open={open} />
       <BenchStep
-        key={`${step.id} ${step.fingerprint}`} machine={machine} step={step} number={index + 1} seal={seal}
+        key={`${step.id} ${step.fingerprint}`} machine={machine} step={step} number={index + 1} seal={seal} standing={standing}
         blockers={blockersOf(plan, step, stateOf)} curing={curing} now={now} signers={signers} onSigner={onSigner} onEntry={onEntry} onGo={goTo} onNext={next && (() => goTo(next))}
       />
     </Sheet>
@@ -128,15 +129,20 @@ function pauseOf(state: unknown): { readonly paused: number; readonly back: numb
   return typeof state.paused === 'number' && typeof state.back === 'number' && typeof state.open === 'string' ? { paused: state.paused, back: state.back, open: state.open } : undefined;
 }
 
-/** Space and the right arrow turn to the next step, Shift with space and the left arrow back. Never while a control has the focus, and never to sign. */
+/**
+ * A foot pedal sends page or arrow keys: they turn, whatever has the focus, but for a field that is typed in. Space and
+ * Shift with space turn while no control has the focus. No key ever signs.
+ */
 function useTurnKeys(back: (() => void) | undefined, next: (() => void) | undefined): void {
   useEffect(() => {
     const press = (event: KeyboardEvent): void => {
       if (event.defaultPrevented || event.ctrlKey || event.altKey || event.metaKey) return;
-      if (event.target instanceof Element && event.target.closest('button, a, input, select, textarea, summary, [role="button"]')) return;
-      const turn = event.key === 'ArrowRight' || (event.key === ' ' && !event.shiftKey) ? next : event.key === 'ArrowLeft' || (event.key === ' ' && event.shiftKey) ? back : undefined;
-      if (event.key === ' ' || turn) event.preventDefault();
-      if (!event.repeat) turn?.();
+      const on = event.target instanceof Element ? event.target : undefined;
+      const turn = turnOf(event);
+      if (turn === undefined || on?.closest(event.key === ' ' ? 'button, a, input, select, textarea, summary, dialog, [role="button"]' : 'input, select, textarea, dialog')) return;
+      event.preventDefault();
+      // A pedal that is held down turns once.
+      if (!event.repeat) (turn === 'next' ? next : back)?.();
     };
     addEventListener('keydown', press);
     return () => removeEventListener('keydown', press);

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import type { Step } from '@rotorwright/build';
-import type { EntryBody } from '@rotorwright/logbook';
+import type { EntryBody, StepState } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
 import { StateMark, Warning } from '../../sheet/index.ts';
 import type { Blocker } from '../build/blockers.ts';
@@ -11,6 +11,7 @@ import { MeasurePanel } from './measure-panel.tsx';
 import { measuredIn, scaleFor, verdictOf } from './measuring.ts';
 import { NotesPanel } from './notes-panel.tsx';
 import type { Seal } from './seal.ts';
+import { SecondLook } from './second-look.tsx';
 import { SignBar } from './sign-bar.tsx';
 import { SignerPanel } from './signer-panel.tsx';
 import type { Signers } from './signers.ts';
@@ -22,6 +23,7 @@ export interface BenchStepProps {
   readonly step: Step;
   readonly number: number;
   readonly seal: Seal;
+  readonly standing: StepState | undefined;
   readonly blockers: readonly Blocker[];
   readonly curing: readonly { readonly step: Step; readonly until: number }[];
   readonly now: number;
@@ -33,16 +35,17 @@ export interface BenchStepProps {
   readonly onNext: (() => void) | undefined;
 }
 
-const doubts = ['Thread damaged', 'Part worn or bent', 'Part missing', 'Wrong part in the bag', 'Compound got where it should not', 'Feels wrong, I cannot say why'];
-const remarks = ['Done another way than written', 'Part replaced by a new one', 'Took longer than planned', 'Look here again after the first flights'];
+const doubts = ['Thread damaged', 'Too tight', 'Too loose', 'Part worn or bent', 'Part missing', 'Wrong part in the bag', 'Compound got where it should not', 'Ask someone', 'Feels wrong, I cannot say why'];
+const remarks = ['Went tight', 'Went loose', 'Thread cleaned up', 'Part replaced by a new one', 'Done another way than written', 'Took longer than planned', 'Look here again after the first flights', 'Ask someone'];
+const faults = ['Loose', 'Lock missing', 'Mark broken or missing', 'Thread damaged', 'Wrong part or wrong way round', 'Ask someone'];
 
 /** One step at the bench. Order is fixed: warning, action, drawing, parts, reason, measure, cure, sign. */
 export function BenchStep(props: BenchStepProps): ReactNode {
-  const { machine, step, number, seal, blockers, curing, now, signers, onEntry, onGo } = props;
+  const { machine, step, number, seal, standing, blockers, curing, now, signers, onEntry, onGo } = props;
   const [ticks, toggle] = useKeptTicks(step.fingerprint);
   const [reading, setReading] = useState<number>();
   const [feel, setFeel] = useState<'yes' | 'no'>();
-  const [panel, setPanel] = useState<'note' | 'doubt' | 'signer'>();
+  const [panel, setPanel] = useState<'note' | 'doubt' | 'fault' | 'signer'>();
   const [cured, setCured] = useState(false);
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<string>();
@@ -126,6 +129,13 @@ export function BenchStep(props: BenchStepProps): ReactNode {
     }
   }
 
+  async function look(found: 'good' | 'bad', words?: string): Promise<void> {
+    if (await send({ kind: 'looked', step: step.id, fingerprint: step.fingerprint, found, ...(words === undefined ? {} : { note: words }) })) {
+      setPanel(undefined);
+      heading.current?.focus({ preventScroll: true });
+    }
+  }
+
   return (
     <div className="bench-main">
       <div className="bench-left">
@@ -146,10 +156,12 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           {seal.until !== undefined && <CureDial title={step.title} until={seal.until} cure={step.cure} now={now} />}
           {curing.map((one) => <CureDial key={one.step.id} title={one.step.title} until={one.until} cure={one.step.cure} now={now} />)}
           {seal.state === 'undone' && <p className="bench-undone"><StateMark state="undone" size={24} /> <span><b>Undone.</b> {seal.reason ?? 'Something that it rests on has changed.'} Do it again and sign.</span></p>}
+          {done && standing && <SecondLook standing={standing} signers={signers} now={now} busy={busy} onGood={() => void look('good')} onBad={() => setPanel(signers.now === undefined ? 'signer' : 'fault')} onWho={() => setPanel('signer')} />}
           {noted && <p className="bench-noted" role="status">{noted}</p>}
         </div>
         {panel === 'note' && <NotesPanel title="Note" choices={remarks} busy={busy} onNote={(words) => void note(words)} onClose={() => setPanel(undefined)} />}
         {panel === 'doubt' && <NotesPanel title="In doubt" choices={doubts} busy={busy} onNote={(words) => void note(words)} onClose={() => setPanel(undefined)} />}
+        {panel === 'fault' && <NotesPanel title="What is bad" choices={faults} busy={busy} onNote={(words) => void look('bad', words)} onClose={() => setPanel(undefined)} />}
         {panel === 'signer' && <SignerPanel signers={signers} onChoose={(name) => { props.onSigner(name); setPanel(undefined); }} />}
         <div className="bench-bar">
           <div className="bench-small">
