@@ -41,7 +41,7 @@ function book(trouble: (when: 'before' | 'after', entries: readonly NewEntry[]) 
   };
 }
 
-const silent: News = { recorded: () => undefined, away: () => undefined, changed: () => undefined };
+const silent: News = { recorded: async () => undefined, away: () => undefined, changed: () => undefined };
 const gone = (): never => {
   throw new NetworkGone('gone');
 };
@@ -54,6 +54,13 @@ describe('a signature on its way into the book', () => {
     const [here, there] = [device(), book()];
     expect(await courier(here, there.record, () => true, silent).sign([note(1)])).toBe('recorded');
     expect([there.entries, here.lie()]).toEqual([[note(1)], []]);
+  });
+
+  it('leaves the device only once the page knows that the book has it', async () => {
+    const [here, there] = [device(), book()];
+    const lay: number[] = [];
+    await courier(here, there.record, () => true, { ...silent, recorded: async () => void lay.push(here.lie().length) }).sign([note(1)]);
+    expect([lay, here.lie()]).toEqual([[1], []]);
   });
 
   it('is kept while the network is gone, and sent once when it is back, in the order in which it was made', async () => {

@@ -7,7 +7,7 @@ import { openDevice } from './device.ts';
 import { keepPages } from './installed.ts';
 import { boardKey, listen } from './live.ts';
 import { givenUpWords, type Kept } from './outbox.ts';
-import { keepSnapshot, readSnapshot } from './snapshot.ts';
+import { keepSnapshot, readSnapshot, type Snapshot } from './snapshot.ts';
 import { lastAct, withAct, withoutAct, type Act } from './undo.ts';
 import { useCourier } from './use-courier.ts';
 import { useNow } from './use-now.ts';
@@ -79,17 +79,19 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
       setAsOf(undefined);
       return boards;
     } catch (error) {
-      const snapshot = error instanceof NetworkGone ? await readSnapshot(device) : undefined;
-      if (!snapshot) throw error;
+      if (!(error instanceof NetworkGone)) throw error;
+      // What this page knows is at least as new as what the device keeps.
+      const known: Snapshot | undefined = current.current ? { boards: current.current, at: asOf ?? Date.now() } : await readSnapshot(device);
+      if (!known) throw error;
       setReachable(false);
-      setAsOf(snapshot.at);
-      return snapshot.boards;
+      setAsOf(known.at);
+      return known.boards;
     }
   }
 
-  // What was fetched, and what was entered since, is there when the pages open with the network gone.
+  // Is there when the pages open with the network gone.
   useEffect(() => {
-    if (query.data && asOf === undefined) keepSnapshot(device, query.data).catch(() => undefined);
+    if (query.data) void keepSnapshot(device, { boards: query.data, at: asOf ?? Date.now() });
   }, [device, query.data, asOf]);
 
   useEffect(() => {
@@ -109,11 +111,17 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
     client.setQueryData<readonly MachineOnBoard[]>(boardKey, (known = []) => known.map((each) => (each.id === id ? { ...each, entries: merged(each.entries, entries) } : each)));
   }, [client]);
 
-  const recorded = useCallback((machine: string, entries: readonly Entry[]) => {
+  const recorded = useCallback(async (machine: string, entries: readonly Entry[]) => {
+    // An answer that is on its way was given before the book took these: it must not take them off the board.
+    const outdated = client.isFetching({ queryKey: boardKey }) > 0;
+    if (outdated) await client.cancelQueries({ queryKey: boardKey });
     append(machine, entries);
+    if (outdated) void client.invalidateQueries({ queryKey: boardKey });
     setReachable(true);
     setNotice({ words: `${entries.length === 1 ? 'One entry' : `${entries.length} entries`} in the book, ${clock()}.`, bad: false });
-  }, [append]);
+    const boards = client.getQueryData<readonly MachineOnBoard[]>(boardKey);
+    if (boards) await keepSnapshot(device, { boards, at: Date.now() });
+  }, [client, device, append]);
   const away = useCallback((error: unknown) => {
     setReachable(false);
     setNotice({ words: `${wordsOf(error)} Entries wait here.`, bad: true });

@@ -4,8 +4,8 @@ import type { Kept, Outbox, Refusal } from './outbox.ts';
 
 /** What the courier tells of while it works. */
 export interface News {
-  /** The book has taken entries of a machine. */
-  readonly recorded: (machine: string, entries: readonly Entry[]) => void;
+  /** The book has taken entries of a machine. They leave the device only once it is fulfilled: until then nothing else may know of them. */
+  readonly recorded: (machine: string, entries: readonly Entry[]) => Promise<void>;
   /** They could not be sent now; they stay here. */
   readonly away: (error: unknown) => void;
   /** What lies here has changed. */
@@ -70,7 +70,7 @@ export function courier(outbox: Outbox, record: (machine: string, entries: reado
   async function send(machine: string, kept: readonly Kept[]): Promise<void> {
     try {
       const entries = await record(machine, kept.map(({ entry }) => entry));
-      news.recorded(machine, entries);
+      await news.recorded(machine, entries);
       await outbox.drop(kept.map(({ key }) => key));
     } catch (error) {
       if (!(error instanceof Refused) || !error.final) throw error;
@@ -89,7 +89,7 @@ export function courier(outbox: Outbox, record: (machine: string, entries: reado
         await outbox.add(entries);
       } catch {
         // A browser that keeps nothing can still hand on: it counts as signed only once the book has it.
-        news.recorded(machine, await record(machine, entries));
+        await news.recorded(machine, await record(machine, entries));
         return 'recorded';
       }
       news.changed();

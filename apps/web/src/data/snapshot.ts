@@ -10,8 +10,9 @@ export interface Snapshot {
 
 const key = 'board';
 
-export function keepSnapshot(device: Device, boards: readonly MachineOnBoard[]): Promise<unknown> {
-  return device.transact('snapshot', 'readwrite', (store) => store.put({ boards, at: Date.now() } satisfies Snapshot, key));
+/** A browser that keeps nothing keeps no snapshot either: then the pages need the server to open, and say so. */
+export async function keepSnapshot(device: Device, snapshot: Snapshot): Promise<void> {
+  await device.transact('snapshot', 'readwrite', (store) => store.put(snapshot, key)).catch(() => undefined);
 }
 
 /** Undefined when none was kept here, or the browser keeps nothing. */

@@ -23,7 +23,7 @@ const pause = 10_000;
  * @param recorded   told what the book has taken
  * @param away       told why nothing can be sent
  */
-export function useCourier(device: Device, reachable: boolean, recorded: (machine: string, entries: readonly Entry[]) => void, away: (error: unknown) => void): OutboxHere {
+export function useCourier(device: Device, reachable: boolean, recorded: (machine: string, entries: readonly Entry[]) => Promise<void>, away: (error: unknown) => void): OutboxHere {
   const [kept, setKept] = useState<readonly Kept[]>();
   const there = useRef(reachable);
   there.current = reachable;
