@@ -10,6 +10,7 @@ import { gearStrength } from './gear-strength.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
 import { lockChecks } from './lock-checks.ts';
+import { measuredThrusts } from './measured-rotors.ts';
 import { mesh } from './mesh.ts';
 import { planningCases } from './planning-cases.ts';
 import { reliabilityCases } from './reliability-cases.ts';
@@ -30,6 +31,7 @@ export const checks: readonly Check[] = [
   ...gearStrength,
   ...mesh,
   ...balancing,
+  ...measuredThrusts,
   ...rotorCases,
   ...elementChecks,
   ...bearingChecks,

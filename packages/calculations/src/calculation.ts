@@ -32,7 +32,16 @@ export type InputSpec =
       readonly optional?: boolean;
       readonly example?: string;
     }
-  | { readonly kind: 'list'; readonly title: string; readonly of: InputSpec; readonly optional?: boolean; readonly atLeast?: number; readonly example?: readonly unknown[] }
+  | {
+      readonly kind: 'list';
+      readonly title: string;
+      readonly of: InputSpec;
+      readonly optional?: boolean;
+      readonly atLeast?: number;
+      readonly example?: readonly unknown[];
+      /** For a list of records: the field that a bare value stands for, the rest at their defaults: `"60 mm"` for `[{"chord": "60 mm"}]`. */
+      readonly single?: string;
+    }
   | {
       readonly kind: 'record';
       readonly title: string;

@@ -76,6 +76,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.linearBlade,
     rotor.bladeLoads,
     rotor.storedEnergy,
+    rotor.hover,
     rotor.forwardFlight,
     rotor.tailAuthority,
     rotor.autorotation,

@@ -63,17 +63,17 @@ function readValue(spec: InputSpec, json: unknown, path: string, problems: Input
       problems.push({ name: path, given: given(json), wanted: wanted(spec) });
       return undefined;
     case 'list':
+      if (spec.single !== undefined && spec.of.kind === 'record' && (typeof json === 'string' || typeof json === 'number')) {
+        const row = readShort(spec.of.fields, spec.single, json, path, problems);
+        return row === undefined ? undefined : [row];
+      }
       if (!Array.isArray(json) || json.length < (spec.atLeast ?? 0)) {
         problems.push({ name: path, given: given(json), wanted: wanted(spec) });
         return undefined;
       }
       return json.map((item, index) => readValue(spec.of, item, `${path}[${index}]`, problems));
     case 'record':
-      if (typeof json === 'string' && spec.shorthand !== undefined) {
-        const { [spec.shorthand]: named, ...others } = spec.fields;
-        const value = readValue(named!, json, path, problems);
-        return value === undefined ? undefined : { [spec.shorthand]: value, ...readRecord(others, {}, path, problems) };
-      }
+      if (typeof json === 'string' && spec.shorthand !== undefined) return readShort(spec.fields, spec.shorthand, json, path, problems);
       return readRecord(spec.fields, json, path, problems);
     case 'map':
       if (typeof json !== 'object' || json === null || Array.isArray(json) || Object.keys(json).length < (spec.atLeast ?? 0)) {
@@ -82,6 +82,13 @@ function readValue(spec: InputSpec, json: unknown, path: string, problems: Input
       }
       return Object.fromEntries(Object.entries(json).map(([name, item]) => [name, readValue(spec.of, item, `${path}.${name}`, problems)]));
   }
+}
+
+/** A record of which one field is given bare. */
+function readShort(fields: Fields, name: string, json: unknown, path: string, problems: InputProblem[]): Record<string, unknown> | undefined {
+  const { [name]: bare, ...others } = fields;
+  const value = readValue(bare!, json, path, problems);
+  return value === undefined ? undefined : { [name]: value, ...readRecord(others, {}, path, problems) };
 }
 
 /** As many names as a person reads in one go. */
@@ -133,6 +140,7 @@ export function wanted(spec: InputSpec): string {
     case 'map':
       return `an object of names of your choosing${(spec.atLeast ?? 0) > 0 ? `, at least ${spec.atLeast}` : ''}, each with ${wanted(spec.of)}`;
     case 'list':
+      if (spec.single !== undefined && spec.of.kind === 'record') return `${wanted(spec.of.fields[spec.single]!)}, or a list, each ${wanted(spec.of)}`;
       return `a list${(spec.atLeast ?? 0) > 0 ? ` of at least ${spec.atLeast}` : ''}, each ${wanted(spec.of)}`;
     case 'record':
       return spec.shorthand === undefined ? `an object with ${namesOf(spec.fields)}` : `${wanted(spec.fields[spec.shorthand]!)}, or an object with ${namesOf(spec.fields)}`;

@@ -1,0 +1,440 @@
+import { findRoot } from '@rotorwright/mechanics';
+import { evaluateSection, maximumLiftShare, sectionRow, waveDrag, type SectionRow } from '../airfoils/index.ts';
+import type { BladeElements } from './blade-elements.ts';
+
+export interface Flow {
+  /** ρ [kg/m³] */
+  readonly density: number;
+  /** ν [m²/s] */
+  readonly kinematicViscosity: number;
+  /** a [m/s]; without it the air is taken as incompressible */
+  readonly speedOfSound?: number;
+  /** Up along the axis [m/s], not negative */
+  readonly climbRate: number;
+}
+
+export interface MomentumModel {
+  /** The wake turns: the swirl of the lift is counted. Drag never feeds it. */
+  readonly swirl: boolean;
+  /** Lift falls off towards the tip, and towards the root, by Prandtl’s factor. */
+  readonly tipLoss: boolean;
+  readonly rootLoss: boolean;
+  /** Drag takes part in the force that drives the axial inflow. */
+  readonly dragInInflow: boolean;
+  /** Induced speed over that of the ring’s own momentum: what the real wake costs beyond it. */
+  readonly inducedFactor: number;
+  /** Drag of real blades over that of the section. */
+  readonly roughness: number;
+}
+
+export interface HoverSolution {
+  /** θ at twist 0 [rad] */
+  readonly collective: number;
+  /** T [N] */
+  readonly thrust: number;
+  /** Q [N·m] */
+  readonly torque: number;
+  /** Parts of the power Ω·Q [W]: of the lift, of the drag */
+  readonly inducedPower: number;
+  readonly profilePower: number;
+}
+
+/** What an element sees, from root to tip. */
+export interface HoverStations {
+  /** α [rad] */
+  readonly angleOfAttack: Float64Array;
+  readonly reynolds: Float64Array;
+  /** Axial force per radius of one blade [N/m] */
+  readonly lift: Float64Array;
+  /** Share of the blade’s length on which stall has begun. */
+  readonly stalledFraction: number;
+}
+
+/** Roughness thickens a boundary layer that is attached; drag past this is that of separated air. */
+const SKIN_DRAG = 0.04;
+/** Stall has begun where lift grows at less than half the slope of a thin section [1/rad], or past this angle [rad]. */
+const STALL_SLOPE = Math.PI;
+const STALL_ANGLE = (25 * Math.PI) / 180;
+/** Largest step of an inflow angle in one pass [rad]. */
+const LARGEST_STEP = 0.25;
+/** No inflow angle lies beyond ±this [rad]. */
+const STEEPEST = 1.45;
+/** Steps below this end the solution [rad]; convergence is quadratic, so the error is far below. */
+const SETTLED = 1e-9;
+const MOST_PASSES = 60;
+const MOST_COUPLED_PASSES = 25;
+/** Range and step in which the collective is looked for when the coupled solution does not settle [rad]. */
+const SCAN_STEP = Math.PI / 180;
+const SCAN_RANGE = (40 * Math.PI) / 180;
+
+/**
+ * Hover and axial climb by blade elements and momentum.
+ *
+ * Unknown are the inflow angle φ of each element and, when the thrust is given, the collective. Each element balances
+ * the momentum of its ring against its own force: k·F·|sin φ|·(sin φ − V/U) = cn, k = 8πr/(bc), F Prandtl’s factor,
+ * cn = cl·cos φ, less cd·sin φ where drag takes part. Speed past the element: U = Ωr/cos φ, or with swirl
+ * Ωr·cos φ + V·sin φ, for then the induced velocity stands square to the flow that makes it.
+ *
+ * An element’s equation knows no neighbour, so the Jacobian of all is an arrow: a diagonal, and one row and one column for
+ * thrust and collective. One pass over the elements gives it, and a Newton step costs no more than the pass.
+ *
+ * One object serves many conditions: each begins where the last one ended.
+ *
+ * @source H. Glauert, Airplane Propellers, in W. F. Durand, Aerodynamic Theory IV (1935); tip factor: L. Prandtl, appendix to A. Betz, Schraubenpropeller mit geringstem Energieverlust (1919) (both from memory)
+ * @neglects wake contraction, inflow of one ring on another, stall delay of turning blades, bending and twisting of the blades
+ */
+export class HoverSolver {
+  readonly #elements: BladeElements;
+  readonly #flow: Flow;
+  readonly #model: MomentumModel;
+  readonly #row: SectionRow;
+  readonly #angle: Float64Array;
+  readonly #sine: Float64Array;
+  readonly #cosine: Float64Array;
+  /** 8πr/(bc) of each element; (b/2)(R − r)/r and (b/2)(r − r₀)/r of its tip and root factor. */
+  readonly #ring: Float64Array;
+  readonly #tip: Float64Array;
+  readonly #root: Float64Array;
+  /** Newton step of each inflow angle: −own − column·(step of the collective). */
+  readonly #own: Float64Array;
+  readonly #column: Float64Array;
+  readonly #residual: Float64Array;
+  readonly #low: Float64Array;
+  readonly #high: Float64Array;
+  /** Share of the highest lift that is left at this Mach number, and the Mach number, at the speed last asked for. */
+  readonly #share: Float64Array;
+  readonly #mach: Float64Array;
+  /** Thrust, torque and profile power of the last pass, then the three sums of the arrow: dT/dθ, ΣT_φ·own, ΣT_φ·column. */
+  readonly #sums = new Float64Array(6);
+  #collective = Number.NaN;
+  #speed = Number.NaN;
+
+  constructor(elements: BladeElements, flow: Flow, model: MomentumModel) {
+    const { blades, radius, rootCutout, stations, chords } = elements;
+    const count = stations.length;
+    const column = (): Float64Array => new Float64Array(count);
+    this.#elements = elements;
+    this.#flow = flow;
+    this.#model = model;
+    this.#row = sectionRow(count);
+    [this.#angle, this.#sine, this.#cosine, this.#own, this.#column] = [column(), column(), column(), column(), column()];
+    [this.#residual, this.#low, this.#high] = [column(), column(), column()];
+    [this.#share, this.#mach] = [column(), column()];
+    this.#ring = stations.map((r, i) => (8 * Math.PI * r) / (blades * chords[i]! * model.inducedFactor ** 2));
+    this.#tip = stations.map((r) => (0.5 * blades * (radius - r)) / r);
+    this.#root = stations.map((r) => (0.5 * blades * (r - rootCutout)) / r);
+  }
+
+  /**
+   * The rotor at a collective.
+   *
+   * @param speed       Ω [rad/s], positive
+   * @param collective  θ [rad]
+   * @returns           undefined when some element finds no balance
+   */
+  atCollective(speed: number, collective: number): HoverSolution | undefined {
+    this.#setSpeed(speed);
+    if (!(Math.abs(this.#collective - collective) < SCAN_STEP)) this.#start(collective);
+    return this.#settle(collective) ? this.#solution() : undefined;
+  }
+
+  /**
+   * The rotor at the collective that gives a thrust: of several, the one nearest to zero lift.
+   *
+   * @param speed   Ω [rad/s], positive
+   * @param thrust  T [N], any sign
+   * @returns       undefined when no collective within 40° of zero lift gives it
+   */
+  forThrust(speed: number, thrust: number): HoverSolution | undefined {
+    this.#setSpeed(speed);
+    if (!Number.isFinite(this.#collective)) this.#start(this.#guess(thrust));
+    return this.#settleCoupled(thrust) || this.#scan(thrust) ? this.#solution() : undefined;
+  }
+
+  /** Highest thrust between zero lift and 40° of collective, with its collective. */
+  highestThrust(speed: number): { readonly thrust: number; readonly collective: number } | undefined {
+    let best: { readonly thrust: number; readonly collective: number } | undefined;
+    for (let collective = 0; collective <= SCAN_RANGE; collective += SCAN_STEP) {
+      const found = this.atCollective(speed, collective);
+      if (found !== undefined && !(found.thrust <= (best?.thrust ?? -Infinity))) best = { thrust: found.thrust, collective };
+    }
+    return best;
+  }
+
+  /** What the elements see in the condition last solved. */
+  stations(): HoverStations {
+    const { chords, twist, section } = this.#elements;
+    const { lift, drag, liftSlope } = this.#row;
+    const angleOfAttack = this.#angle.map((angle, i) => this.#collective + twist[i]! - angle);
+    const force = chords.map((chord, i) => 0.5 * this.#flow.density * chord * this.#speedPast(i) ** 2 * (lift[i]! * this.#cosine[i]! - roughDrag(drag[i]!, this.#model.roughness) * this.#sine[i]!));
+    const stalled = liftSlope.filter((slope, i) => section.kind === 'table' && (slope < STALL_SLOPE || Math.abs(angleOfAttack[i]!) > STALL_ANGLE)).length;
+    return { angleOfAttack, reynolds: this.#row.reynolds.slice(), lift: force, stalledFraction: stalled / chords.length };
+  }
+
+  #width(): number {
+    const { radius, rootCutout, stations } = this.#elements;
+    return (radius - rootCutout) / stations.length;
+  }
+
+  #speedPast(i: number): number {
+    const across = this.#speed * this.#elements.stations[i]!;
+    return this.#model.swirl ? across * this.#cosine[i]! + this.#flow.climbRate * this.#sine[i]! : across / this.#cosine[i]!;
+  }
+
+  #setSpeed(speed: number): void {
+    const { speedOfSound } = this.#flow;
+    if (speedOfSound !== undefined && speed !== this.#speed) {
+      const { stations } = this.#elements;
+      for (let i = 0; i < stations.length; i++) {
+        const mach = (speed * stations[i]!) / speedOfSound;
+        this.#mach[i] = mach;
+        this.#share[i] = maximumLiftShare(mach);
+      }
+    }
+    this.#speed = speed;
+  }
+
+  /** Mean lift slope of thin sections, and the inflow of an even disc: near enough to begin. */
+  #guess(thrust: number): number {
+    const { blades, radius, chords } = this.#elements;
+    const area = Math.PI * radius ** 2;
+    const coefficient = Math.abs(thrust) / (this.#flow.density * area * (this.#speed * radius) ** 2);
+    const chord = chords.reduce((sum, one) => sum + one, 0) / chords.length;
+    const solidity = (blades * chord) / (Math.PI * radius);
+    const pitch = (6 * coefficient) / (solidity * 5.9) + 1.5 * Math.sqrt(coefficient / 2) + this.#flow.climbRate / (0.75 * this.#speed * radius);
+    return Math.sign(thrust) * Math.min(pitch, 0.35);
+  }
+
+  #start(collective: number): void {
+    const { stations, twist } = this.#elements;
+    this.#collective = collective;
+    for (let i = 0; i < stations.length; i++) this.#angle[i] = this.#climbAngle(i) + 0.4 * (collective + twist[i]! - this.#climbAngle(i));
+  }
+
+  /** Inflow angle at which the blade draws no air of its own. */
+  #climbAngle(i: number): number {
+    return Math.atan2(this.#flow.climbRate, this.#speed * this.#elements.stations[i]!);
+  }
+
+  /** One pass over the elements: residuals, Newton steps and sums. */
+  #pass(collective: number): void {
+    const { stations, chords, twist, section } = this.#elements;
+    const { density, kinematicViscosity, speedOfSound, climbRate } = this.#flow;
+    const { swirl, tipLoss, rootLoss, dragInInflow, roughness } = this.#model;
+    const angles = this.#angle;
+    const sines = this.#sine;
+    const cosines = this.#cosine;
+    const { angle, reynolds, lift, drag, liftSlope, dragSlope } = this.#row;
+    const speed = this.#speed;
+    const count = stations.length;
+    const perViscosity = 1 / kinematicViscosity;
+    // 1. What each section meets.
+    for (let i = 0; i < count; i++) {
+      const phi = angles[i]!;
+      const s = Math.sin(phi);
+      const c = Math.sqrt(1 - s * s);
+      sines[i] = s;
+      cosines[i] = c;
+      angle[i] = collective + twist[i]! - phi;
+      const across = speed * stations[i]!;
+      reynolds[i] = (swirl ? across * c + climbRate * s : across / c) * chords[i]! * perViscosity;
+    }
+    // 2. What it makes of it.
+    if (speedOfSound !== undefined) compressAngles(angle, this.#share);
+    evaluateSection(section, this.#row);
+    if (speedOfSound !== undefined) compressForces(this.#row, this.#share, this.#mach, section.thickness);
+    // 3. Balance, steps and sums.
+    const rings = this.#ring;
+    const tips = this.#tip;
+    const roots = this.#root;
+    const own = this.#own;
+    const column = this.#column;
+    const residual = this.#residual;
+    let thrust = 0;
+    let torque = 0;
+    let profile = 0;
+    let perPitch = 0;
+    let sumOwn = 0;
+    let sumColumn = 0;
+    for (let i = 0; i < count; i++) {
+      const s = sines[i]!;
+      const c = cosines[i]!;
+      const cl = lift[i]!;
+      const cd = roughDrag(drag[i]!, roughness);
+      const across = speed * stations[i]!;
+      const past = swirl ? across * c + climbRate * s : across / c;
+      const pastSlope = swirl ? climbRate * c - across * s : (past * s) / c;
+      const size = s < 0 ? -s : s;
+      const sign = s < 0 ? -1 : 1;
+      // Prandtl's factor and its slope with φ. Where the exponent is past 30 it is 1 to the last digit.
+      let loss = 1;
+      let lossSlope = 0;
+      if (tipLoss) {
+        const exponent = tips[i]! / size;
+        if (exponent < 30) {
+          const e = Math.exp(-exponent);
+          loss = (2 / Math.PI) * Math.acos(e);
+          lossSlope = ((-2 / Math.PI) * e * exponent * sign * c) / (Math.sqrt(1 - e * e) * size);
+        }
+      }
+      if (rootLoss) {
+        const exponent = roots[i]! / size;
+        if (exponent < 30) {
+          const e = Math.exp(-exponent);
+          const factor = (2 / Math.PI) * Math.acos(e);
+          lossSlope = lossSlope * factor + (loss * (-2 / Math.PI) * e * exponent * sign * c) / (Math.sqrt(1 - e * e) * size);
+          loss *= factor;
+        }
+      }
+      const drawn = s - climbRate / past;
+      const drawnSlope = c + (climbRate * pastSlope) / (past * past);
+      const ring = rings[i]!;
+      const axial = cl * c - cd * s;
+      const axialPerPitch = liftSlope[i]! * c - dragSlope[i]! * s;
+      const axialSlope = -axialPerPitch - cl * s - cd * c;
+      const driving = dragInInflow ? axial : cl * c;
+      const drivingPerPitch = dragInInflow ? axialPerPitch : liftSlope[i]! * c;
+      const drivingSlope = dragInInflow ? axialSlope : -liftSlope[i]! * c - cl * s;
+      const balance = ring * loss * size * drawn - driving;
+      const slope = ring * (lossSlope * size * drawn + loss * (sign * c * drawn + size * drawnSlope)) - drivingSlope;
+      const perSlope = 1 / slope;
+      residual[i] = balance;
+      own[i] = balance * perSlope;
+      column[i] = -drivingPerPitch * perSlope;
+      const weight = chords[i]! * past * past;
+      const thrustSlope = chords[i]! * past * (2 * pastSlope * axial + past * axialSlope);
+      thrust += weight * axial;
+      torque += weight * (cl * s + cd * c) * stations[i]!;
+      profile += weight * cd * c * stations[i]!;
+      perPitch += weight * axialPerPitch;
+      sumOwn += thrustSlope * own[i]!;
+      sumColumn += thrustSlope * column[i]!;
+    }
+    const scale = 0.5 * density * this.#elements.blades * this.#width();
+    const sums = this.#sums;
+    sums[0] = scale * thrust;
+    sums[1] = scale * torque;
+    sums[2] = scale * profile * speed;
+    sums[3] = scale * perPitch;
+    sums[4] = scale * sumOwn;
+    sums[5] = scale * sumColumn;
+  }
+
+  /** All inflow angles and the collective together. False when this does not settle: a stalled rotor, an impossible thrust. */
+  #settleCoupled(thrust: number): boolean {
+    const angles = this.#angle;
+    const own = this.#own;
+    const column = this.#column;
+    const sums = this.#sums;
+    let collective = this.#collective;
+    for (let pass = 0; pass < MOST_COUPLED_PASSES; pass++) {
+      this.#pass(collective);
+      let pitchStep = (thrust - sums[0]! + sums[4]!) / (sums[3]! - sums[5]!);
+      if (!Number.isFinite(pitchStep)) return false;
+      if (pitchStep > LARGEST_STEP) pitchStep = LARGEST_STEP;
+      else if (pitchStep < -LARGEST_STEP) pitchStep = -LARGEST_STEP;
+      let largest = pitchStep < 0 ? -pitchStep : pitchStep;
+      for (let i = 0; i < angles.length; i++) {
+        let step = -own[i]! - column[i]! * pitchStep;
+        if (step > LARGEST_STEP) step = LARGEST_STEP;
+        else if (step < -LARGEST_STEP) step = -LARGEST_STEP;
+        angles[i]! += step;
+        if (step < 0) step = -step;
+        if (step > largest) largest = step;
+      }
+      collective += pitchStep;
+      if (!(Math.abs(collective) < SCAN_RANGE)) return false;
+      if (largest < SETTLED) {
+        this.#collective = collective;
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Inflow angles alone: Newton steps held within a bracket for each element, halved where a step leaves it. */
+  #settle(collective: number): boolean {
+    const angles = this.#angle;
+    const low = this.#low;
+    const high = this.#high;
+    const residual = this.#residual;
+    const own = this.#own;
+    const kept = angles.slice();
+    // The root lies to that side of the undrawn flow to which the blade pushes there.
+    for (let i = 0; i < angles.length; i++) angles[i] = this.#climbAngle(i);
+    this.#pass(collective);
+    for (let i = 0; i < angles.length; i++) {
+      const here = angles[i]!;
+      low[i] = residual[i]! < 0 ? here : -STEEPEST;
+      high[i] = residual[i]! < 0 ? STEEPEST : here;
+      angles[i] = kept[i]! > low[i]! && kept[i]! < high[i]! ? kept[i]! : here + (residual[i]! < 0 ? 0.01 : -0.01);
+    }
+    for (let pass = 0; pass < MOST_PASSES; pass++) {
+      this.#pass(collective);
+      let largest = 0;
+      for (let i = 0; i < angles.length; i++) {
+        const here = angles[i]!;
+        if (residual[i]! < 0) low[i] = here;
+        else high[i] = here;
+        let next = here - own[i]!;
+        if (!(next >= low[i]! && next <= high[i]!)) next = (low[i]! + high[i]!) / 2;
+        angles[i] = next;
+        const step = Math.abs(next - here);
+        if (step > largest) largest = step;
+      }
+      if (largest < SETTLED) {
+        this.#collective = collective;
+        return true;
+      }
+    }
+    this.#collective = Number.NaN;
+    return false;
+  }
+
+  /** The collective by small steps away from zero pitch, then by halving. */
+  #scan(thrust: number): boolean {
+    const misses = (collective: number): number => {
+      if (!(Math.abs(this.#collective - collective) <= 2 * SCAN_STEP)) this.#start(collective);
+      return this.#settle(collective) ? this.#sums[0]! - thrust : Number.NaN;
+    };
+    let before = misses(0);
+    const way = before > 0 ? -1 : 1;
+    for (let step = 1; step * SCAN_STEP <= SCAN_RANGE; step++) {
+      const now = misses(way * step * SCAN_STEP);
+      if (before * now <= 0) return this.#close(misses, way * (step - 1) * SCAN_STEP, way * step * SCAN_STEP, thrust);
+      before = now;
+    }
+    this.#collective = Number.NaN;
+    return false;
+  }
+
+  #close(misses: (collective: number) => number, from: number, to: number, thrust: number): boolean {
+    const collective = findRoot(misses, Math.min(from, to), Math.max(from, to));
+    // Where a whole row of elements stalls at once the thrust may jump past what was asked for.
+    const settled = Math.abs(misses(collective)) <= 1e-6 * Math.abs(thrust) + 1e-9;
+    if (!settled) this.#collective = Number.NaN;
+    return settled;
+  }
+
+  #solution(): HoverSolution {
+    const [thrust, torque, profilePower] = [this.#sums[0]!, this.#sums[1]!, this.#sums[2]!];
+    return { collective: this.#collective, thrust, torque, inducedPower: torque * this.#speed - profilePower, profilePower };
+  }
+}
+
+function roughDrag(drag: number, roughness: number): number {
+  return drag + (roughness - 1) * Math.min(drag, SKIN_DRAG);
+}
+
+/** Fast air stalls sooner: the section is asked at a larger angle, and gives a share of what it says. */
+function compressAngles(angle: Float64Array, share: Float64Array): void {
+  for (let i = 0; i < angle.length; i++) angle[i] = Math.max(-Math.PI, Math.min(Math.PI, angle[i]! / share[i]!));
+}
+
+function compressForces({ lift, drag, dragSlope }: SectionRow, share: Float64Array, mach: Float64Array, thickness: number): void {
+  for (let i = 0; i < lift.length; i++) {
+    lift[i]! *= share[i]!;
+    dragSlope[i]! /= share[i]!;
+    drag[i]! += waveDrag(mach[i]!, Math.abs(lift[i]!), thickness);
+  }
+}
