@@ -18,7 +18,7 @@ export interface Thread {
   readonly stressArea: number;
 }
 
-const designation = /^M(\d+(?:\.\d+)?)(?:[x×](\d+(?:\.\d+)?))?$/u;
+const designation = /^M(\d+(?:\.\d+)?)(?:[xX×](\d+(?:\.\d+)?))?$/u;
 
 /** Height of the sharp triangle by pitch. */
 const height = Math.sqrt(3) / 2;
