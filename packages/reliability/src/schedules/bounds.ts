@@ -2,76 +2,108 @@
  * Whole-number variables as a pair of bounds, a trail of how they came about, and clauses learnt from conflicts: the core of a
  * lazy clause generation solver.
  *
- * A literal speaks of one bound: code 2x says x ≥ value, code 2x + 1 says x ≤ value. It is written as two numbers, code and value.
- * Layout of a clause: [code, value, code, value, …]; at least one must hold; the first two literals are watched.
+ * A literal speaks of one bound: code 2x says x ≥ value, code 2x + 1 says x ≤ value. It is written as two numbers, code and value;
+ * lists of literals are [code, value, code, value, …].
  *
  * @source Ohrimenko, Stuckey, Codish, Propagation via lazy clause generation (2009); Eén, Sörensson, An extensible SAT-solver (2003) (from memory)
  */
-export type Clause = { readonly literals: number[]; activity: number };
 
-/** What forced a bound: literals that all hold, [code, value, …]. A decision has none. */
-export type Reason = readonly number[] | undefined;
+/** At least one literal must hold; the first two are watched. */
+interface Clause {
+  readonly literals: number[];
+  activity: number;
+}
+
+/** What moved a bound: a kind, and three numbers that mean what the kind says. */
+export interface Rules {
+  /** Moves a bound on to the next allowed value (out of the gaps between windows). */
+  readonly adjust: (code: number, value: number) => number;
+  /**
+   * Adds to `into` literals that together force the bound of `code` at least to `value`. Each held before trail entry `entry`, of
+   * which the kind and the numbers are.
+   */
+  readonly explain: (into: number[], entry: number, code: number, value: number, kind: number, a: number, b: number, c: number) => void;
+  /** A literal took part in a conflict. */
+  readonly met: (code: number, value: number) => void;
+}
+
+/** Kinds of reasons that the core knows; those of the rules are greater. */
+const DECIDED = 0;
+const CLAUSE = 1;
+const GIVEN = 2;
+const ADJUSTED = 3;
+export const FIRST_RULE_KIND = 4;
 
 const opposite = (code: number): number => code ^ 1;
 /** Not (x ≥ v) is x ≤ v − 1; not (x ≤ v) is x ≥ v + 1. */
 const negated = (code: number, value: number): number => ((code & 1) === 0 ? value - 1 : value + 1);
 
-/** Why the first literal of a clause must hold: all others fail. */
-function causes(literals: readonly number[]): number[] {
-  const reason: number[] = [];
-  for (let k = 2; k < literals.length; k += 2) reason.push(opposite(literals[k]!), negated(literals[k]!, literals[k + 1]!));
-  return reason;
+/** First place in an ascending list whose value is not less. */
+function firstFrom(values: readonly number[], value: number): number {
+  let low = 0;
+  let high = values.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (values[middle]! < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }
 
 export class Bounds {
   /** Bound by code: lower bounds at 2x, upper bounds at 2x + 1. */
   readonly bound: Float64Array;
-  readonly #trailCode: number[] = [];
-  readonly #trailOld: number[] = [];
-  readonly #trailNew: number[] = [];
-  readonly #trailReason: Reason[] = [];
-  /** Trail entry before this one on the same code, or −1. */
-  readonly #trailPrevious: number[] = [];
+  readonly #rules: Rules;
+
+  // The trail: what was moved, from where to where, on which level, the entry before on the same code, and why.
+  #length = 0;
+  #code = new Int32Array(1024);
+  #old = new Float64Array(1024);
+  #level = new Int32Array(1024);
+  #previous = new Int32Array(1024);
+  #kind = new Int32Array(1024);
+  #a = new Float64Array(1024);
+  #b = new Float64Array(1024);
+  #c = new Float64Array(1024);
+  readonly #clauseOf: (Clause | undefined)[] = [];
+  /** Last trail entry of each code, or −1. */
   readonly #latest: Int32Array;
   readonly #levels: number[] = [];
-  /** By code, the literals of that code that are watched: their values, and beside each its clause. */
+  #head = 0;
+
+  /** By code, the literals of that code that are watched: their values, ascending, and beside each its clauses. */
   readonly #watchValues: number[][];
-  readonly #watchClauses: Clause[][];
-  readonly #adjust: (code: number, value: number) => number;
+  readonly #watchClauses: Clause[][][];
+  /** By code, the bound of which the clauses were last told. */
+  readonly #told: Float64Array;
   #learnt: Clause[] = [];
   #bump = 1;
-  #head = 0;
+
+  // Scratch of `learn`: the weakest value needed of each trail entry that takes part.
+  #needed = new Float64Array(1024);
+  #isNeeded = new Uint8Array(1024);
+
   /** Literals that all hold and yet cannot; set when a bound crosses its partner. */
-  conflict: Reason;
-  readonly activity = new Map<number, number>();
-  #literalBump = 1;
+  conflict: number[] | undefined;
   conflicts = 0;
 
   /**
-   * @param lower   first bounds
-   * @param upper   last bounds
-   * @param adjust  moves a bound on to the next allowed value (out of the gaps between windows)
+   * @param lower  first bounds
+   * @param upper  last bounds
    */
-  constructor(lower: readonly number[], upper: readonly number[], adjust: (code: number, value: number) => number) {
+  constructor(lower: readonly number[], upper: readonly number[], rules: Rules) {
+    this.#rules = rules;
     this.bound = new Float64Array(2 * lower.length);
     lower.forEach((value, x) => (this.bound[2 * x] = value));
     upper.forEach((value, x) => (this.bound[2 * x + 1] = value));
+    this.#told = Float64Array.from(this.bound);
     this.#latest = new Int32Array(2 * lower.length).fill(-1);
     this.#watchValues = Array.from({ length: 2 * lower.length }, () => []);
     this.#watchClauses = Array.from({ length: 2 * lower.length }, () => []);
-    this.#adjust = adjust;
   }
 
   get level(): number {
     return this.#levels.length;
-  }
-
-  get trailLength(): number {
-    return this.#trailCode.length;
-  }
-
-  codeAt(entry: number): number {
-    return this.#trailCode[entry]!;
   }
 
   holds(code: number, value: number): boolean {
@@ -82,86 +114,157 @@ export class Bounds {
     return (code & 1) === 0 ? this.bound[code + 1]! < value : this.bound[code - 1]! > value;
   }
 
+  /** Whether a literal held before a trail entry was made. */
+  heldBefore(code: number, value: number, entry: number): boolean {
+    return this.holds(code, value) && this.#entryOf(code, value) < entry;
+  }
+
+  /** Whether a literal holds whatever is decided. */
+  holdsAlways(code: number, value: number): boolean {
+    return this.holds(code, value) && this.#entryOf(code, value) < (this.#levels[0] ?? this.#length);
+  }
+
+  /** Makes a literal hold for good. False when it cannot: nothing is left to search. */
+  give(code: number, value: number): boolean {
+    return this.enforce(code, value, GIVEN, 0, 0, 0);
+  }
+
+  /** Tries a literal that neither holds nor fails. */
+  decide(code: number, value: number): void {
+    this.#levels.push(this.#length);
+    this.enforce(code, value, DECIDED, 0, 0, 0);
+  }
+
   /**
-   * Makes a literal hold, because those of the reason do.
+   * Makes a literal hold, for a reason of the rules.
    *
    * @returns false on a conflict, which then stands in `conflict`
    */
-  enforce(code: number, value: number, reason: Reason): boolean {
+  enforce(code: number, value: number, kind: number, a: number, b: number, c: number, clause?: Clause): boolean {
     if (this.holds(code, value)) return true;
+    if (this.#length + 1 >= this.#code.length) this.#grow();
+    const entry = this.#length;
+    this.#kind[entry] = kind;
+    this.#a[entry] = a;
+    this.#b[entry] = b;
+    this.#c[entry] = c;
+    this.#clauseOf[entry] = clause;
     if (this.fails(code, value)) {
       // The partner's bound excludes it: the reason, and the partner just beyond the wanted value, cannot both be.
-      this.conflict = [...(reason ?? []), opposite(code), negated(code, value)];
+      const conflict: number[] = [];
+      this.#explain(conflict, entry, code, value);
+      conflict.push(opposite(code), negated(code, value));
+      this.conflict = conflict;
       return false;
     }
-    this.#push(code, value, reason);
-    const moved = this.#adjust(code, value);
-    return moved === value ? true : this.enforce(code, moved, [code, value]);
-  }
-
-  #push(code: number, value: number, reason: Reason): void {
-    this.#trailPrevious.push(this.#latest[code]!);
-    this.#latest[code] = this.#trailCode.length;
-    this.#trailCode.push(code);
-    this.#trailOld.push(this.bound[code]!);
-    this.#trailNew.push(value);
-    this.#trailReason.push(reason);
+    this.#code[entry] = code;
+    this.#old[entry] = this.bound[code]!;
+    this.#level[entry] = this.#levels.length;
+    this.#previous[entry] = this.#latest[code]!;
+    this.#latest[code] = entry;
     this.bound[code] = value;
+    this.#length++;
+    const moved = this.#rules.adjust(code, value);
+    return moved === value || this.enforce(code, moved, ADJUSTED, value, 0, 0);
   }
 
-  decide(code: number, value: number): boolean {
-    this.#levels.push(this.#trailCode.length);
-    return this.enforce(code, value, undefined);
+  #explain(into: number[], entry: number, code: number, value: number): void {
+    const kind = this.#kind[entry]!;
+    if (kind === CLAUSE) {
+      const { literals } = this.#clauseOf[entry]!;
+      for (let k = 2; k < literals.length; k += 2) into.push(opposite(literals[k]!), negated(literals[k]!, literals[k + 1]!));
+    } else if (kind === ADJUSTED) into.push(code, this.#a[entry]!);
+    else if (kind >= FIRST_RULE_KIND) this.#rules.explain(into, entry, code, value, kind, this.#a[entry]!, this.#b[entry]!, this.#c[entry]!);
+  }
+
+  #grow(): void {
+    const size = 2 * this.#code.length;
+    const ints = (old: Int32Array): Int32Array<ArrayBuffer> => {
+      const wider = new Int32Array(size);
+      wider.set(old);
+      return wider;
+    };
+    const floats = (old: Float64Array): Float64Array<ArrayBuffer> => {
+      const wider = new Float64Array(size);
+      wider.set(old);
+      return wider;
+    };
+    this.#code = ints(this.#code);
+    this.#old = floats(this.#old);
+    this.#level = ints(this.#level);
+    this.#previous = ints(this.#previous);
+    this.#kind = ints(this.#kind);
+    this.#a = floats(this.#a);
+    this.#b = floats(this.#b);
+    this.#c = floats(this.#c);
+    this.#needed = floats(this.#needed);
+    const marks = new Uint8Array(size);
+    marks.set(this.#isNeeded);
+    this.#isNeeded = marks;
   }
 
   backTo(level: number): void {
     if (level >= this.#levels.length) return;
     const keep = this.#levels[level]!;
-    for (let entry = this.#trailCode.length - 1; entry >= keep; entry--) {
-      const code = this.#trailCode[entry]!;
-      this.bound[code] = this.#trailOld[entry]!;
-      this.#latest[code] = this.#trailPrevious[entry]!;
+    for (let entry = this.#length - 1; entry >= keep; entry--) {
+      const code = this.#code[entry]!;
+      this.bound[code] = this.#old[entry]!;
+      this.#told[code] = this.#old[entry]!;
+      this.#latest[code] = this.#previous[entry]!;
     }
-    for (const list of [this.#trailCode, this.#trailOld, this.#trailNew, this.#trailReason, this.#trailPrevious]) list.length = keep;
+    this.#length = keep;
+    this.#clauseOf.length = keep;
     this.#levels.length = level;
     this.#head = Math.min(this.#head, keep);
   }
 
   /** Runs the learnt clauses over what is new on the trail, handing each new bound to `also`. False on a conflict. */
   propagate(also: (code: number) => boolean): boolean {
-    while (this.#head < this.#trailCode.length) {
-      const code = this.#trailCode[this.#head++]!;
-      if (!this.#propagateClauses(opposite(code)) || !also(code)) return false;
+    while (this.#head < this.#length) {
+      const entry = this.#head++;
+      const code = this.#code[entry]!;
+      // Of several moves of one bound the last says all.
+      if (this.#latest[code] !== entry) continue;
+      if (!this.#propagateClauses(code) || !also(code)) return false;
     }
     return true;
   }
 
   #watch(code: number, value: number, clause: Clause): void {
-    this.#watchValues[code]!.push(value);
-    this.#watchClauses[code]!.push(clause);
+    const values = this.#watchValues[code]!;
+    const at = firstFrom(values, value);
+    if (values[at] === value) this.#watchClauses[code]![at]!.push(clause);
+    else {
+      values.splice(at, 0, value);
+      this.#watchClauses[code]!.splice(at, 0, [clause]);
+    }
   }
 
-  /** A bound on one side moved: literals of the other side (`code`) may fail now. False on a conflict. */
-  #propagateClauses(code: number): boolean {
+  /** A bound moved: literals of the other side fail now, those between where it was and where it is. False on a conflict. */
+  #propagateClauses(moved: number): boolean {
+    const before = this.#told[moved]!;
+    const now = this.bound[moved]!;
+    this.#told[moved] = now;
+    const code = opposite(moved);
     const values = this.#watchValues[code]!;
-    const clauses = this.#watchClauses[code]!;
-    // x ≥ v fails when the upper bound lies below v, x ≤ v when the lower bound lies above.
-    const sign = (code & 1) === 0 ? 1 : -1;
-    const partner = sign * this.bound[code ^ 1]!;
-    let kept = 0;
-    let sound = true;
-    for (let i = 0; i < values.length; i++) {
-      const value = values[i]!;
-      const clause = clauses[i]!;
-      if (!sound || sign * value <= partner || this.#keepsWatch(code, value, clause)) {
-        values[kept] = value;
-        clauses[kept++] = clause;
-        if (sound && this.conflict) sound = false;
+    const lists = this.#watchClauses[code]!;
+    // x ≥ v fails when v lies above the upper bound, x ≤ v when v lies below the lower one.
+    const low = (code & 1) === 0 ? now + 1 : before;
+    const high = (code & 1) === 0 ? before : now - 1;
+    for (let at = firstFrom(values, low); at < values.length && values[at]! <= high; at++) {
+      const value = values[at]!;
+      const clauses = lists[at]!;
+      let kept = 0;
+      let i = 0;
+      for (; i < clauses.length && !this.conflict; i++) {
+        const clause = clauses[i]!;
+        if (this.#keepsWatch(code, value, clause)) clauses[kept++] = clause;
       }
+      for (; i < clauses.length; i++) clauses[kept++] = clauses[i]!;
+      clauses.length = kept;
+      if (this.conflict) return false;
     }
-    values.length = kept;
-    clauses.length = kept;
-    return sound;
+    return true;
   }
 
   /** The watched literal fails. Finds another to watch (and returns false), or forces the one that is left. */
@@ -186,19 +289,16 @@ export class Bounds {
       return false;
     }
     this.#bumpClause(clause);
-    this.enforce(literals[0]!, literals[1]!, causes(literals));
+    this.enforce(literals[0]!, literals[1]!, CLAUSE, 0, 0, 0, clause);
     return true;
   }
 
-  /** Trail entry that first made a literal hold; −1 when it held from the start. */
+  /** Trail entry that first made a literal hold, which it does; −1 when it held from the start. */
   #entryOf(code: number, value: number): number {
     let entry = this.#latest[code]!;
-    while (entry >= 0) {
-      const old = this.#trailOld[entry]!;
-      if ((code & 1) === 0 ? old < value : old > value) return entry;
-      entry = this.#trailPrevious[entry]!;
-    }
-    return -1;
+    if ((code & 1) === 0) while (entry >= 0 && this.#old[entry]! >= value) entry = this.#previous[entry]!;
+    else while (entry >= 0 && this.#old[entry]! <= value) entry = this.#previous[entry]!;
+    return entry;
   }
 
   /**
@@ -209,106 +309,109 @@ export class Bounds {
    */
   learn(): boolean {
     this.conflicts++;
-    const base = this.#levels[0] ?? this.#trailCode.length;
-    // Weakest value needed of each trail entry that takes part.
-    const needed = new Map<number, number>();
-    let open = 0;
-    let start = -1;
-    // The conflict may lie on an earlier level than the present one, when it was found late.
-    const levelOf = (entry: number): number => {
-      let low = 0;
-      let high = this.#levels.length;
-      while (low < high) {
-        const middle = (low + high) >> 1;
-        if (this.#levels[middle]! <= entry) low = middle + 1;
-        else high = middle;
-      }
-      return low;
-    };
     const conflict = this.conflict!;
+    this.conflict = undefined;
+    // The conflict may lie on an earlier level than the present one, when it was found late.
     let top = 0;
     for (let i = 0; i < conflict.length; i += 2) {
       const entry = this.#entryOf(conflict[i]!, conflict[i + 1]!);
-      if (entry >= base) top = Math.max(top, levelOf(entry));
+      if (entry >= 0) top = Math.max(top, this.#level[entry]!);
     }
     if (top === 0) return false;
+    const base = this.#levels[0]!;
     const levelStart = this.#levels[top - 1]!;
-    const add = (code: number, value: number): void => {
-      const entry = this.#entryOf(code, value);
-      if (entry < base) return;
-      const before = needed.get(entry);
-      if (before === undefined) {
-        needed.set(entry, value);
-        this.#bumpLiteral(code, value);
-        if (entry >= levelStart) {
-          open++;
-          start = Math.max(start, entry);
-        }
-      } else if ((code & 1) === 0 ? value > before : value < before) needed.set(entry, value);
+    const marked: number[] = [];
+    let open = 0;
+    let at = -1;
+    const add = (literals: readonly number[]): void => {
+      for (let i = 0; i < literals.length; i += 2) {
+        const code = literals[i]!;
+        const value = literals[i + 1]!;
+        const entry = this.#entryOf(code, value);
+        if (entry < base) continue;
+        if (this.#isNeeded[entry] === 0) {
+          this.#isNeeded[entry] = 1;
+          this.#needed[entry] = value;
+          this.#rules.met(code, value);
+          if (entry >= levelStart) {
+            open++;
+            if (entry > at) at = entry;
+          } else marked.push(entry);
+        } else if ((code & 1) === 0 ? value > this.#needed[entry]! : value < this.#needed[entry]!) this.#needed[entry] = value;
+      }
     };
-    for (let i = 0; i < conflict.length; i += 2) add(conflict[i]!, conflict[i + 1]!);
-    let at = start;
+    add(conflict);
+    const reason: number[] = [];
     for (;;) {
-      while (!needed.has(at)) at--;
+      while (this.#isNeeded[at] === 0) at--;
       if (open === 1) break;
-      needed.delete(at);
+      this.#isNeeded[at] = 0;
       open--;
-      const reason = this.#trailReason[at]!;
-      for (let i = 0; i < reason.length; i += 2) add(reason[i]!, reason[i + 1]!);
+      reason.length = 0;
+      this.#explain(reason, at, this.#code[at]!, this.#needed[at]!);
+      add(reason);
       at--;
     }
-
-    const literals: number[] = [opposite(this.#trailCode[at]!), negated(this.#trailCode[at]!, needed.get(at)!)];
-    needed.delete(at);
+    const causes = this.#strongest(marked, at);
+    const literals: number[] = [opposite(this.#code[at]!), negated(this.#code[at]!, this.#needed[at]!)];
     let second = 0;
-    for (const [entry, value] of needed) {
-      if (this.#redundant(entry, needed, base)) continue;
-      literals.push(opposite(this.#trailCode[entry]!), negated(this.#trailCode[entry]!, value));
-      const level = levelOf(entry);
+    for (const entry of causes) {
+      if (this.#superfluous(entry, base, reason)) continue;
+      literals.push(opposite(this.#code[entry]!), negated(this.#code[entry]!, this.#needed[entry]!));
+      const level = this.#level[entry]!;
       if (level > second) {
         second = level;
         const last = literals.length - 2;
         [literals[2], literals[3], literals[last], literals[last + 1]] = [literals[last]!, literals[last + 1]!, literals[2]!, literals[3]!];
       }
     }
+    this.#isNeeded[at] = 0;
+    for (const entry of causes) this.#isNeeded[entry] = 0;
     this.backTo(second);
-    this.conflict = undefined;
     this.#bump /= 0.999;
-    this.#literalBump /= 0.95;
-    if (this.#literalBump > 1e100) this.#rescale();
-    if (literals.length === 2) {
-      return this.enforce(literals[0]!, literals[1]!, []);
-    }
+    if (literals.length === 2) return this.give(literals[0]!, literals[1]!);
     const clause: Clause = { literals, activity: this.#bump };
     this.#learnt.push(clause);
     this.#watch(literals[0]!, literals[1]!, clause);
     this.#watch(literals[2]!, literals[3]!, clause);
-    return this.enforce(literals[0]!, literals[1]!, causes(literals));
+    return this.enforce(literals[0]!, literals[1]!, CLAUSE, 0, 0, 0, clause);
+  }
+
+  /** Of several causes on one bound the last says most: the others are dropped, and no longer marked as needed. */
+  #strongest(marked: readonly number[], last: number): number[] {
+    return marked.filter((entry) => {
+      let later = this.#latest[this.#code[entry]!]!;
+      while (later > entry && !(later <= last && this.#isNeeded[later] === 1)) later = this.#previous[later]!;
+      if (later > entry) this.#isNeeded[entry] = 0;
+      return later === entry;
+    });
   }
 
   /** A cause is superfluous when its own reason follows from the other causes. */
-  #redundant(entry: number, needed: ReadonlyMap<number, number>, base: number): boolean {
-    const reason = this.#trailReason[entry];
-    if (!reason) return false;
+  #superfluous(entry: number, base: number, reason: number[]): boolean {
+    if (this.#kind[entry] === DECIDED) return false;
+    reason.length = 0;
+    this.#explain(reason, entry, this.#code[entry]!, this.#needed[entry]!);
     for (let i = 0; i < reason.length; i += 2) {
       const cause = this.#entryOf(reason[i]!, reason[i + 1]!);
       if (cause < base) continue;
-      const value = needed.get(cause);
-      if (value === undefined || cause === entry) return false;
-      if ((reason[i]! & 1) === 0 ? reason[i + 1]! > value : reason[i + 1]! < value) return false;
+      if (this.#isNeeded[cause] === 0) return false;
+      const needed = this.#needed[cause]!;
+      if ((reason[i]! & 1) === 0 ? reason[i + 1]! > needed : reason[i + 1]! < needed) return false;
     }
     return true;
   }
 
-  /** Forgets the less useful half of the clauses; only at level 0, where none of them is a reason. */
+  /** Forgets the less useful half of the clauses; only at level 0, where none of them is a reason that is asked for. */
   forget(most: number): void {
     if (this.#learnt.length <= most) return;
     const ranked = [...this.#learnt].sort((a, b) => b.activity - a.activity);
     const keep = new Set(ranked.filter((clause, i) => i < most / 2 || clause.literals.length <= 4));
     this.#learnt = this.#learnt.filter((clause) => keep.has(clause));
-    for (const [code, clauses] of this.#watchClauses.entries()) {
-      this.#watchValues[code] = this.#watchValues[code]!.filter((_, i) => keep.has(clauses[i]!));
-      this.#watchClauses[code] = clauses.filter((clause) => keep.has(clause));
+    for (const [code, lists] of this.#watchClauses.entries()) {
+      const kept = lists.map((clauses) => clauses.filter((clause) => keep.has(clause)));
+      this.#watchValues[code] = this.#watchValues[code]!.filter((_, at) => kept[at]!.length > 0);
+      this.#watchClauses[code] = kept.filter((clauses) => clauses.length > 0);
     }
   }
 
@@ -318,19 +421,5 @@ export class Bounds {
       for (const each of this.#learnt) each.activity *= 1e-100;
       this.#bump *= 1e-100;
     }
-  }
-
-  /** Literals are kept as x ≥ v; x ≤ v counts as x ≥ v + 1. */
-  #bumpLiteral(code: number, value: number): void {
-    const key = (code >> 1) * 2 ** 40 + ((code & 1) === 0 ? value : value + 1);
-    this.activity.set(key, (this.activity.get(key) ?? 0) + this.#literalBump);
-  }
-
-  #rescale(): void {
-    for (const [key, value] of this.activity) {
-      if (value * 1e-100 < 1e-20) this.activity.delete(key);
-      else this.activity.set(key, value * 1e-100);
-    }
-    this.#literalBump *= 1e-100;
   }
 }

@@ -53,6 +53,9 @@ export interface TickProject {
   readonly window: Window | undefined;
 }
 
+/** When the last activity ends, ticks. */
+export const lastEnd = (ticks: TickProject, starts: ArrayLike<number>): number => ticks.durations.reduce((end, duration, i) => Math.max(end, starts[i]! + duration), 0);
+
 /**
  * Checks a project and brings it to whole ticks.
  *

@@ -24,37 +24,66 @@ export function previousStart(project: TickProject, duration: number, time: numb
  * @source serial schedule generation, Kolisch (1996) (from memory); over all feasible orders it reaches a least makespan
  */
 export function serialSchedule(project: TickProject, order: readonly number[]): Float64Array {
-  const starts = new Float64Array(order.length).fill(-1);
-  const placed: number[] = [];
+  const starts = new Float64Array(order.length);
+  const profile = new Profile(project.capacities);
   for (const activity of order) {
     const duration = project.durations[activity]!;
     let time = 0;
     for (const { from, gap } of project.before[activity]!) time = Math.max(time, starts[from]! + gap);
+    const needs = project.needs.map((each) => each[activity]!);
     for (;;) {
       time = nextStart(project, duration, time);
-      const blockedUntil = firstClash(project, starts, placed, activity, time);
-      if (blockedUntil === undefined) break;
-      time = blockedUntil;
+      const clash = duration === 0 ? undefined : profile.clash(needs, time, time + duration);
+      if (clash === undefined) break;
+      time = clash;
     }
     starts[activity] = time;
-    placed.push(activity);
+    if (duration > 0 && needs.some((need) => need > 0)) profile.take(needs, time, time + duration);
   }
   return starts;
 }
 
-/** Where the activity, started at `time`, finds too little of a resource: the tick at which the next of the others has ended. */
-function firstClash(project: TickProject, starts: ArrayLike<number>, placed: readonly number[], activity: number, time: number): number | undefined {
-  const end = time + project.durations[activity]!;
-  if (end === time) return undefined;
-  const running = placed.filter((other) => starts[other]! < end && starts[other]! + project.durations[other]! > time);
-  for (let resource = 0; resource < project.capacities.length; resource++) {
-    const need = project.needs[resource]![activity]!;
-    if (need === 0) continue;
-    for (const moment of [time, ...running.map((other) => starts[other]!).filter((start) => start > time)]) {
-      const there = running.filter((other) => starts[other]! <= moment && starts[other]! + project.durations[other]! > moment && project.needs[resource]![other]! > 0);
-      const used = there.reduce((sum, other) => sum + project.needs[resource]![other]!, 0);
-      if (used + need > project.capacities[resource]! + 1e-9) return Math.min(...there.map((other) => starts[other]! + project.durations[other]!));
-    }
+/** What is left of each resource: from moment k up to moment k + 1 it is `left[k]`; after the last, all of it. */
+class Profile {
+  readonly #moments: number[] = [0];
+  readonly #left: number[][];
+
+  constructor(capacities: readonly number[]) {
+    this.#left = [[...capacities]];
   }
-  return undefined;
+
+  /** Where too little is left from one moment to another: when that step ends. */
+  clash(needs: readonly number[], from: number, to: number): number | undefined {
+    for (let k = this.#at(from); k < this.#moments.length && this.#moments[k]! < to; k++) {
+      const left = this.#left[k]!;
+      for (let r = 0; r < needs.length; r++) if (needs[r]! > 0 && needs[r]! > left[r]! + 1e-9) return this.#moments[k + 1]!;
+    }
+    return undefined;
+  }
+
+  take(needs: readonly number[], from: number, to: number): void {
+    const first = this.#split(from);
+    const last = this.#split(to);
+    for (let k = first; k < last; k++) for (let r = 0; r < needs.length; r++) this.#left[k]![r]! -= needs[r]!;
+  }
+
+  /** Step that holds a moment. */
+  #at(time: number): number {
+    let low = 0;
+    let high = this.#moments.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.#moments[middle]! <= time) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+
+  #split(time: number): number {
+    const k = this.#at(time);
+    if (this.#moments[k] === time) return k;
+    this.#moments.splice(k + 1, 0, time);
+    this.#left.splice(k + 1, 0, [...this.#left[k]!]);
+    return k + 1;
+  }
 }

@@ -1,8 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ProjectError, schedule, type Project } from '../../src/index.ts';
-import { toTicks } from '../../src/schedules/project.ts';
+import { firstSchedule } from '../../src/schedules/first-schedule.ts';
+import { lastEnd, toTicks, type TickProject } from '../../src/schedules/project.ts';
+import { Search } from '../../src/schedules/search.ts';
 import { serialSchedule } from '../../src/schedules/serial-schedule.ts';
+import { searchStates } from '../../src/schedules/states.ts';
+import { heaviestWeights } from '../../src/schedules/together.ts';
+import { hardProject } from './hard-projects.ts';
 
 /** Durations, predecessors and needs of small instances whose optimum was found by trying every order. */
 const sevenActivities: Project = {
@@ -65,12 +70,14 @@ describe('the shortest schedule', () => {
   });
 });
 
-const anyProject = fc
-  .record({
-    raw: fc.array(fc.record({ duration: fc.integer({ min: 0, max: 5 }), r: fc.integer({ min: 0, max: 3 }), s: fc.integer({ min: 0, max: 2 }), before: fc.array(fc.tuple(fc.nat(5), fc.integer({ min: 0, max: 4 })), { maxLength: 2 }) }), { minLength: 1, maxLength: 6 }),
-    windowed: fc.boolean(),
-  })
-  .map(({ raw, windowed }): Project => ({
+function anyProject(most: number): fc.Arbitrary<Project> {
+  const activity = fc.record({
+    duration: fc.integer({ min: 0, max: 5 }),
+    r: fc.integer({ min: 0, max: 3 }),
+    s: fc.integer({ min: 0, max: 2 }),
+    before: fc.array(fc.tuple(fc.nat(most - 1), fc.integer({ min: 0, max: 4 })), { maxLength: 2 }),
+  });
+  return fc.record({ raw: fc.array(activity, { minLength: 1, maxLength: most }), windowed: fc.boolean() }).map(({ raw, windowed }): Project => ({
     resources: { r: 3, s: 2 },
     ...(windowed ? { window: { period: 11, length: 6 } } : {}),
     activities: raw.map(({ duration, r, s, before }, i) => ({
@@ -78,6 +85,12 @@ const anyProject = fc
       after: [...new Map(before.filter(([j]) => j < i).map(([j, lag]) => [j, { id: `a${j}`, lag }])).values()],
     })),
   }));
+}
+
+const never = (): boolean => false;
+
+/** Rows of weights that hold of every project: each resource by its capacity. */
+const byCapacity = (ticks: TickProject): number[][] => ticks.needs.map((needs, r) => needs.map((need) => need / ticks.capacities[r]!));
 
 function* orders(project: Project, chosen: readonly number[] = []): Generator<readonly number[]> {
   if (chosen.length === project.activities.length) yield chosen;
@@ -89,7 +102,7 @@ function* orders(project: Project, chosen: readonly number[] = []): Generator<re
 // independent route: serial generation over every feasible order
 test('agrees with trying every order', () => {
   fc.assert(
-    fc.property(anyProject, (project) => {
+    fc.property(anyProject(6), (project) => {
       const result = schedule(project);
       const ticks = toTicks(project);
       const place = new Map(ticks.ids.map((id, i) => [id, i]));
@@ -105,26 +118,82 @@ test('agrees with trying every order', () => {
   );
 });
 
-// law: what is returned keeps every rule
-test('keeps order, lags, capacities and windows', () => {
+// independent route: the two ways to a proof, each without the other
+test('going through states and learning from conflicts agree', () => {
   fc.assert(
-    fc.property(anyProject, (project) => {
-      const { starts } = schedule(project);
-      for (const { id, duration, after = [] } of project.activities) {
-        const start = starts[id]!;
-        for (const { id: before, lag = 0 } of after) {
-          const other = project.activities.find((activity) => activity.id === before)!;
-          expect(start).toBeGreaterThanOrEqual(starts[before]! + other.duration + lag);
-        }
-        if (project.window) expect((start % project.window.period) + duration).toBeLessThanOrEqual(project.window.length);
-        for (const [name, capacity] of Object.entries(project.resources!)) {
-          const used = project.activities.filter((other) => starts[other.id]! <= start && start < starts[other.id]! + other.duration).reduce((sum, other) => sum + (other.needs?.[name] ?? 0), 0);
-          expect(used).toBeLessThanOrEqual(capacity);
-        }
-      }
+    fc.property(anyProject(9), (project) => {
+      const ticks = toTicks(project);
+      let learnt: ArrayLike<number> = firstSchedule(ticks, never);
+      const slack = lastEnd(ticks, learnt) + 5;
+      expect(new Search(ticks, learnt).run(never, (starts) => (learnt = starts))).toBe(true);
+      const weights = heaviestWeights(ticks, never)!;
+      const least = lastEnd(ticks, learnt);
+      const { starts, certain } = searchStates(ticks, [weights, ...byCapacity(ticks)], slack, Infinity, never);
+      expect(certain).toBe(true);
+      expect(lastEnd(ticks, starts!)).toBe(least);
+      expectKept(project, Object.fromEntries(ticks.ids.map((id, i) => [id, starts![i]!])));
+      expect(searchStates(ticks, [weights], least, Infinity, never)).toEqual({ certain: true });
+      // law: the weights are a lower bound of the time at work
+      const work = ticks.durations.reduce((sum, duration, i) => sum + duration * weights[i]!, 0);
+      expect(work).toBeLessThanOrEqual((ticks.window ? Math.floor(least / 11) * 6 + Math.min(6, least % 11) : least) + 1e-6);
+    }),
+    { numRuns: 150 },
+  );
+});
+
+// law: a narrow look finds schedules that keep every rule, never shorter than the least, and says when it is not certain
+test('a narrow look through states is honest', () => {
+  fc.assert(
+    fc.property(anyProject(9), (project) => {
+      const ticks = toTicks(project);
+      const { makespan } = schedule(project);
+      const { starts, certain } = searchStates(ticks, byCapacity(ticks), makespan * ticks.scale + 4, 3, never);
+      if (certain) expect(lastEnd(ticks, starts!)).toBe(makespan * ticks.scale);
+      if (!starts) return;
+      expect(lastEnd(ticks, starts)).toBeGreaterThanOrEqual(makespan * ticks.scale);
+      expectKept(project, Object.fromEntries(ticks.ids.map((id, i) => [id, starts[i]! / ticks.scale])));
     }),
   );
 });
+
+// law: what is returned keeps every rule
+test('keeps order, lags, capacities and windows', () => {
+  fc.assert(
+    fc.property(anyProject(10), (project) => {
+      const { starts, makespan, lowerBound } = schedule(project);
+      expectKept(project, starts);
+      expect(makespan).toBe(Math.max(...project.activities.map(({ id, duration }) => starts[id]! + duration)));
+      expect(lowerBound).toBe(makespan);
+    }),
+  );
+});
+
+// The limit is generous, for a machine that has other work; benchmarks/src/schedules.ts measures the time.
+describe('thirty activities and four scarce resources', () => {
+  test.each([[1.5, 1, 0.2, 1], [1.8, 1, 0.3, 2], [2.1, 0.75, 0.2, 3], [1.5, 0.5, 0.5, 4], [1.8, 0.25, 0.7, 5]])('complexity %d, factor %d, strength %d are proven', (networkComplexity, resourceFactor, resourceStrength, seed) => {
+    const project = hardProject({ networkComplexity, resourceFactor, resourceStrength }, seed);
+    const { starts, makespan, lowerBound, proven } = schedule(project, { limit: 60 });
+    expect(proven).toBe(true);
+    expect(lowerBound).toBe(makespan);
+    expectKept(project, starts);
+  }, 60_000);
+});
+
+function expectKept(project: Project, starts: Readonly<Record<string, number>>): void {
+  for (const { id, duration, after = [] } of project.activities) {
+    const start = starts[id]!;
+    expect(start).toBeGreaterThanOrEqual(0);
+    for (const { id: before, lag = 0 } of after) {
+      const other = project.activities.find((activity) => activity.id === before)!;
+      expect(start).toBeGreaterThanOrEqual(starts[before]! + other.duration + lag);
+    }
+    if (project.window) expect((start % project.window.period) + duration).toBeLessThanOrEqual(project.window.length);
+    for (const [name, capacity] of Object.entries(project.resources!)) {
+      const used = project.activities.filter((other) => starts[other.id]! <= start && start < starts[other.id]! + other.duration).reduce((sum, other) => sum + (other.needs?.[name] ?? 0), 0);
+      expect(used).toBeLessThanOrEqual(capacity);
+    }
+  }
+}
 
 describe('a project that is none is refused', () => {
   test.each([
