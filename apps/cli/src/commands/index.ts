@@ -3,6 +3,7 @@ export { checkCommand } from './check.ts';
 export { figuresCommand } from './figures.ts';
 export { optionsCommand } from './options.ts';
 export { planCommand } from './plan.ts';
+export { holdsCommand } from './holds.ts';
 export { signCommand } from './sign.ts';
 export { logCommand } from './log.ts';
 export { calcCommand } from './calc.ts';

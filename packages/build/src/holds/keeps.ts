@@ -69,7 +69,7 @@ function keptBy(graph: HoldGraph, body: Body): Kept {
 }
 
 /** Joints whose loss lets the spindle of a stack slide. */
-export function closersOf({ assembly }: HoldGraph, stackId: string): readonly Joint[] {
+function closersOf({ assembly }: HoldGraph, stackId: string): readonly Joint[] {
   const stack = assembly.machine.stacks.get(stackId);
   if (stack === undefined) return [];
   const jointsOf = (stop: Stop): readonly Joint[] => ('joint' in stop ? [stop.joint] : 'ties' in stop ? stop.ties.map(({ joint }) => joint) : []);
@@ -77,15 +77,21 @@ export function closersOf({ assembly }: HoldGraph, stackId: string): readonly Jo
 }
 
 /** Every joint of which an event stands in a hazard's tree, as a chain, in the order of the file; joints that only keep other joints are links of theirs. */
-export function chainsOf({ machine, graph, events }: Holds, { tree }: HazardHolds): readonly Chain[] {
-  const steps = new Set(tree === undefined ? [] : eventsOf(tree).map((id) => events.get(id)!.step));
+export function chainsOf(held: Holds, { tree }: HazardHolds): readonly Chain[] {
+  const steps = new Set(tree === undefined ? [] : eventsOf(tree).map((id) => held.events.get(id)!.step));
+  const chains = chainsFrom(held, [...held.machine.joints.keys()].filter((id) => steps.has(id)));
+  return chains.filter(({ keeps: kept, closes }) => kept.length > 0 || closes !== undefined);
+}
+
+/** Joints, each as the head of a chain; a stack as those that close it. */
+export function chainsFrom({ machine, graph }: Holds, things: readonly string[]): readonly Chain[] {
   const closed = new Map([...machine.stacks.keys()].flatMap((stack) => closersOf(graph, stack).map((joint) => [joint.id, stack] as const)));
-  return [...machine.joints.values()].filter(({ id }) => steps.has(id)).flatMap((joint) => {
+  const joints = distinct(things.flatMap((id) => machine.joints.get(machine.thingOf.get(id) ?? id) ?? closersOf(graph, id)));
+  return joints.map((joint) => {
     const ties = graph.assembly.allTies.filter((tie) => tie.joint === joint);
     const closes = closed.get(joint.id);
-    if (ties.length === 0 && closes === undefined) return [];
     const higher = ties.map(({ between: [a, b] }) => ((graph.ranks.of(a) ?? Infinity) > (graph.ranks.of(b) ?? Infinity) ? [a, b] : [b, a]) as [Body, Body]);
-    return [chainOf(graph, joint, { keeps: distinct(higher.map(([kept]) => kept)), on: distinct(higher.map(([, on]) => on)), ...(closes === undefined ? {} : { closes }), least: leastOf(graph, joint) })];
+    return chainOf(graph, joint, { keeps: distinct(higher.map(([kept]) => kept)), on: distinct(higher.map(([, on]) => on)), ...(closes === undefined ? {} : { closes }), least: leastOf(graph, joint) });
   });
 }
 
@@ -116,6 +122,11 @@ function linksOf(graph: HoldGraph, joint: Joint, seen: Set<string>): readonly Li
 /** "Tail pinion on the input shaft"; what closes a stack keeps the stack together. */
 export function chainTitle(machine: Machine, { joint, keeps: kept, on, closes }: Chain): { readonly part: string; readonly on: string } {
   const from = machine.joints.get(joint)?.module ?? '';
+  if (closes === undefined && kept.length === 0) {
+    // A joint that keeps a joint: the set screw on the pin.
+    const held = machine.joints.get(joint)?.each.flatMap(({ holds }) => holds) ?? [];
+    return { part: thingTitle(machine, held[0] ?? joint, from), on: '' };
+  }
   if (closes !== undefined && kept.length === 0) return { part: thingTitle(machine, closes, from), on: '' };
   const names = (bodies: readonly Body[]): string => named(machine, bodies, from);
   return { part: names(kept), on: names(on) };

@@ -85,9 +85,17 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
 
   const tieLoss = (tie: Tie, body: Body): Loss => book.any(`tie:${tie.copy.id}|${body}|${otherEnd(tie, body)}`, [jointLoss(tie.joint, tie.copy), place(otherEnd(tie, body))]);
 
+  const carriers: Losses['carriers'] = (body) => (assembly.stacksOf.get(body) ?? []).flatMap((stack) => {
+    const by = (body === stack.spindle ? stack.housing : stack.housing.includes(body) ? [stack.spindle] : [stack.spindle, ...stack.housing]).filter((other) => ranks.isTierAbove(body, other));
+    return by.length > 0 ? [{ stack, by }] : [];
+  });
+
   const holds: Losses['holds'] = memo((body) => body, (body) => {
     const rank = ranks.of(body) ?? 0;
-    const down = (assembly.ties.get(body) ?? []).filter((tie) => carries(tie.joint, 'place') && (ranks.of(otherEnd(tie, body)) ?? Infinity) < rank);
+    const nearer = (assembly.ties.get(body) ?? []).filter((tie) => carries(tie.joint, 'place') && (ranks.of(otherEnd(tie, body)) ?? Infinity) < rank);
+    // A ball that is screwed in stays when its link comes off: ball links keep only what nothing else keeps.
+    const rigid = nearer.filter(({ joint }) => joint.kind !== 'ball-link' && !joint.backup);
+    const down = rigid.length > 0 || carriers(body).length > 0 ? nearer.filter(({ joint }) => joint.kind !== 'ball-link' || joint.backup) : nearer;
     const lines = (backup: boolean): readonly Hold[] => byGroup(assembly, down.filter(({ joint }) => joint.backup === backup)).map(({ group, items }) => {
       const copies = grouped(items, ({ copy }) => copy.id);
       const least = leastOf(group, copies.size);
@@ -96,11 +104,6 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
     });
     const [first, backup] = [lines(false), lines(true)];
     return first.length === 0 ? { first: backup, backup: [] } : { first, backup };
-  });
-
-  const carriers: Losses['carriers'] = (body) => (assembly.stacksOf.get(body) ?? []).flatMap((stack) => {
-    const by = (body === stack.spindle ? stack.housing : stack.housing.includes(body) ? [stack.spindle] : [stack.spindle, ...stack.housing]).filter((other) => ranks.isTierAbove(body, other));
-    return by.length > 0 ? [{ stack, by }] : [];
   });
 
   const place: Losses['place'] = memo((body) => body, (body) => {

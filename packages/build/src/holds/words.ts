@@ -2,7 +2,9 @@ import type { Joint, Machine, Stack } from '@rotorwright/machine';
 import { jointNoun } from '../derive/index.ts';
 import { lockWords } from '../rules/index.ts';
 import { capital, counted, phraseOf, stackPhrase } from '../words/index.ts';
+import type { ChanceRange } from './chance.ts';
 import type { BasicEvent } from './events.ts';
+import type { SinglePoint } from './holds.ts';
 
 /** @example fastenerWords(screws) // '4 × M3 screw' */
 export function fastenerWords(joint: Joint): string {
@@ -36,4 +38,33 @@ export function eventWords(machine: Machine, { kind, step, copy, lock }: BasicEv
     case 'wrong':
       return `${thingTitle(machine, step)} is put together wrong`;
   }
+}
+
+/**
+ * What can fail at a single point, in a few words: one copy or the whole step, and each lock that gives way alone.
+ *
+ * @example failureWords(machine, point) // 'left undone; medium-strength threadlocker gives way'
+ */
+export function failureWords(machine: Machine, { step, events }: SinglePoint): string {
+  const copies = machine.joints.get(step)?.each.length ?? 1;
+  const one = copies > 1 ? 'one of them ' : '';
+  const has = (kind: BasicEvent['kind']): boolean => events.some((event) => event.kind === kind);
+  const locks = [...new Set(events.flatMap(({ lock }) => lock ?? []))];
+  return [
+    ...(has('wrong') ? ['put together wrong'] : []),
+    ...(has('undone') ? [`${one}left undone`] : has('skipped') ? [`${copies === 2 ? 'both' : `all ${counted(copies)}`} left undone`] : []),
+    ...locks.map((lock) => `${lock === 'fit' ? 'its fit' : lockName(lock)}${one === '' ? '' : ' of one'} gives way`),
+    ...(has('loose') ? [`${one}works loose: nothing locks it`] : []),
+  ].join('; ');
+}
+
+/**
+ * A range of chances as a person says it: of 1 in so many up to a tenth, else as shares. Two figures, for nobody knows more.
+ *
+ * @example chanceWords({ low: 0.001, middle: 0.003, high: 0.009 }) // '1 in 110 to 1,000'
+ */
+export function chanceWords({ low, high }: ChanceRange): string {
+  const oneIn = (chance: number): string => Number((1 / chance).toPrecision(2)).toLocaleString('en');
+  const share = (chance: number): string => (chance > 0.99 ? 'over 99' : String(Number((chance * 100).toPrecision(2))));
+  return high < 0.1 ? `1 in ${oneIn(high)} to ${oneIn(low)}` : `${share(low)} to ${share(high)} %`;
 }

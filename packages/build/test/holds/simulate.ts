@@ -73,11 +73,13 @@ export function simulate(machine: Machine, happened: ReadonlySet<string>): { rea
   for (const part of order.filter((id) => !inPlace.has(id))) {
     const ties = copies.flatMap((item) => tieEnds(item).flatMap(([a, b]) => (a === part ? [{ ...item, to: b }] : b === part ? [{ ...item, to: a }] : []))).filter(({ to }) => rank.has(to) && better(rank.get(to)!, rank.get(part)));
     const broken = (items: typeof ties) => brokenGroups(items, ({ joint, copy, to }) => lost(joint, copy) || !inPlace.has(to));
-    const first = ties.filter(({ joint }) => !joint.backup);
+    const carriersOf = (stack: Stack) => (part === stack.spindle ? stack.housing : stack.housing.includes(part) ? [stack.spindle] : stack.order.some((item) => 'part' in item && item.part === part) ? stackColumns(stack) : []).filter((other) => tierAbove(part, other));
+    const keptOtherwise = [...machine.stacks.values()].some((stack) => carriersOf(stack).length > 0) || ties.some(({ joint }) => !joint.backup && joint.kind !== 'ball-link');
+    const first = ties.filter(({ joint }) => !joint.backup && !(keptOtherwise && joint.kind === 'ball-link'));
     const second = ties.filter(({ joint }) => joint.backup);
     const untied = first.length === 0 ? broken(second) : broken(first) && [...new Set(second.map(({ joint: { id } }) => id))].every((id) => broken(second.filter(({ joint }) => joint.id === id)));
     const slipped = [...machine.stacks.values()].some((stack) => {
-      const by = (part === stack.spindle ? stack.housing : stack.housing.includes(part) ? [stack.spindle] : stack.order.some((item) => 'part' in item && item.part === part) ? stackColumns(stack) : []).filter((other) => tierAbove(part, other));
+      const by = carriersOf(stack);
       if (by.length === 0) return false;
       const closers = stack.order.flatMap((item) => ('joint' in item ? [machine.joints.get(item.joint)!] : []));
       const open = closers.some((joint) => brokenGroups(joint.each.map((copy) => ({ joint, copy })), ({ copy }) => lost(joint, copy)));
