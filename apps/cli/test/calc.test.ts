@@ -72,6 +72,11 @@ describe('the catalogue', () => {
     expect(widest(out)).toBeLessThanOrEqual(80);
   });
 
+  it('keeps what belongs to a heading indented, also where a line is too long', async () => {
+    const { out } = await shell(['calc', 'bearing-life', '--describe']);
+    expect(out.split('\n').filter((line) => /^\S/u.test(line))).toHaveLength(7);
+  });
+
   it('is listed and described as JSON too', async () => {
     const list = JSON.parse((await shell(['calc', '--json'])).out) as readonly { readonly id: string }[];
     expect(list.map(({ id }) => id)).toEqual([...catalogue.keys()]);

@@ -151,7 +151,7 @@ function wantedNumber(spec: NumberSpec): string {
   const shown = (value: number): string => showQuantity(value, spec.shown, { significant: 6 });
   const bounds = [
     ...(spec.above === undefined ? [] : [`above ${shown(spec.above)}`]),
-    ...(spec.min === undefined ? [] : [`at least ${shown(spec.min)}`]),
+    ...(spec.min === undefined || spec.min <= (spec.above ?? -Infinity) ? [] : [`at least ${shown(spec.min)}`]),
     ...(spec.max === undefined ? [] : [`at most ${shown(spec.max)}`]),
   ].join(' and ');
   const sample = spec.example ?? spec.default;

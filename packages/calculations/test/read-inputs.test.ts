@@ -51,6 +51,8 @@ describe('inputs', () => {
     const calculation = withInputs({ x: { kind: 'number', title: 'x', symbol: 'x', unit: 'm', shown: 'mm', above: 0, max: 1 } });
     expect(problems(calculation, { x: 1 })).toEqual([]);
     expect(problems(calculation, { x: 0 })[0]!.wanted).toContain('above 0 mm and at most 1,000 mm');
+    const both = withInputs({ x: { kind: 'number', title: 'x', symbol: 'x', unit: 'm', shown: 'mm', above: 0, min: 0 } });
+    expect(problems(both, { x: 0 })[0]!.wanted).not.toContain('at least');
     expect(problems(calculation, { x: '1001 mm' })).toHaveLength(1);
   });
 

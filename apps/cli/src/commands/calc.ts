@@ -54,7 +54,12 @@ async function tell(terminal: Terminal, id: string, json: boolean): Promise<void
     return terminal.write(`${JSON.stringify(description)}\n`);
   }
   const lines = describe(calculation).split('\n');
-  return terminal.write(lines.map((line) => paragraph(line, terminal.columns, `${/^ */.exec(line)?.[0] ?? ''}  `)).join('\n'));
+  const indented = (line: string): string => {
+    const text = line.trimStart();
+    const indent = ' '.repeat(line.length - text.length);
+    return indent + paragraph(text, terminal.columns, `${indent}  `);
+  };
+  return terminal.write(lines.map(indented).join('\n'));
 }
 
 async function one(terminal: Terminal, id: string, input: string | undefined): Promise<void> {
