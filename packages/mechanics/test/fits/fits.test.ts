@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { isoFit, limitDeviations, pressFit, warmingToFit } from '../../src/fits/index.ts';
+import { interferenceLost, isoFit, limitDeviations, pressFit, warmingToFit } from '../../src/fits/index.ts';
 
 describe('limits after ISO 286', () => {
   // published: appendix tables 9 to 11 of a public bearing catalogue, micrometres
@@ -77,6 +77,25 @@ describe('a press fit', () => {
     expect(at(20e-6) / at(10e-6)).toBeCloseTo(2, 12);
   });
 
+  // law: only what differs counts; a bore in the shaft gives way, a thicker hub resists
+  test('presses less on a hollow shaft and in a thin hub, and holds by friction and length', () => {
+    const base = { nominal: 0.01, interference: 10e-6, shaftBore: 0, hubOuter: 0.02, length: 0.01, friction: 0.12, shaft: steel, hub: steel };
+    const fit = pressFit(base);
+    expect(pressFit({ ...base, shaftBore: 0.006 }).pressure).toBeLessThan(fit.pressure);
+    expect(pressFit({ ...base, hubOuter: 0.015 }).pressure).toBeLessThan(fit.pressure);
+    expect(pressFit({ ...base, length: 0.02 }).pressForce / fit.pressForce).toBeCloseTo(2, 12);
+    expect(pressFit({ ...base, friction: 0.24 }).torqueCapacity / fit.torqueCapacity).toBeCloseTo(2, 12);
+    expect(fit.torqueCapacity / fit.pressForce).toBeCloseTo(0.005, 12);
+    // by hand, one material and a solid shaft: p = I·E/(2d)·(1 − (d/D)²), σ_t = p·(D² + d²)/(D² − d²)
+    expect(fit.pressure).toBeCloseTo(((10e-6 * 200e9) / 0.02) * 0.75, 0);
+    expect(fit.hubHoopStress / fit.pressure).toBeCloseTo(5 / 3, 12);
+    expect(pressFit({ ...base, interference: 0 }).pressure).toBe(0);
+  });
+
+  test.each([[{ nominal: 0.02 }, /bore < nominal < hub/], [{ shaftBore: -0.001 }, /bore < nominal < hub/], [{ shaftBore: 0.01 }, /bore < nominal < hub/], [{ length: 0 }, /bore < nominal < hub/], [{ interference: -1e-6 }, /interference must not be negative/]])('%o is refused', (change, message) => {
+    expect(() => pressFit({ nominal: 0.01, interference: 0, shaftBore: 0, hubOuter: 0.02, length: 0.01, friction: 0.1, shaft: steel, hub: steel, ...change })).toThrow(message);
+  });
+
   test('with the bore outside the joint is refused', () => {
     expect(() => pressFit({ nominal: 0.01, interference: 0, shaftBore: 0.02, hubOuter: 0.03, length: 0.01, friction: 0.1, shaft: steel, hub: steel })).toThrow(/bore < nominal < hub/);
   });
@@ -86,4 +105,15 @@ describe('warming a housing', () => {
   // by hand: (15 + 5) µm / (23.4e-6 /K × 22 mm) = 38.85 K
   test('lets a 22 mm bearing drop in', () => expect(warmingToFit(0.022, 15e-6, 5e-6, 23.4e-6)).toBeCloseTo(38.85003885003886, 9));
   test('is not needed where it is loose', () => expect(warmingToFit(0.022, -10e-6, 5e-6, 23.4e-6)).toBe(0));
+  test.each([[0, 1e-5, /nominal/], [0.01, 0, /expansion/], [0.01, Number.NaN, /expansion/]])('of %d m, %d 1/K is refused', (nominal, expansion, message) => expect(() => warmingToFit(nominal, 1e-6, 0, expansion)).toThrow(message));
+});
+
+describe('warming a joint', () => {
+  // by hand: (23.4 − 12.5)·10⁻⁶/K · 22 mm · 60 K = 14.388 µm
+  test('takes interference where the outer part expands more, and gives it back in the cold', () => {
+    expect(interferenceLost(0.022, 23.4e-6, 12.5e-6, 60) * 1e6).toBeCloseTo(14.388, 9);
+    expect(interferenceLost(0.022, 23.4e-6, 12.5e-6, -60) * 1e6).toBeCloseTo(-14.388, 9);
+    expect(interferenceLost(0.022, 12.5e-6, 23.4e-6, 60) * 1e6).toBeCloseTo(-14.388, 9);
+  });
+  test.each([[0, 1e-5, 10, /nominal must be positive/], [0.01, Number.NaN, 10, /finite/], [0.01, 1e-5, Infinity, /finite/]])('of %d m, %d 1/K, %d K is refused', (nominal, expansion, rise, message) => expect(() => interferenceLost(nominal, expansion, 0, rise)).toThrow(message));
 });
