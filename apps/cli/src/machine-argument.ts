@@ -15,6 +15,7 @@ export const homeOption = ['--home <dir>', 'home folder; default: $ROTORWRIGHT_H
 export interface FoundFile {
   /** The file as messages name it. */
   readonly file: string;
+  readonly text: string;
   /** Absent when the text is no machine file at all. */
   readonly machine?: Machine;
   readonly findings: readonly Finding[];
@@ -75,7 +76,8 @@ function idInHome(file: string, machines: string): string | undefined {
 }
 
 function read(full: string, shown: string, kept: string | undefined): FoundFile {
-  return { file: shown, ...readMachine(readFileSync(full, 'utf8'), { file: kept ?? full }), ...(kept !== undefined && { kept }) };
+  const text = readFileSync(full, 'utf8');
+  return { file: shown, text, ...readMachine(text, { file: kept ?? full }), ...(kept !== undefined && { kept }) };
 }
 
 /** The machine's book, without making a home where there is none. */

@@ -2,7 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { HomeError, ServeError } from '@rotorwright/server';
 import { LogStoreError } from '@rotorwright/logbook/store';
 import type { Act } from './commands/act.ts';
-import { backupCommand, calcCommand, checkCommand, figuresCommand, holdsCommand, logCommand, newCommand, optionsCommand, planCommand, restoreCommand, serveCommand, signCommand } from './commands/index.ts';
+import { commands } from './commands/index.ts';
 import type { Terminal } from './terminal/index.ts';
 import { WrongInput } from './wrong-input.ts';
 
@@ -32,7 +32,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     .configureOutput({ writeOut: (text) => void (answer += text), writeErr: (text) => terminal.say(text.trimEnd()) })
     .exitOverride()
     .addHelpText('after', '\nExample:\n  rotorwright figures examples/whimbrel/machine.yaml\n\nExit status: 0 fine, 1 answered with a finding, 2 wrong input.');
-  for (const add of [newCommand, checkCommand, figuresCommand, optionsCommand, planCommand, holdsCommand, signCommand, logCommand, calcCommand, serveCommand, backupCommand, restoreCommand]) {
+  for (const add of commands) {
     add(program, act);
   }
   // Settings are copied into commands as they are made, but not into those made before.

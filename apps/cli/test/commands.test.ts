@@ -6,7 +6,7 @@ import type { Entry } from '@rotorwright/logbook';
 import { bench, plover } from './plover.ts';
 import { shell, widest } from './shell.ts';
 
-const commands = ['new', 'check', 'figures', 'options', 'plan', 'holds', 'sign', 'log', 'calc', 'serve', 'backup', 'restore'];
+const commands = ['new', 'check', 'figures', 'options', 'plan', 'holds', 'change', 'sign', 'log', 'calc', 'serve', 'backup', 'restore'];
 
 describe('help', () => {
   it('lists every command, and what the exit status means', async () => {
@@ -194,6 +194,44 @@ describe('options', () => {
   it.each([['--rotor', 'tail'], ['--show', '0'], ['--speed', 'fast']])('refuses %s %s', async (...more) => {
     const { folder } = bench();
     expect(await shell(['options', 'plover.yaml', ...more], { folder })).toMatchObject({ status: 2, out: '' });
+  });
+});
+
+describe('change', () => {
+  it('holds another tooth count against the machine: figures, band, what to sign again', async () => {
+    const { folder } = bench();
+    const { status, out, err } = await shell(['change', 'plover.yaml', '--set', 'drive.main-mesh.driver.teeth=11'], { folder });
+    // By hand: 12,400 rpm × 10/77 = 1,610 rpm; × 11/77 = 1,771 rpm, beyond the wanted 1,700 rpm.
+    expect({ status, err }).toEqual({ status: 1, err: '' });
+    expect(out).toMatch(/Speed of mast\s+1,610\.4 rpm\s+1,771\.4 rpm\s+\+10 %/u);
+    expect(out).toMatch(/newly exceeded: Speed of mast: 1,610\.4 rpm → 1,771\.4 rpm/u);
+    expect(widest(out)).toBeLessThanOrEqual(80);
+    expect(readFileSync(path.join(folder, 'plover.yaml'), 'utf8')).toBe(plover);
+  });
+
+  it('takes a second file, and says that nothing changes where nothing does', async () => {
+    const { folder } = bench();
+    writeFileSync(path.join(folder, 'other.yaml'), plover.replace('lock: medium', 'lock: high'));
+    const { status, out } = await shell(['change', 'plover.yaml', 'other.yaml', '--json'], { folder });
+    expect(status).toBe(0);
+    const { edits, work } = JSON.parse(out) as { readonly edits: unknown; readonly work: { readonly again: readonly { readonly step: { readonly id: string }; readonly why: string }[] } };
+    expect(edits).toEqual([{ path: 'modules.head.joints.post-screw.lock', before: 'medium', after: 'high' }]);
+    expect(work.again.map(({ step, why }) => [step.id, why])).toContainEqual(['head/post-screw', 'changed']);
+    expect((await shell(['change', 'plover.yaml', 'plover.yaml'], { folder })).out).toContain('Nothing would change');
+  });
+
+  it.each<[string, readonly string[], RegExp]>([
+    ['no change at all', [], /one way/u],
+    ['two ways at once', ['--set', 'machine.name=X', '--variant', 'short'], /one way/u],
+    ['an entry without a value', ['--set', 'machine.name'], /entry and its value/u],
+    ['an entry that cannot be', ['--set', 'machine.name.first=X'], /machine\.name\.first/u],
+    ['a value that is wrong', ['--set', 'rotors.main.diameter=long'], /would be wrong/u],
+    ['a variant that is not there', ['--variant', 'short'], /no variant “short”/u],
+  ])('%s is refused', async (_, more, words) => {
+    const { folder } = bench();
+    const { status, out, err } = await shell(['change', 'plover.yaml', ...more], { folder });
+    expect({ status, out }).toEqual({ status: 2, out: '' });
+    expect(err).toMatch(words);
   });
 });
 

@@ -1,4 +1,4 @@
-import { planBuild, type Step } from '@rotorwright/build';
+import { answersTo, planBuild } from '@rotorwright/build';
 import { readNewEntry, type Entry, type MachineOnBoard, type NewEntry } from '@rotorwright/logbook';
 import { LogStoreError } from '@rotorwright/logbook/store';
 import { readMachine } from '@rotorwright/machine';
@@ -47,16 +47,16 @@ function readEntries(sent: unknown, machine: string): readonly NewEntry[] {
 
 function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): void {
   const { machine } = readMachine(board.text, { file: board.id });
-  const steps: ReadonlyMap<string, Step> = machine === undefined ? new Map() : planBuild(machine).steps;
+  const plan = machine && planBuild(machine);
   const unknown: string[] = [];
   const changed: string[] = [];
   const unmeasured: string[] = [];
   for (const { id, body } of entries) {
     if (body.kind === 'opened' || body.kind === 'corrected') continue;
     if (body.step === undefined) continue;
-    const step = steps.get(body.step);
-    if (step === undefined) unknown.push(`${id}: there is no step ${body.step} in the plan of ${board.id}`);
-    else if (body.kind !== 'noted' && step.fingerprint !== body.fingerprint) changed.push(`${id}: ${body.step} has changed since it was shown`);
+    const step = plan?.steps.get(body.step);
+    if (plan === undefined || step === undefined) unknown.push(`${id}: there is no step ${body.step} in the plan of ${board.id}`);
+    else if (body.kind !== 'noted' && !answersTo(plan, step, body.fingerprint)) changed.push(`${id}: ${body.step} has changed since it was shown`);
     else if (body.kind === 'signed' && step.measure !== undefined && body.measured === undefined) unmeasured.push(`${id}: ${body.step} is measured; its signature must say what was read or felt`);
   }
   if (unknown.length > 0) throw new AnswerError(422, 'step/unknown', 'Nothing was recorded: a step is not in the plan.', { details: unknown });

@@ -1,7 +1,7 @@
 export * from './canonical/index.ts';
 export * from './changes/index.ts';
 export { washerSides, type WasherSides } from './derive/index.ts';
-export { fingerprint } from './fingerprint/index.ts';
+export { answersTo, fingerprint } from './fingerprint/index.ts';
 export * from './holds/index.ts';
 export * from './needs.ts';
 export * from './next-steps.ts';

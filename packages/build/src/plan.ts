@@ -31,7 +31,13 @@ export function planBuild(machine: Machine, held = holds(machine)): Plan {
     const draft = drafts.get(id);
     if (draft !== undefined) steps.set(id, { ...draft, after, cured, ...(falls.has(id) ? { fallsWith: falls.get(id) ?? [] } : {}), ...(looked.has(id) ? { secondLook: true } : {}) });
   }
-  return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings] };
+  return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings], olderFingerprint: lazily(() => fingerprinter(machine, 'f1')) };
+}
+
+/** Made at the first call: most books have nothing signed under an older rule. */
+function lazily(make: () => (step: string) => string): (step: string) => string {
+  let made: ((step: string) => string) | undefined;
+  return (step) => (made ??= make())(step);
 }
 
 /** Ids of all steps as the file has them: stripping first, then what is greased, assembled, fitted, measured, and written. */

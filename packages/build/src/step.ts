@@ -64,7 +64,7 @@ export interface Step {
   readonly fastener?: Fastener;
   /** Former id, whose signatures it carries on. */
   readonly was?: string;
-  /** Hash over what is done here: `f1:` and hex. A signature stands only while this is the same. */
+  /** Hash over what is done here: `f2:` and hex. A signature stands only while this is the same. */
   readonly fingerprint: string;
 }
 
@@ -83,4 +83,6 @@ export interface Plan {
   /** By id, in the order of work; where modules lean on each other, it goes to and fro between them. */
   readonly steps: ReadonlyMap<string, Step>;
   readonly findings: readonly Finding[];
+  /** Fingerprint of a step under the rule before (f1), so that what was signed under it stands. */
+  readonly olderFingerprint?: (step: string) => string;
 }

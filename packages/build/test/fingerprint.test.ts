@@ -34,8 +34,8 @@ function fallen(path: string, value: unknown): readonly string[] {
 
 describe('a fingerprint', () => {
   it('carries the version of its rule', () => {
-    for (const id of things) expect(fingerprint(before, id)).toMatch(/^f1:[0-9a-f]{64}$/u);
-    expect(fingerprint(before, 'tail-case')).toMatch(/^f1:[0-9a-f]{64}$/u);
+    for (const id of things) expect(fingerprint(before, id)).toMatch(/^f2:[0-9a-f]{64}$/u);
+    expect(fingerprint(before, 'tail-case')).toMatch(/^f2:[0-9a-f]{64}$/u);
   });
 
   it('of a copy is that of its thing', () => {

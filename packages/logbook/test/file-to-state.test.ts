@@ -77,3 +77,14 @@ describe('from the file to the state', () => {
     expect(states(renamed.replace('pin-lock: {', 'pin-lock: {was: pin-screw, '))['case/pin-lock']).toBe('signed');
   });
 });
+
+describe('signatures of an older rule', () => {
+  it('stand while what they were made for is the same, and fall with it', () => {
+    const before = planFrom(file);
+    const old = bookOf([...before.steps.values()].map((step, at) => signed(at + 1, step.id, { fingerprint: before.olderFingerprint?.(step.id) ?? '', cure: step.cure })));
+    const stateOf = (text: string) => Object.fromEntries([...replay(planFrom(text), old, nextWeek).steps].map(([id, { state }]) => [id, state]));
+    expect(old.every(({ body }) => body.kind === 'signed' && body.fingerprint.startsWith('f1:'))).toBe(true);
+    expect(stateOf(file)).toEqual(all);
+    expect(stateOf(file.replace('thread: M4', 'thread: M5'))).toEqual({ ...all, 'case/pin-screw': 'undone' });
+  });
+});

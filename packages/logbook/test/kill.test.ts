@@ -43,8 +43,11 @@ interface Run {
   readonly killedAtWork: boolean;
 }
 
-/** Lets a process sign until a random moment after its first entry, and kills it. */
-function signUntilKilled(file: string, prefix: string, again: string, patience: number): Promise<Run> {
+/**
+ * Lets a process sign, and kills it at a random moment after it has said a number of lines: so that a slow disk lets as
+ * much be written as a fast one.
+ */
+function signUntilKilled(file: string, prefix: string, again: string, words: number, patience: number): Promise<Run> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, [program, file, prefix, again], { stdio: ['ignore', 'pipe', 'pipe'] });
     let said = '';
@@ -52,7 +55,7 @@ function signUntilKilled(file: string, prefix: string, again: string, patience: 
     let timer: NodeJS.Timeout | undefined;
     child.stdout.on('data', (chunk: Buffer) => {
       said += chunk.toString('utf8');
-      timer ??= setTimeout(() => child.kill('SIGKILL'), patience);
+      if (said.split('\n').length > words) timer ??= setTimeout(() => child.kill('SIGKILL'), patience);
     });
     child.stderr.on('data', (chunk: Buffer) => {
       complained += chunk.toString('utf8');
@@ -93,7 +96,7 @@ async function lane(number: number, rounds: number): Promise<{ readonly killed: 
   let [killed, metUnsettled] = [0, 0];
 
   for (let round = 0; round < rounds; round += 1) {
-    const runs = await Promise.all(unsettled.map((again, writer) => signUntilKilled(file, `lane${number}-${writer}-${String(round).padStart(3, '0')}`, again, random() * 40)));
+    const runs = await Promise.all(unsettled.map((again, writer) => signUntilKilled(file, `lane${number}-${writer}-${String(round).padStart(3, '0')}`, again, 3 + Math.floor(random() * 6), random() * 8)));
     for (const [writer, run] of runs.entries()) {
       if (run.killedAtWork) killed += 1;
       for (const id of run.acknowledged) acknowledged.add(id);

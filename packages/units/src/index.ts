@@ -1,4 +1,5 @@
 export { dimensionName, pureNumber, sameDimension, siUnit } from './dimension.ts';
+export { durationWords } from './duration.ts';
 export { editDistance, nearestUnit } from './nearest.ts';
 export type * from './quantity.ts';
 export { isProblem, readQuantity, readWindow } from './read.ts';

@@ -1,12 +1,32 @@
-export { newCommand } from './new.ts';
-export { checkCommand } from './check.ts';
-export { figuresCommand } from './figures.ts';
-export { optionsCommand } from './options.ts';
-export { planCommand } from './plan.ts';
-export { holdsCommand } from './holds.ts';
-export { signCommand } from './sign.ts';
-export { logCommand } from './log.ts';
-export { calcCommand } from './calc.ts';
-export { serveCommand } from './serve.ts';
-export { backupCommand } from './backup.ts';
-export { restoreCommand } from './restore.ts';
+import type { Command } from 'commander';
+import type { Act } from './act.ts';
+import { backupCommand } from './backup.ts';
+import { calcCommand } from './calc.ts';
+import { changeCommand } from './change.ts';
+import { checkCommand } from './check.ts';
+import { figuresCommand } from './figures.ts';
+import { holdsCommand } from './holds.ts';
+import { logCommand } from './log.ts';
+import { newCommand } from './new.ts';
+import { optionsCommand } from './options.ts';
+import { planCommand } from './plan.ts';
+import { restoreCommand } from './restore.ts';
+import { serveCommand } from './serve.ts';
+import { signCommand } from './sign.ts';
+
+/** In the order in which help lists them: that of the job. */
+export const commands: readonly ((program: Command, act: Act) => void)[] = [
+  newCommand,
+  checkCommand,
+  figuresCommand,
+  optionsCommand,
+  planCommand,
+  holdsCommand,
+  changeCommand,
+  signCommand,
+  logCommand,
+  calcCommand,
+  serveCommand,
+  backupCommand,
+  restoreCommand,
+];

@@ -1,8 +1,7 @@
 import type { Command } from 'commander';
 import { needs, nextSteps, planBuild, type Plan, type Step } from '@rotorwright/build';
 import { replay, type StepState } from '@rotorwright/logbook';
-import { showQuantity } from '@rotorwright/units';
-import { durationWords } from '../durations.ts';
+import { durationWords, showQuantity } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
 import { painter, paragraph, table, type Terminal } from '../terminal/index.ts';

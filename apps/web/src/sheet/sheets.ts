@@ -1,6 +1,6 @@
 /** The sheets of a machine, numbered through their groups. */
 export interface SheetEntry {
-  readonly key: 'drive' | 'build' | 'bench' | 'worksheet' | 'file';
+  readonly key: 'drive' | 'build' | 'bench' | 'change' | 'worksheet' | 'file';
   readonly number: number;
   readonly title: string;
   readonly group: 'know' | 'build' | 'set' | 'fly' | 'paper';
@@ -10,6 +10,7 @@ export const sheets: readonly SheetEntry[] = ([
   ['drive', 'Drive', 'know'],
   ['build', 'Build', 'build'],
   ['bench', 'Bench', 'build'],
+  ['change', 'Change', 'build'],
   ['worksheet', 'Worksheet', 'paper'],
   ['file', 'File', 'paper'],
 ] as const).map(([key, title, group], index) => ({ key, title, group, number: index + 1 }));

@@ -1,1 +1,2 @@
-export { changedSteps, replacedParts, type PartChange, type StepChange } from './replaced.ts';
+export type { PartChange } from './replaced.ts';
+export { workOfChange, type Again, type ChangeWork, type Planned } from './work.ts';

@@ -11,7 +11,9 @@ export interface PartChange {
   readonly title: string;
   readonly kind: 'replaced' | 'new' | 'gone';
   readonly count: number;
-  /** Of what is to be fitted: order code, price, and how many lie in the drawer. */
+  /** Gears: teeth of what is to be fitted. */
+  readonly teeth?: number;
+  /** Of what is to be fitted: order code and price, from the choices beside its tooth count or else from the part, and how many lie in the drawer. */
   readonly code?: string;
   readonly price?: string;
   readonly spares?: number;
@@ -27,17 +29,19 @@ export function replacedParts(before: Machine, after: Machine): readonly PartCha
   const kept = new Set<string>();
   const changed = [...after.parts.values()].flatMap((part): PartChange[] => {
     const former = formerOf(part, before.parts);
-    if (former === undefined) return [partChange(part, 'new')];
+    if (former === undefined) return [partChange(after, part, 'new')];
     kept.add(former);
-    return was(former) === is(part.id) ? [] : [{ ...partChange(part, 'replaced'), id: former }];
+    return was(former) === is(part.id) ? [] : [{ ...partChange(after, part, 'replaced'), id: former }];
   });
-  return [...changed, ...[...before.parts.values()].filter(({ id }) => !kept.has(id)).map((part) => partChange(part, 'gone'))];
+  return [...changed, ...[...before.parts.values()].filter(({ id }) => !kept.has(id)).map((part) => partChange(before, part, 'gone'))];
 }
 
-const partChange = ({ id, title, instances, code, price, spares }: Part, kind: PartChange['kind']): PartChange => ({
-  id, title, kind, count: instances.length,
-  ...(code === undefined ? {} : { code }), ...(price === undefined ? {} : { price }), ...(spares === undefined ? {} : { spares }),
-});
+function partChange(machine: Machine, { id, title, instances, code, price, spares }: Part, kind: PartChange['kind']): PartChange {
+  const gear = [...machine.couplings.values()].flatMap(({ driver, driven }) => [driver, driven]).find(({ part, teeth }) => teeth !== undefined && part !== undefined && instances.includes(part));
+  const choice = gear?.choices.find(({ teeth }) => teeth === gear.teeth);
+  const known = { teeth: gear?.teeth, code: choice?.code ?? code, price: choice?.price ?? price, spares };
+  return { id, title, kind, count: instances.length, ...Object.fromEntries(Object.entries(known).filter(([, value]) => value !== undefined)) };
+}
 
 /** A step whose signature a change of the file makes void, or that is new. */
 export interface StepChange {

@@ -5,16 +5,19 @@ import { gearsOf } from './gears.ts';
 import { normalNumber, normalThread, normalWords } from './normal.ts';
 
 /**
- * Version of the rule below. A new rule makes every signature fall, so it gets a new number.
+ * Versions of the rule below; a rule that hashes anything else gets a new number. New signatures carry the newest.
+ * f1: a stack whose thrust comes from a mesh holds the whole mesh, so that a pinion of one tooth more made every stack
+ *     fall that its mate's thrust runs through. f2: it holds which way the thrust goes, which is all that its order depends on.
  */
-const rule = 'f1';
+export type FingerprintRule = 'f1' | 'f2';
+const newest: FingerprintRule = 'f2';
 
 /**
  * Hash over what is done at a thing, in values alone: units normalised, numbers to 12 significant digits. Ids are not in
  * it, so that a thing may be renamed; words, masses, positions, access, prices, windows and computed values are not either.
  *
  * @param thingId id of a part, joint, stack, measurement or written step, of one of its copies, or of a module (its stripping)
- * @returns       `f1:` and 64 hex digits
+ * @returns       `f2:` and 64 hex digits
  * @throws RangeError when the machine has no such thing
  */
 export function fingerprint(machine: Machine, thingId: string): string {
@@ -23,7 +26,7 @@ export function fingerprint(machine: Machine, thingId: string): string {
 }
 
 /** As `fingerprint`, for many things of one machine: each is hashed once. */
-export function fingerprinter(machine: Machine): (thingId: string) => string {
+export function fingerprinter(machine: Machine, rule: FingerprintRule = newest): (thingId: string) => string {
   const known = new Map<string, string>();
   /** Things on the way down: two joints that hold each other would go round for ever. */
   const open = new Set<string>();
@@ -54,7 +57,7 @@ export function fingerprinter(machine: Machine): (thingId: string) => string {
     const joint = machine.joints.get(id);
     if (joint !== undefined) return describeJoint(joint, print);
     const stack = machine.stacks.get(id);
-    if (stack !== undefined) return describeStack(machine, stack, print);
+    if (stack !== undefined) return describeStack(machine, stack, print, rule);
     const measurement = machine.measurements.get(id);
     if (measurement !== undefined) return describeMeasurement(machine, measurement, print);
     const step = machine.steps.get(id);
@@ -96,13 +99,13 @@ function describeJoint(joint: Joint, print: Print): unknown {
   };
 }
 
-function describeStack(machine: Machine, stack: Stack, print: Print): unknown {
+function describeStack(machine: Machine, stack: Stack, print: Print, rule: FingerprintRule): unknown {
   return {
     stack: 'in this order',
     spindle: print(stack.spindle),
     housing: stack.housing.map(print),
     order: stack.order.map((item) => describeItem(machine, stack, item, print)),
-    loads: stack.loads.map((load) => describeLoad(machine, stack, load, print)),
+    loads: stack.loads.map((load) => describeLoad(machine, stack, load, print, rule)),
   };
 }
 
@@ -115,10 +118,16 @@ function describeItem(machine: Machine, stack: Stack, item: StackItem, print: Pr
   return { part: print(item.part), facing: Object.fromEntries(facing), grease: part?.grease };
 }
 
-function describeLoad(machine: Machine, stack: Stack, load: StackLoad, print: Print): unknown {
+function describeLoad(machine: Machine, stack: Stack, load: StackLoad, print: Print, rule: FingerprintRule): unknown {
   if ('pushes' in load) return { pushes: print(load.pushes), towards: end(stack, load.towards) };
   const coupling = machine.couplings.get(load.coupling);
-  return { thrust: coupling === undefined ? undefined : describeCoupling(coupling, print) };
+  return { thrust: coupling === undefined ? undefined : rule === 'f1' ? describeCoupling(coupling, print) : describeThrust(machine, coupling) };
+}
+
+/** What decides which way a mesh pushes: hand of the helix, side of a bevel, sense of rotation of engine or motor. */
+function describeThrust({ power }: Machine, { kind, helix, driver, driven }: Coupling): unknown {
+  const lies = (direction: readonly number[] | undefined) => direction?.map(normalNumber);
+  return { kind, hand: helix === undefined || helix.angle === 0 ? undefined : helix.hand, driver: lies(driver.lies), driven: lies(driven.lies), turns: lies((power.engine ?? power.motor)?.turns) };
 }
 
 /** The two words for the ends may change; which of them is meant may not. */

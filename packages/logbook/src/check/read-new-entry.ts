@@ -29,7 +29,7 @@ const measured = either(
 
 const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted']);
 
-const fingerprint = pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f1: and 64 hex digits');
+const fingerprint = pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f2: and 64 hex digits');
 
 const looked = shape({ required: { kind, step: id, fingerprint, found: oneOf(['good', 'bad']) }, optional: { note } });
 /** Whoever finds something bad says what. */

@@ -1,4 +1,4 @@
-import type { Fall, Plan, Step } from '@rotorwright/build';
+import { answersTo, type Fall, type Plan, type Step } from '@rotorwright/build';
 import type { Entry, EntryBody, SignatureState } from '../entry.ts';
 import { inOrderOfWork, momentOf, takenBack } from './moments.ts';
 import { namingIn } from './naming.ts';
@@ -46,7 +46,7 @@ export function replay(plan: Plan, entries: readonly Entry[], now: Date): BuildS
     }
   }
 
-  const steps = new Map([...plan.steps].map(([id, step]) => [id, judge(step, records.get(id) ?? { events: [], looks: [] }, byNumber, now)]));
+  const steps = new Map([...plan.steps].map(([id, step]) => [id, judge(plan, step, records.get(id) ?? { events: [], looks: [] }, byNumber, now)]));
   return {
     now: now.toISOString(),
     steps,
@@ -113,13 +113,13 @@ function signedWith({ locks, torque, measured, fingerprint }: Signed): Partial<S
   return { fingerprint, ...(locks === undefined ? {} : { locks }), ...(torque === undefined ? {} : { torque }), ...(measured === undefined ? {} : { measured }) };
 }
 
-function judge(step: Step, record: StepRecord, byNumber: ReadonlyMap<number, Entry>, now: Date): StepState {
+function judge(plan: Plan, step: Step, record: StepRecord, byNumber: ReadonlyMap<number, Entry>, now: Date): StepState {
   const history = record.events;
   const { signature, taken } = record;
   if (signature === undefined) return taken === undefined ? { state: 'open', history } : { state: 'undone', reason: correctedReason(taken, byNumber), ...whoWhen(taken.signature), history };
-  const reason = undoneReason(step, record, signature);
+  const reason = undoneReason(plan, step, record, signature);
   if (reason !== undefined) return { state: 'undone', reason, ...whoWhen(signature), history };
-  const look = secondLookOf(step, signature, record.looks);
+  const look = secondLookOf(step, signature, record.looks.filter(({ body }) => answersTo(plan, step, body.fingerprint)));
   const standing = { ...whoWhen(signature), ...(look === undefined ? {} : { secondLook: look }), history };
   const until = momentOf(signature) + signature.body.cure * 1000;
   if (signature.body.cure > 0 && until > now.getTime()) return { state: 'curing', until: new Date(until).toISOString(), ...standing };
@@ -130,13 +130,13 @@ function whoWhen({ by, at, number }: Entry): Pick<StepState, 'by' | 'at' | 'entr
   return { by, at, entry: number };
 }
 
-function undoneReason(step: Step, { opened, looks }: StepRecord, signature: SignedEntry): UndoneReason | undefined {
+function undoneReason(plan: Plan, step: Step, { opened, looks }: StepRecord, signature: SignedEntry): UndoneReason | undefined {
   if (opened?.entry.body.kind === 'opened') {
     const { number, by, at, body } = opened.entry;
     return { why: 'opened', entry: number, by, at, reason: body.reason, ...(opened.fallsWith === undefined ? {} : { fallsWith: opened.fallsWith }) };
   }
   const { fingerprint, measured } = signature.body;
-  if (fingerprint !== step.fingerprint) return { why: 'changed', entry: signature.number, signed: fingerprint, now: step.fingerprint };
+  if (!answersTo(plan, step, fingerprint)) return { why: 'changed', entry: signature.number, signed: fingerprint, now: step.fingerprint };
   if (measured !== undefined && !isWanted(step, measured)) return { why: 'failed', entry: signature.number, measured };
   return foundBad(looks);
 }

@@ -22,14 +22,13 @@ function isSamePerson(a: string, b: string): boolean {
 /**
  * What the looks at a signature amount to. One by another person counts before one by the signer.
  *
- * @param looks in the order in which they were made, all after the signature, none taken back
+ * @param looks at the step as it is now, in the order in which they were made, all after the signature, none taken back
  * @returns     nothing when the step asks for none and nobody looked
  */
 export function secondLookOf(step: Step, signature: Entry, looks: readonly LookedEntry[]): SecondLook | undefined {
   const from = momentOf(signature) + pauseAlone * 1000;
-  const seen = looks.filter(({ body }) => body.fingerprint === step.fingerprint);
-  const others = seen.find(({ by }) => !isSamePerson(by, signature.by));
-  const own = seen.find((look) => isSamePerson(look.by, signature.by) && momentOf(look) >= from);
+  const others = looks.find(({ by }) => !isSamePerson(by, signature.by));
+  const own = looks.find((look) => isSamePerson(look.by, signature.by) && momentOf(look) >= from);
   const counted = others ?? own;
   if (counted !== undefined) return { state: 'seen', by: counted.by, at: counted.at, entry: counted.number, alone: others === undefined };
   return step.secondLook ? { state: 'wanted', aloneFrom: new Date(from).toISOString() } : undefined;

@@ -1,4 +1,8 @@
-/** A span of time as people say it: 8 min, 3 h, 1.5 h, 2 days. */
+/**
+ * A span of time as people say it: 8 min, 3 h, 1.5 h, 2 days.
+ *
+ * @param seconds  0 or more; anything under a minute and a half is one minute
+ */
 export function durationWords(seconds: number): string {
   const minutes = Math.round(seconds / 60);
   if (minutes < 90) return `${Math.max(1, minutes)} min`;

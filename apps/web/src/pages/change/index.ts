@@ -1,0 +1,1 @@
+export { ChangePage } from './change-page.tsx';

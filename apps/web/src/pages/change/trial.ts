@@ -1,0 +1,72 @@
+import { planBuild, workOfChange, type ChangeWork, type Plan } from '@rotorwright/build';
+import { compareFigures, compareWindows, figures, isSetting, type FigureChange, type FigureSet, type WindowChange } from '@rotorwright/figures';
+import { applyEdits, differences, readMachine, wordFinding, type Difference, type Finding, type Machine } from '@rotorwright/machine';
+import type { Idea } from './ideas.ts';
+
+/** Today's machine, as every idea is held against it. */
+export interface Today {
+  readonly text: string;
+  readonly machine: Machine;
+  readonly plan: Plan;
+  readonly findings: readonly Finding[];
+}
+
+/** What would come of an idea. */
+export interface Trial {
+  readonly text: string;
+  readonly machine: Machine;
+  readonly plan: Plan;
+  readonly edits: readonly Difference[];
+  readonly set: FigureSet;
+  readonly figures: readonly FigureChange[];
+  /** Figures that are typed into something. */
+  readonly settings: readonly FigureChange[];
+  readonly windows: readonly WindowChange[];
+  readonly work: ChangeWork;
+}
+
+/** Why an idea cannot be tried, in sentences. */
+export interface Refusal {
+  readonly trouble: readonly string[];
+}
+
+/** Works an idea out from the file: a few tenths of a second for a large machine. */
+export function tryOut(today: Today, idea: Idea): Trial | Refusal {
+  // 1. The file as it would be.
+  const edited = 'variant' in idea ? { text: today.text } : applyEdits(today.text, idea.edits);
+  if ('findings' in edited) return refusal(edited.findings);
+  const version = { text: edited.text, ...('variant' in idea ? { variant: idea.variant } : {}) };
+  const { machine, findings } = readMachine(version.text, version);
+  const known = new Set(today.findings.map(({ code, path }) => `${code} ${path}`));
+  const wrong = findings.filter(({ severity, code, path }) => severity === 'error' && !known.has(`${code} ${path}`));
+  if (!machine || wrong.length > 0) return refusal(wrong.length > 0 ? wrong : findings);
+  // 2. What it moves.
+  const edits = differences({ text: today.text }, version);
+  const [was, set] = [figures(today.machine), figures(machine)];
+  const changes = compareFigures(was, set, edits.map(({ path }) => path));
+  const plan = planBuild(machine);
+  return {
+    text: edited.text, machine, plan, edits, set,
+    figures: changes.filter((change) => !isSetting(change)),
+    settings: changes.filter(isSetting),
+    windows: compareWindows(was, set),
+    work: workOfChange(today, { machine, plan }),
+  };
+}
+
+const refusal = (findings: readonly Finding[]): Refusal => ({
+  trouble: findings.slice(0, 4).map((finding) => {
+    const { problem, remedy } = wordFinding(finding);
+    return `${problem} ${remedy}`.trim();
+  }),
+});
+
+/** A difference in a few words: "Pinion 14 → 15". */
+export function editWords({ couplings, parts, thingOf }: Machine, { path, before, after }: Difference): string {
+  const [, id = '', side] = /^drive\.([^.]+)\.(driver|driven)\.teeth$/u.exec(path) ?? [];
+  const coupling = couplings.get(id);
+  const part = coupling?.[side === 'driver' ? 'driver' : 'driven'].part;
+  const named = part === undefined ? undefined : parts.get(thingOf.get(part) ?? part)?.title;
+  const title = named ?? (coupling === undefined ? path.split('.').slice(1).join(' ') : `${coupling.title}, ${side === 'driver' ? 'driving' : 'driven'}`);
+  return before === undefined ? `${title} ${after}, new` : after === undefined ? `${title} ${before}, gone` : `${title} ${before} → ${after}`;
+}

@@ -1,0 +1,28 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { keyOf, mostIdeas, readIdeas, withEdit, writeIdeas, type Idea } from '../apps/web/src/pages/change/ideas.ts';
+
+const path = fc.stringMatching(/^[a-z][a-z0-9.-]{0,20}$/u);
+const edit = fc.oneof(fc.record({ path, value: fc.string({ minLength: 1, maxLength: 12 }).map((text) => text.trim()).filter((text) => text !== '') }), fc.record({ path }));
+const idea: fc.Arbitrary<Idea> = fc.oneof(fc.record({ variant: fc.stringMatching(/^[a-z][a-z0-9-]{0,10}$/u) }), fc.record({ edits: fc.array(edit, { minLength: 1, maxLength: 4 }) }));
+
+describe('ideas in the address', () => {
+  it('come back as they went in', () => {
+    fc.assert(fc.property(fc.array(idea, { maxLength: mostIdeas }), fc.nat(mostIdeas - 1), (ideas, at) => {
+      const kept = { ideas, at: at < ideas.length ? at : 0 };
+      expect(readIdeas(writeIdeas(kept))).toEqual(kept);
+    }));
+  });
+
+  it('are at most four, and what makes no sense is left out', () => {
+    expect(readIdeas('?idea=a=1&idea=b=1&idea=c=1&idea=d=1&idea=e=1').ideas).toHaveLength(4);
+    expect(readIdeas('?idea=&idea=;;&at=7')).toEqual({ ideas: [], at: 0 });
+    expect(readIdeas('?idea=a=1&at=-2').at).toBe(0);
+  });
+
+  it('take one more entry, or another word on the same one', () => {
+    const one = withEdit(undefined, { path: 'a', value: '1' });
+    expect(keyOf(withEdit(withEdit(one, { path: 'b', value: '2' }), { path: 'a', value: '3' }))).toBe('b=2;a=3');
+    expect(withEdit({ variant: 'short' }, { path: 'a', value: '1' })).toEqual(one);
+  });
+});
