@@ -78,6 +78,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.storedEnergy,
     rotor.hover,
     rotor.forwardFlight,
+    rotor.forwardTrim,
     rotor.tailAuthority,
     rotor.autorotation,
     rotor.electricDrive,

@@ -4,6 +4,7 @@ export { bladeLoads } from './blade-loads.ts';
 export { electricDrive } from './electric-drive.ts';
 export { endurance } from './endurance.ts';
 export { forwardFlight } from './forward-flight.ts';
+export { forwardTrim } from './forward-trim.ts';
 export { hover } from './hover.ts';
 export { linearBlade } from './linear-blade.ts';
 export { storedEnergy } from './stored-energy.ts';

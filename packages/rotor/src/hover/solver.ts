@@ -1,5 +1,5 @@
 import { findRoot } from '@rotorwright/mechanics';
-import { evaluateSection, maximumLiftShare, sectionRow, waveDrag, type SectionRow } from '../airfoils/index.ts';
+import { evaluateBlade, sectionRow, stallBegun, type SectionRow } from '../airfoils/index.ts';
 import type { BladeElements } from './blade-elements.ts';
 
 export interface Flow {
@@ -50,11 +50,6 @@ export interface HoverStations {
   readonly stalledFraction: number;
 }
 
-/** Roughness thickens a boundary layer that is attached; drag past this is that of separated air. */
-const SKIN_DRAG = 0.04;
-/** Stall has begun where lift grows at less than half the slope of a thin section [1/rad], or past this angle [rad]. */
-const STALL_SLOPE = Math.PI;
-const STALL_ANGLE = (25 * Math.PI) / 180;
 /** Largest step of an inflow angle in one pass [rad]. */
 const LARGEST_STEP = 0.25;
 /** No inflow angle lies beyond ±this [rad]. */
@@ -101,8 +96,7 @@ export class HoverSolver {
   readonly #residual: Float64Array;
   readonly #low: Float64Array;
   readonly #high: Float64Array;
-  /** Share of the highest lift that is left at this Mach number, and the Mach number, at the speed last asked for. */
-  readonly #share: Float64Array;
+  /** Mach number of each element at the speed last asked for. */
   readonly #mach: Float64Array;
   /** Thrust, torque and profile power of the last pass, then the three sums of the arrow: dT/dθ, ΣT_φ·own, ΣT_φ·column. */
   readonly #sums = new Float64Array(6);
@@ -119,7 +113,7 @@ export class HoverSolver {
     this.#row = sectionRow(count);
     [this.#angle, this.#sine, this.#cosine, this.#own, this.#column] = [column(), column(), column(), column(), column()];
     [this.#residual, this.#low, this.#high] = [column(), column(), column()];
-    [this.#share, this.#mach] = [column(), column()];
+    this.#mach = column();
     this.#ring = stations.map((r, i) => (8 * Math.PI * r) / (blades * chords[i]! * model.inducedFactor ** 2));
     this.#tip = stations.map((r) => (0.5 * blades * (radius - r)) / r);
     this.#root = stations.map((r) => (0.5 * blades * (r - rootCutout)) / r);
@@ -164,10 +158,10 @@ export class HoverSolver {
   /** What the elements see in the condition last solved. */
   stations(): HoverStations {
     const { chords, twist, section } = this.#elements;
-    const { lift, drag, liftSlope } = this.#row;
+    const { lift, drag } = this.#row;
     const angleOfAttack = this.#angle.map((angle, i) => this.#collective + twist[i]! - angle);
-    const force = chords.map((chord, i) => 0.5 * this.#flow.density * chord * this.#speedPast(i) ** 2 * (lift[i]! * this.#cosine[i]! - roughDrag(drag[i]!, this.#model.roughness) * this.#sine[i]!));
-    const stalled = liftSlope.filter((slope, i) => section.kind === 'table' && (slope < STALL_SLOPE || Math.abs(angleOfAttack[i]!) > STALL_ANGLE)).length;
+    const force = chords.map((chord, i) => 0.5 * this.#flow.density * chord * this.#speedPast(i) ** 2 * (lift[i]! * this.#cosine[i]! - drag[i]! * this.#sine[i]!));
+    const stalled = chords.filter((_, i) => stallBegun(section, this.#row, i)).length;
     return { angleOfAttack, reynolds: this.#row.reynolds.slice(), lift: force, stalledFraction: stalled / chords.length };
   }
 
@@ -183,14 +177,7 @@ export class HoverSolver {
 
   #setSpeed(speed: number): void {
     const { speedOfSound } = this.#flow;
-    if (speedOfSound !== undefined && speed !== this.#speed) {
-      const { stations } = this.#elements;
-      for (let i = 0; i < stations.length; i++) {
-        const mach = (speed * stations[i]!) / speedOfSound;
-        this.#mach[i] = mach;
-        this.#share[i] = maximumLiftShare(mach);
-      }
-    }
+    if (speedOfSound !== undefined && speed !== this.#speed) this.#mach.set(this.#elements.stations.map((r) => (speed * r) / speedOfSound));
     this.#speed = speed;
   }
 
@@ -240,9 +227,7 @@ export class HoverSolver {
       reynolds[i] = (swirl ? across * c + climbRate * s : across / c) * chords[i]! * perViscosity;
     }
     // 2. What it makes of it.
-    if (speedOfSound !== undefined) compressAngles(angle, this.#share);
-    evaluateSection(section, this.#row);
-    if (speedOfSound !== undefined) compressForces(this.#row, this.#share, this.#mach, section.thickness);
+    evaluateBlade(section, this.#row, speedOfSound === undefined ? undefined : this.#mach, roughness);
     // 3. Balance, steps and sums.
     const rings = this.#ring;
     const tips = this.#tip;
@@ -260,7 +245,7 @@ export class HoverSolver {
       const s = sines[i]!;
       const c = cosines[i]!;
       const cl = lift[i]!;
-      const cd = roughDrag(drag[i]!, roughness);
+      const cd = drag[i]!;
       const across = speed * stations[i]!;
       const past = swirl ? across * c + climbRate * s : across / c;
       const pastSlope = swirl ? climbRate * c - across * s : (past * s) / c;
@@ -419,22 +404,5 @@ export class HoverSolver {
   #solution(): HoverSolution {
     const [thrust, torque, profilePower] = [this.#sums[0]!, this.#sums[1]!, this.#sums[2]!];
     return { collective: this.#collective, thrust, torque, inducedPower: torque * this.#speed - profilePower, profilePower };
-  }
-}
-
-function roughDrag(drag: number, roughness: number): number {
-  return drag + (roughness - 1) * Math.min(drag, SKIN_DRAG);
-}
-
-/** Fast air stalls sooner: the section is asked at a larger angle, and gives a share of what it says. */
-function compressAngles(angle: Float64Array, share: Float64Array): void {
-  for (let i = 0; i < angle.length; i++) angle[i] = Math.max(-Math.PI, Math.min(Math.PI, angle[i]! / share[i]!));
-}
-
-function compressForces({ lift, drag, dragSlope }: SectionRow, share: Float64Array, mach: Float64Array, thickness: number): void {
-  for (let i = 0; i < lift.length; i++) {
-    lift[i]! *= share[i]!;
-    dragSlope[i]! /= share[i]!;
-    drag[i]! += waveDrag(mach[i]!, Math.abs(lift[i]!), thickness);
   }
 }

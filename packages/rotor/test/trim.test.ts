@@ -1,0 +1,87 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { TrimSolver, bladeElements, forwardFlightPower, naca0012, pitchInTipPathPlane, trimLevelFlight, type Flapping, type Section, type SteadyFlight, type TrimModel } from '../src/index.ts';
+import { inflowAngle } from '../src/forward/inflow-angle.ts';
+import { solveLinear } from '../src/forward/solve-linear.ts';
+
+const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
+
+const radius = 0.775;
+const speed = 184;
+const tipSpeed = speed * radius;
+const air = { density: 1.225, kinematicViscosity: 1.46e-5, speedOfSound: 340.3, climbRate: 0 };
+const flapping: Flapping = { inertia: 0.043, frequencyRatio: 1.03, cosine: 0, sine: 0 };
+const model: TrimModel = { azimuths: 36, inducedFactor: 1.08, roughness: 1.1, tipLoss: true };
+const elements = (section: Section, rootCutout = 0.14, count = 20) => bladeElements({ blades: 2, radius, rootCutout, chord: [{ r: 0, value: 0.062 }], twist: [], section }, count);
+const solver = (section: Section = naca0012()): TrimSolver => new TrimSolver(elements(section), air, flapping, model);
+const flight = (airspeed: number, changes: Partial<SteadyFlight> = {}): SteadyFlight => ({ speed, tipSpeed, weight: 51, drag: 0.5 * 1.225 * airspeed ** 2 * 0.018, airspeed, climbRate: 0, ...changes });
+
+describe('trim', () => {
+  test('shaft power is what thrust, induced speed, drag of the blades, drag of the fuselage and climb take (law: balance of energy)', () => {
+    for (const [airspeed, climbRate] of [[8, 0], [15, 0], [20, 2], [28, 0]] as const) {
+      const given = flight(airspeed, { climbRate });
+      const found = trimLevelFlight(solver(), given)!;
+      const induced = found.thrust * found.inducedRatio * tipSpeed;
+      const sum = induced + found.profilePower + given.drag * airspeed + given.weight * climbRate;
+      // The inflow is not even over the disc, and the mean of the loads is not that of the radii.
+      expect(found.power / sum).toBeCloseTo(1, 1.7);
+    }
+  });
+
+  test('where a sweep comes from does not change where it ends (law)', () => {
+    const warm = solver();
+    for (const airspeed of [2, 5, 8, 11, 30, 12]) {
+      const [after, fresh] = [trimLevelFlight(warm, flight(airspeed))!, trimLevelFlight(solver(), flight(airspeed))!];
+      expect(after.collective).toBeCloseTo(fresh.collective, 7);
+      expect(after.power / fresh.power).toBeCloseTo(1, 6);
+    }
+  });
+
+  test('with straight lift, no drag, no cutout and even inflow at rest it is the closed form (independent route: pitchInTipPathPlane at μ = 0)', () => {
+    const lawful = { kind: 'polar', thickness: 0, liftSlope: 5.73, cd0: 0, cd2: 0 } as const;
+    const bare = new TrimSolver(elements(lawful, 0, 80), { density: 1.225, kinematicViscosity: 1.46e-5, climbRate: 0 }, { ...flapping, frequencyRatio: 1 }, { ...model, inducedFactor: 1, roughness: 1, tipLoss: false });
+    const found = bare.solve({ speed, thrust: 51, advanceRatio: 0, throughRatio: 0 })!;
+    const thrustCoefficient = 51 / (1.225 * Math.PI * radius ** 2 * tipSpeed ** 2);
+    const inflowRatio = Math.sqrt(thrustCoefficient / 2);
+    const closed = pitchInTipPathPlane({ solidity: (2 * 0.062) / (Math.PI * radius), liftSlope: 5.73, thrustCoefficient, advanceRatio: 0, inflowRatio, coning: 0 });
+    expect(found.inducedRatio).toBeCloseTo(inflowRatio, 8);
+    expect(found.collective / closed.collective).toBeCloseTo(1, 2);
+    expect(found.cyclicCos).toBeCloseTo(0, 9);
+    expect(found.cyclicSin).toBeCloseTo(0, 9);
+  });
+
+  test('near the power of the energy method, given the drag of the blades at rest (independent route: forwardFlightPower, within 8 %)', () => {
+    const solidity = (2 * 0.062) / (Math.PI * radius);
+    const atRest = trimLevelFlight(solver(), flight(0))!.profilePower;
+    const dragCoefficient = (8 * atRest) / (solidity * 1.225 * Math.PI * radius ** 2 * tipSpeed ** 3);
+    for (const airspeed of [10, 15, 20]) {
+      const found = trimLevelFlight(solver(), flight(airspeed))!;
+      const sum = forwardFlightPower({ blades: 2, radius, chord: 0.062, speed, mass: 51 / 9.80665, dragArea: 0.018, climbRate: 0, density: 1.225, dragCoefficient, inducedFactor: 1.15, profileGrowth: 4.65 }, airspeed);
+      expect(found.power / sum.power).toBeGreaterThan(0.92);
+      expect(found.power / sum.power).toBeLessThan(1.08);
+    }
+  });
+
+  test('a machine far too heavy or too fast has no trim', () => {
+    expect(trimLevelFlight(solver(), flight(20, { weight: 2000 }))).toBeUndefined();
+    expect(trimLevelFlight(solver(), flight(80))).toBeUndefined();
+  });
+
+  test('the tip path leans as it is asked to, at the price of hub moments and cyclic (law)', () => {
+    const leaning = new TrimSolver(elements(naca0012()), air, { ...flapping, cosine: 0.02 }, model);
+    const [level, leant] = [trimLevelFlight(solver(), flight(10))!, trimLevelFlight(leaning, flight(10))!];
+    expect(Math.abs(leant.cyclicCos - level.cyclicCos) + Math.abs(leant.cyclicSin - level.cyclicSin)).toBeGreaterThan(0.01);
+  });
+});
+
+test('the inflow angle is the arc tangent (law)', () => {
+  fc.assert(fc.property(between(-2, 2), between(-2, 2), (through, across) => void expect(inflowAngle(through, across)).toBeCloseTo(Math.atan2(through, across), 11)));
+});
+
+test('a linear system is solved, and one without a solution is told (by hand)', () => {
+  const solution = new Float64Array(2);
+  // 2y = 4, x + y = 5
+  expect(solveLinear(Float64Array.from([0, 2, 4, 1, 1, 5]), solution)).toBe(true);
+  expect([...solution]).toEqual([3, 2]);
+  expect(solveLinear(Float64Array.from([1, 1, 1, 1, 1, 2]), solution)).toBe(false);
+});
