@@ -61,5 +61,14 @@ const chordal = gearCase('gear-chordal-1');
 const calliper = { normalModule: si(chordal.inputs, 'm'), pressureAngle: si(chordal.inputs, 'alpha'), teeth: si(chordal.inputs, 'z'), shift: si(chordal.inputs, 'x'), tipHeight: si(chordal.inputs, 'ha') };
 const chords = [gearCheck('gear-chordal-1', 'gear-chordal', 's_j', 'chord', calliper), gearCheck('gear-chordal-1', 'gear-chordal', 'h_j', 'height', calliper)];
 
+const filled = { normalModule: si(gearCase('gear-spur-shift-1').inputs, 'm'), teeth1: 12, teeth2: 24, centreDistance: si(gearCase('gear-spur-shift-1').inputs, 'a'), faceWidth: '20 mm', leastContactRatio: 1.1 };
+const shifts = [
+  {
+    ...gearCheck('gear-spur-shift-1', 'profile-shifts', 'sum_x', 'shiftSum', filled),
+    title: '12 and 24 teeth of module 3 at 56.5 mm: the shifts together',
+  },
+  ...sourced({ document: 'The same table', place: 'y − Σx: 0.83333 − 0.96', kind: 'by hand' }, [['12 and 24 teeth of module 3 at 56.5 mm: tips shortened', 'profile-shifts', filled, 'addendum', 1 + 0.83333 - 0.96, 6e-4, 'absolute']]),
+];
+
 /** Forces of a mesh, its play from cold to hot, and the change of a pinion. */
-export const mesh: readonly Check[] = [...forces, ...laws, ...handWindow, ...changes, ...chords];
+export const mesh: readonly Check[] = [...forces, ...laws, ...handWindow, ...changes, ...shifts, ...chords];

@@ -33,6 +33,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     gears.involuteInverse,
     gears.meshWindow,
     gears.pinionChange,
+    gears.profileShifts,
     gears.gearStrengthMetal,
     gears.gearStrengthPlastic,
     gears.plasticFatigue,

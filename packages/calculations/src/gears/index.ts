@@ -12,5 +12,6 @@ export { helixPush } from './helix-push.ts';
 export { involute, involuteInverse } from './involute.ts';
 export { meshWindow } from './mesh-window.ts';
 export { pinionChange } from './pinion-change.ts';
+export { profileShifts } from './profile-shifts.ts';
 export { plasticFatigue } from './plastic-fatigue.ts';
 export { plasticGearTemperature } from './plastic-gear-temperature.ts';

@@ -5,6 +5,7 @@ export * from './helix-push.ts';
 export * from './involute.ts';
 export * from './lewis.ts';
 export * from './mesh-forces.ts';
+export * from './mesh-sweep.ts';
 export * from './mesh-window.ts';
 export * from './plastic-gears.ts';
 export * from './plastic-mesh.ts';
