@@ -3,6 +3,7 @@
  * One line of JSON: the median CPU seconds of a warm run, and sums that tell whether the work was done rightly.
  */
 import { assembleBeam, beamModes, type Modes } from '@rotorwright/mechanics';
+import { medianCpuSeconds } from './timing/cpu.ts';
 
 const SWEEPS = 200;
 const MODES = 8;
@@ -45,16 +46,9 @@ function run(): readonly number[] {
   return [...sums, Math.abs(last.shapes[freedoms - 2]!), Math.abs(last.shapes[7 * freedoms + 60]!)];
 }
 
-const cpuSeconds = (): number => {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1e6;
-};
-
-let check = run();
-const times = Array.from({ length: 9 }, () => {
-  const start = cpuSeconds();
+let check: readonly number[] = [];
+const t = medianCpuSeconds(() => {
   check = run();
-  return cpuSeconds() - start;
 });
 if (!check.every((value) => value > 0)) throw new Error('nothing was computed');
-console.log(JSON.stringify({ k: 'K4', work: SWEEPS, t: times.toSorted((a, b) => a - b)[times.length >> 1], check }));
+console.log(JSON.stringify({ k: 'K4', work: SWEEPS, t, check }));
