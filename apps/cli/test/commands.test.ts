@@ -6,7 +6,7 @@ import type { Entry } from '@rotorwright/logbook';
 import { bench, plover } from './plover.ts';
 import { shell, widest } from './shell.ts';
 
-const commands = ['new', 'check', 'figures', 'options', 'plan', 'holds', 'change', 'sign', 'log', 'calc', 'serve', 'backup', 'restore'];
+const commands = ['new', 'check', 'figures', 'options', 'plan', 'reach', 'holds', 'change', 'sign', 'log', 'calc', 'serve', 'backup', 'restore'];
 
 describe('help', () => {
   it('lists every command, and what the exit status means', async () => {
@@ -23,7 +23,7 @@ describe('help', () => {
     expect(widest(out)).toBeLessThanOrEqual(80);
   });
 
-  it.each(['check', 'figures', 'options', 'plan', 'holds', 'log'])('%s answers in JSON too', async (command) => {
+  it.each(['check', 'figures', 'options', 'plan', 'reach', 'holds', 'log'])('%s answers in JSON too', async (command) => {
     const { folder, home } = bench();
     const { out } = await shell([command, 'plover.yaml', '--json'], { folder, home });
     expect(JSON.parse(out)).toBeTypeOf('object');
@@ -46,7 +46,7 @@ describe('help', () => {
 
   it('a command that only reads makes no home', async () => {
     const { folder, home } = bench();
-    for (const command of ['check', 'figures', 'options', 'plan', 'holds', 'log']) await shell([command, 'plover.yaml'], { folder, home });
+    for (const command of ['check', 'figures', 'options', 'plan', 'reach', 'holds', 'log']) await shell([command, 'plover.yaml'], { folder, home });
     expect(existsSync(home)).toBe(false);
   });
 });
@@ -297,7 +297,7 @@ describe('sign and log', () => {
 
   it.each<[string, readonly string[], RegExp]>([
     ['nobody', ['head/post-screw'], /--by/],
-    ['an empty name', ['head/post-screw', '--by', ' '], /Nothing was signed.*by/],
+    ['an empty name', ['head/post-screw', '--by', ' '], /Nothing was entered.*by/],
     ['a step that is not there', ['head/post-scrw', '--by', 'Maren'], /no step “head\/post-scrw”.*head\/post-screw/],
     ['a measurement of a screw', ['head/post-screw', '--by', 'Maren', '--measured', '1 mm'], /no measurement/],
     ['a gap without a number', ['head/gap', '--by', 'Maren'], /--measured/],

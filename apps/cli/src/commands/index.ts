@@ -10,6 +10,7 @@ import { logCommand } from './log.ts';
 import { newCommand } from './new.ts';
 import { optionsCommand } from './options.ts';
 import { planCommand } from './plan.ts';
+import { reachCommand } from './reach.ts';
 import { restoreCommand } from './restore.ts';
 import { serveCommand } from './serve.ts';
 import { signCommand } from './sign.ts';
@@ -21,6 +22,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   figuresCommand,
   optionsCommand,
   planCommand,
+  reachCommand,
   holdsCommand,
   changeCommand,
   signCommand,

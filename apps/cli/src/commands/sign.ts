@@ -1,12 +1,12 @@
-import { randomUUID } from 'node:crypto';
 import type { Command } from 'commander';
 import { planBuild, type Plan, type Step } from '@rotorwright/build';
-import { lookProblem, readNewEntry, replay, type Entry, type EntryBody, type NewEntry } from '@rotorwright/logbook';
+import { lookProblem, replay, type EntryBody } from '@rotorwright/logbook';
 import { isProblem, isUnit, readQuantity, sameDimension, showQuantity, unit } from '@rotorwright/units';
-import { bookOf, findMachine, homeOption, withHome, type HomeOption, type NamedMachine } from '../machine-argument.ts';
+import { bookOf, findMachine, homeOption, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import type { Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
+import { enter } from './enter.ts';
 import { stepOf } from './plan.ts';
 
 interface SignOptions extends HomeOption {
@@ -52,7 +52,7 @@ async function sign(terminal: Terminal, argument: string | undefined, id: string
     ...(measured !== undefined && { measured }),
     ...(options.note !== undefined && { note: options.note }),
   };
-  const entry = await enter(terminal, named.id, body, options);
+  const entry = await enter(terminal, named.id, options.by, body, options);
   const outside = outsideOf(step, measured);
   const cures = cure > 0 ? ` It cures until ${new Date(Date.parse(entry.at) + cure * 1000).toISOString()}.` : '';
   await terminal.write(options.json ? `${JSON.stringify(entry)}\n` : `Signed ${step.id} of ${named.id} as entry ${entry.number}, by ${entry.by}.${cures}\n`);
@@ -69,18 +69,10 @@ async function look(terminal: Terminal, named: NamedMachine, plan: Plan, step: S
   if (problem?.why === 'unsigned') throw new WrongInput(`${step.id} is ${state?.state ?? 'open'}: there is no signature to look at again.`);
   if (problem?.why === 'too-soon') throw new WrongInput(`${options.by} signed ${step.id}. Let somebody else look, or look again yourself from ${problem.from} on: a night in between shows what the evening hid.`);
   const { fingerprint } = step;
-  const entry = await enter(terminal, named.id, { kind: 'looked', step: step.id, fingerprint, found, ...(options.note !== undefined && { note: options.note }) }, options);
+  const entry = await enter(terminal, named.id, options.by, { kind: 'looked', step: step.id, fingerprint, found, ...(options.note !== undefined && { note: options.note }) }, options);
   await terminal.write(options.json ? `${JSON.stringify(entry)}\n` : `Second look at ${step.id} of ${named.id}, found ${found}: entry ${entry.number}, by ${entry.by}.\n`);
   if (found === 'bad') terminal.say(`${step.id} is undone: set it right and sign again.`);
   return found === 'bad' ? 1 : 0;
-}
-
-/** @throws WrongInput when the entry is not well formed */
-async function enter(terminal: Terminal, machine: string, body: EntryBody, options: SignOptions): Promise<Entry> {
-  const written: NewEntry = { id: randomUUID(), machine, at: terminal.now().toISOString(), by: options.by, body };
-  const read = readNewEntry(written);
-  if (!read.ok) throw new WrongInput(`Nothing was signed: ${read.problems.join('; ')}.`);
-  return withHome(terminal, options, (home) => home.logbook.append(read.entry));
 }
 
 /** @throws WrongInput when the step asks for what was not given, or the other way round */

@@ -1,4 +1,5 @@
 import { severityOf, type Access, type Finding, type Machine } from '@rotorwright/machine';
+import { Queue } from '../queue.ts';
 import { OrderGraph, type Edge } from './graph.ts';
 import { knots, loopThrough } from './loops.ts';
 import { moduleOrder } from './modules.ts';
@@ -107,13 +108,12 @@ function urgency(machine: Machine, closers: ReadonlySet<string>, id: string): nu
 function sorted(graph: OrderGraph, rank: (id: string) => readonly number[]): readonly string[] {
   const waiting = new Map(graph.nodes.map((id) => [id, 0]));
   for (const { later } of graph.edges()) waiting.set(later, (waiting.get(later) ?? 0) + 1);
-  const ranks = new Map(graph.nodes.map((id) => [id, rank(id)]));
-  const lower = (a: string, b: string) => compare(ranks.get(a) ?? [], ranks.get(b) ?? []) < 0;
-  const free = graph.nodes.filter((id) => waiting.get(id) === 0);
+  const ranked = graph.nodes.map((id) => ({ id, rank: rank(id) })).toSorted((a, b) => compare(a.rank, b.rank));
+  const places = new Map(ranked.map(({ id }, at) => [id, at]));
+  const free = new Queue<string>((id) => places.get(id) ?? 0);
+  for (const id of graph.nodes) if (waiting.get(id) === 0) free.push(id);
   const order: string[] = [];
-  while (free.length > 0) {
-    const next = free.reduce((best, id) => (lower(id, best) ? id : best));
-    free.splice(free.indexOf(next), 1);
+  for (let next = free.pop(); next !== undefined; next = free.pop()) {
     order.push(next);
     for (const later of graph.next(next).keys()) {
       const left = (waiting.get(later) ?? 0) - 1;

@@ -1,6 +1,6 @@
+import { Queue } from '../queue.ts';
 import { Wants, type Clause } from './clauses.ts';
 import type { AssemblyGraph } from './graph.ts';
-import { Queue } from './queue.ts';
 import type { Need, Want } from './wants.ts';
 
 /** Sides of one module of which one stays on: the ties that keep each of them there. */

@@ -126,8 +126,8 @@ describe('against trying everything', () => {
         expect(brute.isBare(goal, undone)).toBe(true);
         reached += 1;
       }
-    }), { numRuns: 300 });
+    }), { numRuns: 120 });
     // Most random machines are knots; enough of them must not be.
-    expect(reached).toBeGreaterThan(100);
+    expect(reached).toBeGreaterThan(40);
   });
 });
