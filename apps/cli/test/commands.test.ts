@@ -25,7 +25,7 @@ describe('help', () => {
 
   it.each(['check', 'figures', 'options', 'plan', 'reach', 'holds', 'log'])('%s answers in JSON too', async (command) => {
     const { folder, home } = bench();
-    const { out } = await shell([command, 'plover.yaml', '--json'], { folder, home });
+    const { out } = await shell([command, 'plover.yaml', ...(command === 'reach' ? ['post'] : []), '--json'], { folder, home });
     expect(JSON.parse(out)).toBeTypeOf('object');
   });
 
