@@ -6,6 +6,6 @@ export * from './holds/index.ts';
 export * from './needs.ts';
 export * from './next-steps.ts';
 export { planBuild } from './plan.ts';
-export { openedOn, reach, undoneBy, wayBack, type Again, type Fall, type Reach, type Undoing, type Way, type Why } from './reach/index.ts';
+export { openedOn, reach, undoneBy, wayBack, type BackStep, type Fall, type Reach, type Undoing, type Way, type Why } from './reach/index.ts';
 export type * from './step.ts';
 export { moduleTitle, phraseOf, titleOf } from './words/index.ts';

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
-import { openedOn, planBuild, reach, wayBack, type Again, type Reach, type Way } from '@rotorwright/build';
+import { openedOn, planBuild, reach, wayBack, type BackStep, type Reach, type Way } from '@rotorwright/build';
 import type { Machine } from '@rotorwright/machine';
-import { durationWords } from '../durations.ts';
+import { durationWords } from '@rotorwright/units';
 import { findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
 import { painter, paragraph, table, type Terminal } from '../terminal/index.ts';
@@ -63,7 +63,7 @@ function thingCalled(machine: Machine, given: string): string {
   throw new WrongInput(`${machine.name} has no part, joint, stack or module “${given}”. ${nearestTo(given, [...machine.modules.keys(), ...things.map(({ id }) => id)])}`);
 }
 
-function setOut(terminal: Terminal, machine: Machine, goal: string, { ways, proven, lowerBound }: Reach, back: readonly Again[]): string {
+function setOut(terminal: Terminal, machine: Machine, goal: string, { ways, proven, lowerBound }: Reach, back: readonly BackStep[]): string {
   const [way, ...others] = ways;
   if (way === undefined) return lowerBound === 0 ? `Nothing has to come apart for ${goal}: nothing ties it.` : `No way leads to ${goal}: each thing that is in the way waits for another. rotorwright check ${machine.id} may say where.`;
   const paint = painter(terminal.colour);

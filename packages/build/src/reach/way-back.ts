@@ -5,7 +5,7 @@ import { undoneBy, type Fall } from './undone-by.ts';
 import type { Way } from './way.ts';
 
 /** A step that must be done and signed again after a way in. */
-export interface Again {
+export interface BackStep {
   readonly step: Step;
   readonly fall: Fall;
   /** What comes before its own actions because it was done before: old compound out, a new insert nut. Sentences. */
@@ -18,7 +18,7 @@ export function openedOn(way: Way): readonly string[] {
 }
 
 /** The way back: every step that must be done again, in the order of work, and what each wants besides. */
-export function wayBack(machine: Machine, plan: Plan, way: Way): readonly Again[] {
+export function wayBack(machine: Machine, plan: Plan, way: Way): readonly BackStep[] {
   return [...undoneBy(plan)(openedOn(way))].flatMap(([id, fall]) => {
     const step = plan.steps.get(id);
     const joint = machine.joints.get(id);
