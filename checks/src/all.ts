@@ -15,6 +15,7 @@ import { mesh } from './mesh.ts';
 import { planningCases } from './planning-cases.ts';
 import { reliabilityCases } from './reliability-cases.ts';
 import { rotorCases } from './rotor-cases.ts';
+import { rotorClosedForms } from './rotor-closed-forms.ts';
 import { screwChecks } from './screw-checks.ts';
 import { shiftedGears } from './shifted-gears.ts';
 import { standardGears } from './standard-gears.ts';
@@ -33,6 +34,7 @@ export const checks: readonly Check[] = [
   ...balancing,
   ...measuredThrusts,
   ...rotorCases,
+  ...rotorClosedForms,
   ...elementChecks,
   ...bearingChecks,
   ...bearingSizeChecks,

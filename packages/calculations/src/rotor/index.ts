@@ -6,6 +6,7 @@ export { endurance } from './endurance.ts';
 export { forwardFlight } from './forward-flight.ts';
 export { forwardTrim } from './forward-trim.ts';
 export { hover } from './hover.ts';
+export { axialFlight, groundEffect, hoverEstimate } from './momentum.ts';
 export { linearBlade } from './linear-blade.ts';
 export { storedEnergy } from './stored-energy.ts';
 export { tailAuthority } from './tail-authority.ts';

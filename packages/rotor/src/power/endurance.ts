@@ -1,3 +1,5 @@
+import { integrate } from '@rotorwright/mechanics';
+
 /** Power drawn for a share of the time. */
 export interface PowerShare {
   /** W, not negative */
@@ -18,14 +20,6 @@ export interface Pack {
   readonly endCharge: number;
 }
 
-/** Places and weights of the five-point rule on −1 to 1: M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions (1964), table 25.4. */
-const GAUSS = [
-  [-0.906179845938664, 0.236926885056189],
-  [-0.538469310105683, 0.478628670499366],
-  [0, 0.568888888888889],
-  [0.538469310105683, 0.478628670499366],
-  [0.906179845938664, 0.236926885056189],
-] as const;
 /** Even parts in which each straight piece of the voltage curve is summed. */
 const PARTS = 16;
 
@@ -78,14 +72,10 @@ export function packEndurance(profile: readonly PowerShare[], pack: Pack): PackE
   if (places.some((charge) => packCurrent(voltageAt(openVoltage, charge), resistance, highest) === undefined)) return undefined;
   let time = 0;
   for (let piece = 1; piece < places.length; piece++) {
-    const half = (places[piece]! - places[piece - 1]!) / (2 * PARTS);
-    for (let part = 0; part < PARTS; part++) {
-      const middle = places[piece - 1]! + (2 * part + 1) * half;
-      for (const [at, weight] of GAUSS) {
-        const voltage = voltageAt(openVoltage, middle + at * half);
-        time += (weight * half * capacity) / meanOver(profile, ({ power }) => packCurrent(voltage, resistance, power) ?? Infinity);
-      }
-    }
+    time += integrate((charge) => {
+      const voltage = voltageAt(openVoltage, charge);
+      return capacity / meanOver(profile, ({ power }) => packCurrent(voltage, resistance, power) ?? Infinity);
+    }, places[piece - 1]!, places[piece]!, PARTS);
   }
   const last = voltageAt(openVoltage, endCharge);
   const peakCurrent = packCurrent(last, resistance, highest)!;
