@@ -145,7 +145,7 @@ describe('killing the browser and the server while somebody signs', () => {
     browser ??= await openProfile();
     await browser.page.goto(`${url}m/${machine}/build`);
     await browser.page.getByText('Everything is saved.').or(browser.page.getByText(/in the book/)).first().waitFor();
-    await expect.poll(() => browser?.page.getByText(/on this device/).count()).toBe(0);
+    await expect.poll(() => browser?.page.getByText(/on this device/).allInnerTexts(), { timeout: 60_000 }).toEqual([]);
     const boards = (await (await fetch(`${url}api/machines`)).json()) as readonly MachineOnBoard[];
     const entries: readonly Entry[] = boards.find(({ id }) => id === machine)?.entries ?? [];
     const times = new Map<string, number>();

@@ -6,7 +6,7 @@ import type { Entry } from '@rotorwright/logbook';
 import { bench, plover } from './plover.ts';
 import { shell, widest } from './shell.ts';
 
-const commands = ['new', 'check', 'figures', 'options', 'plan', 'reach', 'holds', 'change', 'sign', 'log', 'calc', 'serve', 'backup', 'restore'];
+const commands = ['new', 'check', 'figures', 'options', 'plan', 'count', 'reach', 'holds', 'change', 'sign', 'log', 'calc', 'serve', 'backup', 'restore'];
 
 describe('help', () => {
   it('lists every command, and what the exit status means', async () => {
@@ -23,7 +23,7 @@ describe('help', () => {
     expect(widest(out)).toBeLessThanOrEqual(80);
   });
 
-  it.each(['check', 'figures', 'options', 'plan', 'reach', 'holds', 'log'])('%s answers in JSON too', async (command) => {
+  it.each(['check', 'figures', 'options', 'plan', 'count', 'reach', 'holds', 'log'])('%s answers in JSON too', async (command) => {
     const { folder, home } = bench();
     const { out } = await shell([command, 'plover.yaml', ...(command === 'reach' ? ['post'] : []), '--json'], { folder, home });
     expect(JSON.parse(out)).toBeTypeOf('object');

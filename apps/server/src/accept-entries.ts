@@ -1,4 +1,4 @@
-import { answersTo, planBuild } from '@rotorwright/build';
+import { answersTo, bagsOf, planBuild } from '@rotorwright/build';
 import { readNewEntry, type Entry, type MachineOnBoard, type NewEntry } from '@rotorwright/logbook';
 import { LogStoreError } from '@rotorwright/logbook/store';
 import { readMachine } from '@rotorwright/machine';
@@ -48,17 +48,24 @@ function readEntries(sent: unknown, machine: string): readonly NewEntry[] {
 function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): void {
   const { machine } = readMachine(board.text, { file: board.id });
   const plan = machine && planBuild(machine);
+  const bags = new Set(machine === undefined || entries.every(({ body }) => body.kind !== 'counted') ? [] : bagsOf(machine).map((bag) => bag.id));
+  const unbagged: string[] = [];
   const unknown: string[] = [];
   const changed: string[] = [];
   const unmeasured: string[] = [];
   for (const { id, body } of entries) {
     if (body.kind === 'opened' || body.kind === 'corrected') continue;
+    if (body.kind === 'counted') {
+      if (!bags.has(body.bag)) unbagged.push(`${id}: the file of ${board.id} has no bag ${body.bag}`);
+      continue;
+    }
     if (body.step === undefined) continue;
     const step = plan?.steps.get(body.step);
     if (plan === undefined || step === undefined) unknown.push(`${id}: there is no step ${body.step} in the plan of ${board.id}`);
     else if (body.kind !== 'noted' && !answersTo(plan, step, body.fingerprint)) changed.push(`${id}: ${body.step} has changed since it was shown`);
     else if (body.kind === 'signed' && step.measure !== undefined && body.measured === undefined) unmeasured.push(`${id}: ${body.step} is measured; its signature must say what was read or felt`);
   }
+  if (unbagged.length > 0) throw new AnswerError(422, 'bag/unknown', 'Nothing was recorded: a bag is not in the file.', { details: unbagged });
   if (unknown.length > 0) throw new AnswerError(422, 'step/unknown', 'Nothing was recorded: a step is not in the plan.', { details: unknown });
   if (changed.length > 0) throw new AnswerError(409, 'step/changed', 'Nothing was recorded: the machine file changed what a step asks for. Look at it again, then sign.', { details: changed });
   if (unmeasured.length > 0) throw new AnswerError(422, 'step/unmeasured', 'Nothing was recorded: a step was signed without what was measured.', { details: unmeasured });

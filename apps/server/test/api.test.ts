@@ -2,7 +2,7 @@ import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { verifyChain, type Entry, type MachineChange, type MachineOnBoard, type WireError } from '@rotorwright/logbook';
+import { verifyChain, type Entry, type MachineChange, type MachineOnBoard, type NewEntry, type WireError } from '@rotorwright/logbook';
 import { plover, signature, stepOf, workshop } from './fixtures.ts';
 
 type Json = Readonly<Record<string, unknown>>;
@@ -176,6 +176,14 @@ describe('entries', () => {
   it('of a step that is not in the plan are refused', async () => {
     const { url } = await workshop();
     expect(await refusal(await post(url, [signature('entry-0001', { ...step(), id: 'head/no-such' })]))).toMatchObject({ status: 422, code: 'step/unknown' });
+  });
+
+  it('of a bag that is not in the file are refused, of one that is are kept', async () => {
+    const { url } = await workshop();
+    const count = (bag: string): NewEntry => ({ id: `count-${bag.replace('/', '-')}`, machine: 'plover', at: '2026-03-01T18:30:00Z', by: 'Maren', body: { kind: 'counted', bag, lines: [{ item: 'head/post', wanted: 1, sound: 1 }] } });
+    expect(await refusal(await post(url, [count('bag-9')]))).toMatchObject({ status: 422, code: 'bag/unknown' });
+    expect((await post(url, [count('rest/head')])).status).toBe(201);
+    expect((await board(url)).entries.map(({ body }) => body.kind)).toEqual(['counted']);
   });
 
   it('of a measured step without what was measured are refused', async () => {

@@ -1,9 +1,10 @@
+export * from './bags/index.ts';
 export * from './canonical/index.ts';
 export * from './changes/index.ts';
 export { washerSides, type WasherSides } from './derive/index.ts';
 export { answersTo, fingerprint } from './fingerprint/index.ts';
 export * from './holds/index.ts';
-export * from './needs.ts';
+export { needs, type FastenerNeed, type Need, type Needs } from './needs.ts';
 export * from './next-steps.ts';
 export { planBuild } from './plan.ts';
 export { openedOn, reach, undoneBy, wayBack, type BackStep, type Fall, type Reach, type Undoing, type Way, type Why } from './reach/index.ts';

@@ -23,6 +23,8 @@ export interface FastenerNeed extends Fastener {
 /** Joints that consist of nothing to take out of a bag. */
 const notInBags: ReadonlySet<Fastener['kind']> = new Set(['press', 'bond', 'threaded-end', 'clamp']);
 
+export const countsAsFastener = (kind: Fastener['kind']): boolean => !notInBags.has(kind);
+
 /**
  * Tools, consumables and fasteners for some steps, or for a whole build.
  *
@@ -32,7 +34,7 @@ export function needs(steps: Iterable<Step>): Needs {
   const all = [...steps];
   const fasteners = new Map<string, FastenerNeed>();
   for (const { id, fastener } of all) {
-    if (fastener === undefined || notInBags.has(fastener.kind)) continue;
+    if (fastener === undefined || !countsAsFastener(fastener.kind)) continue;
     const key = [fastener.kind, fastener.thread, fastener.length, fastener.class, fastener.head].join('|');
     const known = fasteners.get(key);
     fasteners.set(key, { ...fastener, count: fastener.count + (known?.count ?? 0), steps: [...(known?.steps ?? []), id] });

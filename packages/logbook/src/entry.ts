@@ -28,7 +28,21 @@ export type EntryBody =
     }
   /** Takes an earlier entry back, by its number; the earlier one stays in the book. */
   | { readonly kind: 'corrected'; readonly entry: number; readonly reason: string }
-  | { readonly kind: 'noted'; readonly step?: string; readonly note: string };
+  | { readonly kind: 'noted'; readonly step?: string; readonly note: string }
+  /** What lay in a bag of the kit. */
+  | { readonly kind: 'counted'; readonly bag: string; readonly lines: readonly CountedLine[] };
+
+/** One kind of part, as it was found. */
+export interface CountedLine {
+  readonly item: string;
+  /** How many the file asked for. */
+  readonly wanted: number;
+  /** Sound pieces in the bag. */
+  readonly sound: number;
+  readonly damaged?: number;
+  /** Sound pieces put in from elsewhere. */
+  readonly replaced?: number;
+}
 
 /** An entry on its way into the book. `id` is made by the writer, so that sending it twice records it once. */
 export interface NewEntry {

@@ -4,6 +4,7 @@ import { backupCommand } from './backup.ts';
 import { calcCommand } from './calc.ts';
 import { changeCommand } from './change.ts';
 import { checkCommand } from './check.ts';
+import { countCommand } from './count.ts';
 import { figuresCommand } from './figures.ts';
 import { holdsCommand } from './holds.ts';
 import { logCommand } from './log.ts';
@@ -22,6 +23,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   figuresCommand,
   optionsCommand,
   planCommand,
+  countCommand,
   reachCommand,
   holdsCommand,
   changeCommand,

@@ -70,6 +70,8 @@ function concerns({ body }: Entry, step: string, book: readonly Entry[]): boolea
     case 'looked':
     case 'noted':
       return body.step === step;
+    case 'counted':
+      return false;
     case 'opened':
       return body.things.includes(step);
     case 'corrected': {
@@ -121,6 +123,8 @@ function what({ body }: Entry, plan: Plan): string {
       return `opened ${body.things.join(', ')}: ${body.reason}`;
     case 'corrected':
       return `took entry ${body.entry} back: ${body.reason}`;
+    case 'counted':
+      return `counted bag ${body.bag}: ${body.lines.length} kinds${body.lines.some(({ wanted, sound, replaced = 0 }) => sound + replaced < wanted) ? ', short' : ', complete'}`;
     case 'noted':
       return `noted${body.step === undefined ? '' : ` at ${body.step}`}: “${body.note}”`;
   }

@@ -27,7 +27,9 @@ const measured = either(
   shape({ required: { feel: oneOf(['yes', 'no']) } }),
 );
 
-const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted']);
+const pieces = whole(0, 10_000);
+
+const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted', 'counted']);
 
 const fingerprint = pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f2: and 64 hex digits');
 
@@ -54,6 +56,7 @@ const bodies: Readonly<Record<string, Rule>> = {
   opened: shape({ required: { kind, things: list(id, 1, 500), reason } }),
   corrected: shape({ required: { kind, entry: whole(1, Number.MAX_SAFE_INTEGER), reason } }),
   noted: shape({ required: { kind, note }, optional: { step: id } }),
+  counted: shape({ required: { kind, bag: id, lines: list(shape({ required: { item: id, wanted: pieces, sound: pieces }, optional: { damaged: pieces, replaced: pieces } }), 1, 500) } }),
 };
 
 const body: Rule = (value, where) => {

@@ -64,6 +64,8 @@ function stepsOf({ body, number }: Entry, byNumber: ReadonlyMap<number, Entry>, 
       return known(naming.stepOf(body.step));
     case 'noted':
       return body.step === undefined ? new Map() : known(naming.stepOf(body.step));
+    case 'counted':
+      return new Map();
     case 'opened': {
       const fallen = naming.openedBy(body.things);
       return fallen.size === 0 ? undefined : fallen;
@@ -96,7 +98,7 @@ function note(record: StepRecord, entry: Entry, takenBackBy: number | undefined,
 }
 
 function eventOf({ number, at, by, body }: Entry, takenBackBy: number | undefined): StepEvent {
-  const words = 'reason' in body ? body.reason : body.note;
+  const words = 'note' in body ? body.note : 'reason' in body ? body.reason : undefined;
   return {
     entry: number,
     kind: body.kind,

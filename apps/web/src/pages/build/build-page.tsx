@@ -3,6 +3,7 @@ import { nextSteps, type PlannedModule } from '@rotorwright/build';
 import { useLocation, useSearch } from 'wouter';
 import { useMachine, type ReadableMachine } from '../../data/index.ts';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord } from '../../sheet/index.ts';
+import { Counting } from './counting/index.ts';
 import { ModuleMap } from './module-map.tsx';
 import { NeedsDrawer } from './needs-drawer.tsx';
 import { NextPanel } from './next-panel.tsx';
@@ -22,7 +23,7 @@ export function BuildPage(): ReactNode {
   const step = query.get('step') ?? undefined;
   const module = plan.modules.find((one) => one.id === (step === undefined ? query.get('module') : plan.steps.get(step)?.module))
     ?? plan.modules.find((one) => one.id === next.ready[0]?.module) ?? (plan.modules[0] as PlannedModule);
-  const choose = (chosen: { readonly module?: string; readonly step?: string }): void => go(`${machineAt(open.id, 'build')}?${new URLSearchParams(chosen).toString()}`, { replace: true });
+  const choose = (chosen: { readonly module?: string; readonly step?: string; readonly bag?: string }): void => go(`${machineAt(open.id, 'build')}?${new URLSearchParams(chosen).toString()}`, { replace: true });
   const { total, signed, undone, curing } = state.total;
   return (
     <Sheet
@@ -32,6 +33,7 @@ export function BuildPage(): ReactNode {
       notes={<BuildNotes open={open} />}
       block={{ units: 'steps', caution: 'Cure times are the maker’s at room temperature. A cold bench takes longer.' }}
     >
+      <Counting open={open} bag={query.get('bag') ?? undefined} onOpen={(bag) => choose(bag === undefined ? { module: module.id } : { bag })} />
       <section className="area" aria-label="Modules">
         <div className="area-head"><h2>Modules</h2><span className="soft small">an arrow means: first · bar: signed steps</span></div>
         <ModuleMap modules={plan.modules} states={state.modules} chosen={module.id} onChoose={(id) => choose({ module: id })} />

@@ -1,0 +1,1 @@
+export { Counting } from './counting.tsx';

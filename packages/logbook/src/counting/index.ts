@@ -1,0 +1,1 @@
+export { countBags, wantedOf, type BagCount, type LineCount, type Wanted } from './count-bags.ts';
