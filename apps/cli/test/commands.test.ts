@@ -391,6 +391,43 @@ describe('backup and restore', () => {
   });
 });
 
+describe('evenings', () => {
+  // by hand, from the file's times: 3 min to screw, 3 min each to measure; medium threadlocker cures 24 h; both measurements wait for nothing that cures
+  it('lists what is left, evening by evening, and says that there is no plan with fewer', async () => {
+    const { status, out } = await shell(['plan', 'plover.yaml', '--evenings', '2h30'], bench());
+    expect(status).toBe(0);
+    expect(out).toMatch(/^Evening 1, .*\d\d:\d\d, 9 min of work$/m);
+    expect(out.replaceAll('\n', ' ')).toContain('1 evening of 2.5 h for one. There is no plan with fewer.');
+    expect(widest(out)).toBeLessThanOrEqual(80);
+  });
+
+  it('answers as JSON with the steps of each evening', async () => {
+    const { out } = await shell(['plan', 'plover.yaml', '--evenings', '2 h', '--people', '2', '--json'], bench());
+    expect(JSON.parse(out)).toMatchObject({ id: 'plover', count: 1, atLeast: 1, proven: true, evenings: [{ work: 540, steps: expect.arrayContaining([expect.objectContaining({ step: 'head/post-screw', takes: 180 })]) }] });
+  });
+
+  it('tonight offers what fits, and names what waits for a tool', async () => {
+    const { out } = await shell(['plan', 'plover.yaml', '--tonight', '5 min', '--without', 'torque wrench', '--json'], bench());
+    const told = JSON.parse(out) as { readonly steps: readonly { readonly step: string }[]; readonly wantTool: readonly unknown[]; readonly left: number };
+    expect(told.steps).toHaveLength(1);
+    expect(told.left).toBe(120);
+    expect(told.wantTool).toEqual([{ step: 'head/post-screw', tools: ['Torque wrench'] }]);
+  });
+
+  it.each<[string, readonly string[], RegExp]>([
+    ['an evening too short for a step', ['--evenings', '2 min'], /head\/post-screw takes 3 min.*Right would be 3 min or more/s],
+    ['no time', ['--evenings', 'long'], /--evenings: given “long”/],
+    ['an evening of more than a day', ['--evenings', '25 h'], /at most 24 h/],
+    ['half a person', ['--evenings', '2 h', '--people', '0.5'], /whole number from 1 to 9/],
+    ['no time of day', ['--evenings', '2 h', '--from', '25:00'], /--from: given “25:00”/],
+    ['a tool that no step needs', ['--tonight', '1 h', '--without', 'kettle'], /no step needs “kettle”/],
+  ])('%s is refused', async (_, options, complaint) => {
+    const { status, out, err } = await shell(['plan', 'plover.yaml', ...options], bench());
+    expect({ status, out }).toEqual({ status: 2, out: '' });
+    expect(err).toMatch(complaint);
+  });
+});
+
 describe('new', () => {
   const facts = ['--speed', '13200 rpm', '--gears', '12/97', '--rotor', '1420 mm'] as const;
 

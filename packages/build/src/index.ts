@@ -3,6 +3,7 @@ export * from './canonical/index.ts';
 export * from './changes/index.ts';
 export { washerSides, type WasherSides } from './derive/index.ts';
 export { answersTo, fingerprint } from './fingerprint/index.ts';
+export * from './evenings/index.ts';
 export * from './holds/index.ts';
 export { needs, type FastenerNeed, type Need, type Needs } from './needs.ts';
 export * from './next-steps.ts';

@@ -7,13 +7,13 @@ import { nearestTo } from '../nearest.ts';
 import { painter, paragraph, table, type Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
+import { byEvenings, forTonight, type EveningsOptions } from './plan-evenings.ts';
 import { stateWords } from './state-words.ts';
 
-interface PlanOptions extends HomeOption {
+interface PlanOptions extends HomeOption, EveningsOptions {
   readonly step?: string;
   readonly module?: string;
   readonly next?: true;
-  readonly json?: true;
 }
 
 export function planCommand(program: Command, act: Act): void {
@@ -25,9 +25,14 @@ export function planCommand(program: Command, act: Act): void {
     .option('--next', 'only what can be done now, and what it needs on the bench')
     .option('--module <module>', 'only one module')
     .option('--step <step>', 'one step in full')
+    .option('--evenings <length>', 'all that is left, in as few evenings as may be')
+    .option('--people <number>', 'evenings: how many work side by side', '1')
+    .option('--from <time>', 'evenings: when one begins', '18:30')
+    .option('--tonight <time>', 'a choice of steps that fit into the time')
+    .option('--without <tools>', 'tonight: tools that are not at hand, parted by commas')
     .option(...homeOption)
     .option('--json', 'the plan as JSON')
-    .addHelpText('after', '\nExample:\n  rotorwright plan examples/whimbrel/machine.yaml --next')
+    .addHelpText('after', '\nExample:\n  rotorwright plan examples/whimbrel/machine.yaml --next\n  rotorwright plan whimbrel --evenings 2h30\n  rotorwright plan whimbrel --tonight "40 min" --without "heat gun"')
     .action(act((terminal, [machine], options: PlanOptions) => show(terminal, machine, options)));
 }
 
@@ -37,6 +42,8 @@ async function show(terminal: Terminal, argument: string | undefined, options: P
   const states = replay(plan, await bookOf(terminal, named.id, options), terminal.now()).steps;
   const found: Shown = { named, plan, states, terminal };
   if (options.step !== undefined) await terminal.write(stepInFull(found, options.step, options.json === true));
+  else if (options.evenings !== undefined) await terminal.write(byEvenings({ id: named.id, plan, states, terminal }, options));
+  else if (options.tonight !== undefined) await terminal.write(forTonight({ id: named.id, plan, states, terminal }, options));
   else if (options.next) await terminal.write(whatIsNext(found, options.json === true));
   else await terminal.write(allSteps(found, options.module, options.json === true));
   return sayFindings(terminal, named, plan.findings.filter(({ severity }) => severity === 'error'));

@@ -64,7 +64,7 @@ function mirrored(ticks: TickProject): TickProject {
 }
 
 /** All activities, each after those before it, among the ready ones the highest rank first. */
-function orderBy(ticks: TickProject, rank: (i: number) => number): number[] {
+export function orderBy(ticks: TickProject, rank: (i: number) => number): number[] {
   const n = ticks.ids.length;
   const ranks = Float64Array.from({ length: n }, (_, i) => rank(i));
   const waiting = ticks.before.map((before) => before.length);

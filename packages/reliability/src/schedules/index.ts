@@ -1,2 +1,2 @@
 export { ProjectError, type Activity, type Project, type Window } from './project.ts';
-export { schedule, type Schedule, type ScheduleOptions } from './schedule.ts';
+export { schedule, scheduleInOrder, type OrderedSchedule, type Schedule, type ScheduleOptions } from './schedule.ts';

@@ -1,16 +1,20 @@
-import { firstSchedule } from './first-schedule.ts';
+import { firstSchedule, orderBy } from './first-schedule.ts';
 import { lastEnd, toTicks, type Project, type TickProject } from './project.ts';
 import { Search } from './search.ts';
+import { serialSchedule } from './serial-schedule.ts';
 import { searchStates } from './states.ts';
 import { heaviestWeights } from './together.ts';
 
-export interface Schedule {
+export interface OrderedSchedule {
   /** Latest end, s. */
   readonly makespan: number;
   /** Start of each activity, s. */
   readonly starts: Readonly<Record<string, number>>;
   /** Windows from the first to the one in which the last activity ends. */
   readonly windowsUsed: number;
+}
+
+export interface Schedule extends OrderedSchedule {
   /** No schedule can be shorter, s. */
   readonly lowerBound: number;
   /** The makespan is the least there is. */
@@ -46,14 +50,27 @@ export function schedule(project: Project, { limit = 10, now = Date.now }: Sched
   if (n === 0) return { makespan: 0, starts: {}, windowsUsed: 0, lowerBound: 0, proven: true };
   const deadline = now() + limit * 1000;
   const found = shortest(ticks, () => now() > deadline);
-  return {
-    makespan: lastEnd(ticks, found.starts) / ticks.scale,
-    starts: Object.fromEntries(ticks.ids.map((id, i) => [id, found.starts[i]! / ticks.scale])),
-    windowsUsed: windowsUsed(ticks, found.starts),
-    lowerBound: found.lowerBound / ticks.scale,
-    proven: found.proven,
-  };
+  return { ...inSeconds(ticks, found.starts), lowerBound: found.lowerBound / ticks.scale, proven: found.proven };
 }
+
+/**
+ * Starts each activity as early as those before it, the windows and the resources allow, in the order in which they are listed;
+ * one that waits for a later one comes after it.
+ *
+ * @throws ProjectError as `schedule` does
+ */
+export function scheduleInOrder(project: Project): OrderedSchedule {
+  const ticks = toTicks(project);
+  if (ticks.ids.length === 0) return { makespan: 0, starts: {}, windowsUsed: 0 };
+  const place = new Map(project.activities.map(({ id }, i) => [id, i]));
+  return inSeconds(ticks, serialSchedule(ticks, orderBy(ticks, (i) => -place.get(ticks.ids[i]!)!)));
+}
+
+const inSeconds = (ticks: TickProject, starts: ArrayLike<number>): OrderedSchedule => ({
+  makespan: lastEnd(ticks, starts) / ticks.scale,
+  starts: Object.fromEntries(ticks.ids.map((id, i) => [id, starts[i]! / ticks.scale])),
+  windowsUsed: windowsUsed(ticks, starts),
+});
 
 function shortest(ticks: TickProject, outOfTime: () => boolean): { readonly starts: Float64Array; readonly lowerBound: number; readonly proven: boolean } {
   let best = firstSchedule(ticks, outOfTime);

@@ -1,0 +1,3 @@
+export { evenings, type Evening, type EveningOptions, type Evenings, type PlannedWork } from './evenings.ts';
+export { toolsLike } from './tools-like.ts';
+export { tonight, type Tonight, type TonightOptions } from './tonight.ts';
