@@ -1,1 +1,2 @@
+export * from './recording/index.ts';
 export * from './spectrum/index.ts';
