@@ -12,6 +12,7 @@ const MachinesPage = lazy(async () => ({ default: (await import('./pages/machine
 const DrivePage = lazy(async () => ({ default: (await import('./pages/drive/index.ts')).DrivePage }));
 const BuildPage = lazy(async () => ({ default: (await import('./pages/build/index.ts')).BuildPage }));
 const BenchPage = lazy(async () => ({ default: (await import('./pages/bench/index.ts')).BenchPage }));
+const HoldsPage = lazy(async () => ({ default: (await import('./pages/holds/index.ts')).HoldsPage }));
 const ChangePage = lazy(async () => ({ default: (await import('./pages/change/index.ts')).ChangePage }));
 const FilePage = lazy(async () => ({ default: (await import('./pages/file/index.ts')).FilePage }));
 const WorksheetPage = lazy(async () => ({ default: (await import('./pages/worksheet/index.ts')).WorksheetPage }));
@@ -64,6 +65,7 @@ function Pages({ title, machine }: { readonly title: string; readonly machine: M
       <Route path="/m/:id/drive">{forMachine(title, status, machine, true, () => <DrivePage />)}</Route>
       <Route path="/m/:id/build">{forMachine(title, status, machine, true, () => <BuildPage />)}</Route>
       <Route path="/m/:id/bench/:step?">{forMachine(title, status, machine, true, () => <BenchPage />)}</Route>
+      <Route path="/m/:id/holds">{forMachine(title, status, machine, true, () => <HoldsPage />)}</Route>
       <Route path="/m/:id/change">{forMachine(title, status, machine, true, () => <ChangePage />)}</Route>
       <Route path="/m/:id/file">{forMachine(title, status, machine, false, () => <FilePage />)}</Route>
       <Route path="/m/:id/worksheet/:calc?">{forMachine(title, status, machine, false, () => <WorksheetPage />)}</Route>

@@ -1,6 +1,6 @@
 import type { BuildState, NewEntry } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
-import type { Plan } from '@rotorwright/build';
+import type { Holds, Plan } from '@rotorwright/build';
 import { createContext, useContext, useMemo } from 'react';
 import { useBoard } from './board.tsx';
 import type { MachineView } from './view.ts';
@@ -28,6 +28,7 @@ export function useOpenMachine(): OpenMachine | undefined {
 export interface ReadableMachine extends OpenMachine {
   readonly machine: Machine;
   readonly plan: Plan;
+  readonly held: Holds;
   readonly state: BuildState;
 }
 
@@ -38,11 +39,11 @@ export function useFile(): OpenMachine {
   return open;
 }
 
-/** For sheets that App shows only for a machine whose file can be read (Drive, Build, Bench). */
+/** For sheets that App shows only for a machine whose file can be read (Drive, Build, Bench, Holds). */
 export function useMachine(): ReadableMachine {
   const open = useFile();
-  const { machine, plan, state } = open;
-  if (!machine || !plan || !state) throw new Error('This sheet needs a machine file that can be read.');
-  return useMemo(() => ({ ...open, machine, plan, state }), [open, machine, plan, state]);
+  const { machine, plan, held, state } = open;
+  if (!machine || !plan || !held || !state) throw new Error('This sheet needs a machine file that can be read.');
+  return useMemo(() => ({ ...open, machine, plan, held, state }), [open, machine, plan, held, state]);
 }
 

@@ -1,4 +1,4 @@
-import { planBuild, type Plan } from '@rotorwright/build';
+import { holds, planBuild, type Holds, type Plan } from '@rotorwright/build';
 import { replay, type BuildState, type Entry, type MachineOnBoard } from '@rotorwright/logbook';
 import { readMachine, type Finding, type Machine } from '@rotorwright/machine';
 
@@ -8,6 +8,8 @@ export interface ReadFile {
   readonly machine?: Machine;
   /** Absent together with the machine. */
   readonly plan?: Plan;
+  /** What holds what. Absent together with the machine. */
+  readonly held?: Holds;
   /** Of the file and of its plan. */
   readonly findings: readonly Finding[];
 }
@@ -27,8 +29,9 @@ export interface MachineView extends ReadFile {
 export function readFile(text: string): ReadFile {
   const { machine, findings } = readMachine(text);
   if (!machine) return { findings };
-  const plan = planBuild(machine);
-  return { machine, plan, findings: [...findings, ...plan.findings] };
+  const held = holds(machine);
+  const plan = planBuild(machine, held);
+  return { machine, plan, held, findings: [...findings, ...plan.findings] };
 }
 
 /** @param now  ms since 1970: what cures depends on it */

@@ -1,5 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
+import { countPoints } from '@rotorwright/build';
 import { useBoard, type MachineView } from '../data/index.ts';
 import { Button } from './button.tsx';
 import { groups, machineAt, sheets, type SheetEntry } from './sheets.ts';
@@ -66,6 +67,10 @@ function attention(key: SheetEntry['key'], machine: MachineView | undefined): Pi
   const { open, undone, errors, warnings } = countsOf(machine);
   if (key === 'bench' && undone > 0) return { wants: { count: undone, mark: 'undone', words: 'undone' } };
   if (key === 'bench' && open > 0) return { wants: { count: open, mark: 'open', words: 'open' } };
+  if (key === 'holds' && machine.held && machine.state) {
+    const broken = countPoints(machine.held.hazards.values(), machine.state.steps).undone;
+    return broken > 0 ? { wants: { count: broken, mark: 'undone', words: broken === 1 ? 'chain broken' : 'chains broken' } } : {};
+  }
   if (key === 'file' && errors > 0) return { wants: { count: errors, mark: 'exceeded', words: errors === 1 ? 'error' : 'errors' } };
   if (key === 'file' && warnings > 0) return { wants: { count: warnings, mark: 'tight', words: warnings === 1 ? 'warning' : 'warnings' } };
   return {};
@@ -101,7 +106,7 @@ export function PhoneTabs({ machine, sheet }: RegisterProps): ReactNode {
     ['Machines', '/', 'machines'],
     ...(machine ? (['drive', 'build', 'bench'] as const).map((key) => [sheets.find((each) => each.key === key)!.title, machineAt(machine.id, key), key] as const) : []),
   ];
-  const rest = sheets.filter(({ key }) => key === 'worksheet' || (key === 'file' && machine));
+  const rest = sheets.filter(({ key }) => key === 'worksheet' || ((key === 'holds' || key === 'file') && machine));
   return (
     <>
       {more && <div className="more-sheets" id="more-sheets">{rest.map((each) => <Link key={each.key} href={machine ? machineAt(machine.id, each.key) : '/worksheet'} onClick={() => setMore(false)} {...(each.key === sheet ? { 'aria-current': 'page' as const } : {})}>{each.number} {each.title}</Link>)}</div>}

@@ -1,6 +1,6 @@
 /** The sheets of a machine, numbered through their groups. */
 export interface SheetEntry {
-  readonly key: 'drive' | 'build' | 'bench' | 'change' | 'worksheet' | 'file';
+  readonly key: 'drive' | 'build' | 'bench' | 'holds' | 'change' | 'worksheet' | 'file';
   readonly number: number;
   readonly title: string;
   readonly group: 'know' | 'build' | 'set' | 'fly' | 'paper';
@@ -10,6 +10,7 @@ export const sheets: readonly SheetEntry[] = ([
   ['drive', 'Drive', 'know'],
   ['build', 'Build', 'build'],
   ['bench', 'Bench', 'build'],
+  ['holds', 'Holds', 'build'],
   ['change', 'Change', 'build'],
   ['worksheet', 'Worksheet', 'paper'],
   ['file', 'File', 'paper'],
@@ -21,6 +22,9 @@ export const machineAt = (id: string, sheet: SheetEntry['key'], rest = ''): stri
 
 /** A step on the bench. Step ids hold slashes. */
 export const stepAt = (id: string, step: string): string => machineAt(id, 'bench', `/${encodeURIComponent(step)}`);
+
+/** What keeps a part, joint or stack. */
+export const keptAt = (id: string, thing: string): string => machineAt(id, 'holds', `?of=${encodeURIComponent(thing)}`);
 
 /** A line of the machine file. */
 export const lineAt = (id: string, line: number): string => machineAt(id, 'file', `#L${line}`);

@@ -6,7 +6,7 @@ import type { HoldGraph } from './hazard-tree.ts';
 import type { HazardHolds, Holds } from './holds.ts';
 import { otherEnd } from './rank.ts';
 import { waysOf, type Stop } from './stack-stops.ts';
-import { fastenerWords, lockName, thingTitle } from './words.ts';
+import { fastenerWords, lockLabel, thingTitle } from './words.ts';
 
 /** One link of a chain: a stack with its order and facing, a joint, a lock of the joint before it, its witness mark; or the want of a lock. */
 export interface Link {
@@ -112,7 +112,7 @@ function linksOf(graph: HoldGraph, joint: Joint, seen: Set<string>): readonly Li
   const locks = locksOf(joint);
   return [
     { kind: 'joint', step: joint.id, words: fastenerWords(joint) },
-    ...locks.map((lock): Link => ({ kind: 'lock', step: joint.id, words: lockName(lock) })),
+    ...locks.map((lock): Link => ({ kind: 'lock', step: joint.id, words: lockLabel(lock) })),
     ...(joint.mark ? [{ kind: 'mark', step: joint.id, words: 'witness mark' } as const] : []),
     ...keeping.flatMap((keeper) => linksOf(graph, keeper, seen)),
     ...(locks.length === 0 && keeping.length === 0 ? [{ kind: 'nothing', step: joint.id, words: joint.locks === undefined ? 'lock not stated' : 'no lock' } as const] : []),

@@ -12,8 +12,13 @@ export function fastenerWords(joint: Joint): string {
 }
 
 /** What a lock is called; `fit`: it holds by what it is. */
-export function lockName(lock: string): string {
+function lockName(lock: string): string {
   return lock === 'fit' ? 'its own fit' : lockWords({ grade: lock } as Parameters<typeof lockWords>[0]);
+}
+
+/** What stands on the link of a lock: a compound by its strength. */
+export function lockLabel(lock: string): string {
+  return lock === 'low' || lock === 'medium' || lock === 'high' ? `lock, ${lock}` : lockName(lock);
 }
 
 /** A body or joint as a title names it, with its module where that is another than `from`. */

@@ -70,7 +70,7 @@ describe('what keeps the tail pinion of Whimbrel', () => {
     const [kept] = keeps(model, 'tail-case/spur');
     const chain = kept?.chains.find(({ joint }) => joint === 'tail-case/cross-pin');
     expect(chain?.links.map(({ kind, step, words }) => `${kind} ${step} ${words}`)).toEqual([
-      'joint tail-case/cross-pin 2 mm pin', 'joint tail-case/pin-screw M4 set screw', 'lock tail-case/pin-screw medium-strength threadlocker', 'mark tail-case/pin-screw witness mark',
+      'joint tail-case/cross-pin 2 mm pin', 'joint tail-case/pin-screw M4 set screw', 'lock tail-case/pin-screw lock, medium', 'mark tail-case/pin-screw witness mark',
     ]);
     expect(kept?.restsOn).toContain('tail-case/input-shaft');
   });

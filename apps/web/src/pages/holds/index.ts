@@ -1,0 +1,1 @@
+export { HoldsPage } from './holds-page.tsx';
