@@ -98,15 +98,18 @@ function BrandMark(): ReactNode {
 }
 
 
+/** Sheets that have a word of their own on a phone; the others stand under the last word. */
+const onPhone = ['drive', 'build', 'bench'] as const;
+
 /** Five words at the foot of a phone, and above them machine, revision and state. */
 export function PhoneTabs({ machine, sheet }: RegisterProps): ReactNode {
   const [more, setMore] = useState(false);
   const state = machine && sheet !== 'machines' ? stateOf(machine) : undefined;
   const words: readonly (readonly [string, string, RegisterProps['sheet']])[] = [
     ['Machines', '/', 'machines'],
-    ...(machine ? (['drive', 'build', 'bench'] as const).map((key) => [sheets.find((each) => each.key === key)!.title, machineAt(machine.id, key), key] as const) : []),
+    ...(machine ? onPhone.map((key) => [sheets.find((each) => each.key === key)!.title, machineAt(machine.id, key), key] as const) : []),
   ];
-  const rest = sheets.filter(({ key }) => key === 'worksheet' || ((key === 'holds' || key === 'file') && machine));
+  const rest = sheets.filter(({ key }) => key === 'worksheet' || (machine && !onPhone.some((each) => each === key)));
   return (
     <>
       {more && <div className="more-sheets" id="more-sheets">{rest.map((each) => <Link key={each.key} href={machine ? machineAt(machine.id, each.key) : '/worksheet'} onClick={() => setMore(false)} {...(each.key === sheet ? { 'aria-current': 'page' as const } : {})}>{each.number} {each.title}</Link>)}</div>}
