@@ -56,6 +56,8 @@ const LARGEST_STEP = 0.25;
 const STEEPEST = 1.45;
 /** Steps below this end the solution [rad]; convergence is quadratic, so the error is far below. */
 const SETTLED = 1e-9;
+/** Farther than this many times the last change of loading, two solutions point nowhere. */
+const FARTHEST_REACH = 2;
 const MOST_PASSES = 60;
 const MOST_COUPLED_PASSES = 25;
 /** Range and step in which the collective is looked for when the coupled solution does not settle [rad]. */
@@ -85,6 +87,7 @@ export class HoverSolver {
   readonly #row: SectionRow;
   readonly #angle: Float64Array;
   readonly #sine: Float64Array;
+  readonly #past: Float64Array;
   readonly #cosine: Float64Array;
   /** 8πr/(bc) of each element; (b/2)(R − r)/r and (b/2)(r − r₀)/r of its tip and root factor. */
   readonly #ring: Float64Array;
@@ -101,6 +104,10 @@ export class HoverSolver {
   /** Thrust, torque and profile power of the last pass, then the three sums of the arrow: dT/dθ, ΣT_φ·own, ΣT_φ·column. */
   readonly #sums = new Float64Array(6);
   #collective = Number.NaN;
+  /** The solution before the last one, and the root of the loading of both. */
+  readonly #before: Float64Array;
+  #collectiveBefore = Number.NaN;
+  #known: readonly [last: number, before: number] = [Number.NaN, Number.NaN];
   #speed = Number.NaN;
 
   constructor(elements: BladeElements, flow: Flow, model: MomentumModel) {
@@ -114,6 +121,8 @@ export class HoverSolver {
     [this.#angle, this.#sine, this.#cosine, this.#own, this.#column] = [column(), column(), column(), column(), column()];
     [this.#residual, this.#low, this.#high] = [column(), column(), column()];
     this.#mach = column();
+    this.#before = column();
+    this.#past = column();
     this.#ring = stations.map((r, i) => (8 * Math.PI * r) / (blades * chords[i]! * model.inducedFactor ** 2));
     this.#tip = stations.map((r) => (0.5 * blades * (radius - r)) / r);
     this.#root = stations.map((r) => (0.5 * blades * (r - rootCutout)) / r);
@@ -128,6 +137,7 @@ export class HoverSolver {
    */
   atCollective(speed: number, collective: number): HoverSolution | undefined {
     this.#setSpeed(speed);
+    this.#known = [Number.NaN, Number.NaN];
     if (!(Math.abs(this.#collective - collective) < SCAN_STEP)) this.#start(collective);
     return this.#settle(collective) ? this.#solution() : undefined;
   }
@@ -141,8 +151,30 @@ export class HoverSolver {
    */
   forThrust(speed: number, thrust: number): HoverSolution | undefined {
     this.#setSpeed(speed);
+    this.#point(thrust / speed ** 2);
     if (!Number.isFinite(this.#collective)) this.#start(this.#guess(thrust));
     return this.#settleCoupled(thrust) || this.#scan(thrust) ? this.#solution() : undefined;
+  }
+
+  /**
+   * Where the last two solutions point for a loading T/Ω²: on its root all angles depend, and on little else.
+   */
+  #point(loading: number): void {
+    const [last, before] = this.#known;
+    const root = Math.sign(loading) * Math.sqrt(Math.abs(loading));
+    const span = last - before;
+    const reach = (root - last) / span;
+    this.#known = [root, last];
+    const angles = this.#angle;
+    const pointed = Math.abs(reach) <= FARTHEST_REACH && Number.isFinite(this.#collective);
+    for (let i = 0; i < angles.length; i++) {
+      const here = angles[i]!;
+      if (pointed) angles[i] = here + reach * (here - this.#before[i]!);
+      this.#before[i] = here;
+    }
+    const here = this.#collective;
+    if (pointed) this.#collective = here + reach * (here - this.#collectiveBefore);
+    this.#collectiveBefore = here;
   }
 
   /** Highest thrust between zero lift and 40° of collective, with its collective. */
@@ -160,7 +192,7 @@ export class HoverSolver {
     const { chords, twist, section } = this.#elements;
     const { lift, drag } = this.#row;
     const angleOfAttack = this.#angle.map((angle, i) => this.#collective + twist[i]! - angle);
-    const force = chords.map((chord, i) => 0.5 * this.#flow.density * chord * this.#speedPast(i) ** 2 * (lift[i]! * this.#cosine[i]! - drag[i]! * this.#sine[i]!));
+    const force = chords.map((chord, i) => 0.5 * this.#flow.density * chord * this.#past[i]! ** 2 * (lift[i]! * this.#cosine[i]! - drag[i]! * this.#sine[i]!));
     const stalled = chords.filter((_, i) => stallBegun(section, this.#row, i)).length;
     return { angleOfAttack, reynolds: this.#row.reynolds.slice(), lift: force, stalledFraction: stalled / chords.length };
   }
@@ -168,11 +200,6 @@ export class HoverSolver {
   #width(): number {
     const { radius, rootCutout, stations } = this.#elements;
     return (radius - rootCutout) / stations.length;
-  }
-
-  #speedPast(i: number): number {
-    const across = this.#speed * this.#elements.stations[i]!;
-    return this.#model.swirl ? across * this.#cosine[i]! + this.#flow.climbRate * this.#sine[i]! : across / this.#cosine[i]!;
   }
 
   #setSpeed(speed: number): void {
@@ -211,6 +238,7 @@ export class HoverSolver {
     const angles = this.#angle;
     const sines = this.#sine;
     const cosines = this.#cosine;
+    const pasts = this.#past;
     const { angle, reynolds, lift, drag, liftSlope, dragSlope } = this.#row;
     const speed = this.#speed;
     const count = stations.length;
@@ -218,13 +246,15 @@ export class HoverSolver {
     // 1. What each section meets.
     for (let i = 0; i < count; i++) {
       const phi = angles[i]!;
-      const s = Math.sin(phi);
+      const s = sineOf(phi);
       const c = Math.sqrt(1 - s * s);
       sines[i] = s;
       cosines[i] = c;
       angle[i] = collective + twist[i]! - phi;
       const across = speed * stations[i]!;
-      reynolds[i] = (swirl ? across * c + climbRate * s : across / c) * chords[i]! * perViscosity;
+      const past = swirl ? across * c + climbRate * s : across / c;
+      pasts[i] = past;
+      reynolds[i] = past * chords[i]! * perViscosity;
     }
     // 2. What it makes of it.
     evaluateBlade(section, this.#row, speedOfSound === undefined ? undefined : this.#mach, roughness);
@@ -246,9 +276,8 @@ export class HoverSolver {
       const c = cosines[i]!;
       const cl = lift[i]!;
       const cd = drag[i]!;
-      const across = speed * stations[i]!;
-      const past = swirl ? across * c + climbRate * s : across / c;
-      const pastSlope = swirl ? climbRate * c - across * s : (past * s) / c;
+      const past = pasts[i]!;
+      const pastSlope = swirl ? climbRate * c - speed * stations[i]! * s : (past * s) / c;
       const size = s < 0 ? -s : s;
       const sign = s < 0 ? -1 : 1;
       // Prandtl's factor and its slope with φ. Where the exponent is past 30 it is 1 to the last digit.
@@ -258,7 +287,7 @@ export class HoverSolver {
         const exponent = tips[i]! / size;
         if (exponent < 30) {
           const e = Math.exp(-exponent);
-          loss = (2 / Math.PI) * Math.acos(e);
+          loss = (2 / Math.PI) * arcCosine(e);
           lossSlope = ((-2 / Math.PI) * e * exponent * sign * c) / (Math.sqrt(1 - e * e) * size);
         }
       }
@@ -266,13 +295,14 @@ export class HoverSolver {
         const exponent = roots[i]! / size;
         if (exponent < 30) {
           const e = Math.exp(-exponent);
-          const factor = (2 / Math.PI) * Math.acos(e);
+          const factor = (2 / Math.PI) * arcCosine(e);
           lossSlope = lossSlope * factor + (loss * (-2 / Math.PI) * e * exponent * sign * c) / (Math.sqrt(1 - e * e) * size);
           loss *= factor;
         }
       }
-      const drawn = s - climbRate / past;
-      const drawnSlope = c + (climbRate * pastSlope) / (past * past);
+      const climb = climbRate === 0 ? 0 : climbRate / past;
+      const drawn = s - climb;
+      const drawnSlope = climbRate === 0 ? c : c + (climb * pastSlope) / past;
       const ring = rings[i]!;
       const axial = cl * c - cd * s;
       const axialPerPitch = liftSlope[i]! * c - dragSlope[i]! * s;
@@ -405,4 +435,18 @@ export class HoverSolver {
     const [thrust, torque, profilePower] = [this.#sums[0]!, this.#sums[1]!, this.#sums[2]!];
     return { collective: this.#collective, thrust, torque, inducedPower: torque * this.#speed - profilePower, profilePower };
   }
+}
+
+/** sin φ, by its series where it is short: the remainder is below 10⁻¹³. */
+function sineOf(phi: number): number {
+  if (!(phi < 0.4 && phi > -0.4)) return Math.sin(phi);
+  const y = phi * phi;
+  return phi * (1 - (y / 6) * (1 - (y / 20) * (1 - (y / 42) * (1 - (y / 72) * (1 - y / 110)))));
+}
+
+/** arccos e for e from 0 to 1, by its series where it is short: the remainder is below 10⁻¹⁵. */
+function arcCosine(e: number): number {
+  if (e > 0.02) return Math.acos(e);
+  const y = e * e;
+  return Math.PI / 2 - e * (1 + y * (1 / 6 + y * (3 / 40 + y * (15 / 336))));
 }
