@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { planBuild } from '@rotorwright/build';
-import { figures, gearChoices, helixPush, oneWayFacing, solveDrive, threadSense, turning } from '@rotorwright/figures';
+import { carriersOf, planBuild, stackFindings } from '@rotorwright/build';
+import { driveDirections, figures, gearChoices, oneWayFacing, solveDrive, threadSense, turning } from '@rotorwright/figures';
 import { readMachine, type Finding, type HazardEvent, type Machine } from '@rotorwright/machine';
 
 const textOf = (name: string) => readFileSync(new URL(`../examples/${name}/machine.yaml`, import.meta.url), 'utf8');
@@ -191,9 +191,9 @@ describe.each(whole)('%s as a whole', (name) => {
 
   it('has a bearing for every push, and knows how each one-way clutch faces', () => {
     const drive = solveDrive(machine);
-    const { pushes, findings } = helixPush(machine, drive);
-    expect(codes(findings)).toEqual([]);
-    expect(pushes.filter(({ bearings }) => bearings.length === 0).map(({ coupling, shaft }) => `${coupling} on ${shaft}`)).toEqual([]);
+    const directions = driveDirections(machine, drive);
+    expect(codes(stackFindings(machine, directions))).toEqual([]);
+    expect(directions.pushes.filter(({ coupling, shaft }) => carriersOf(machine, directions, coupling, shaft).length === 0).map(({ coupling, shaft }) => `${coupling} on ${shaft}`)).toEqual([]);
     expect(oneWayFacing(machine, drive).filter(({ locks }) => locks === undefined)).toEqual([]);
   });
 
@@ -229,7 +229,8 @@ describe('Whimbrel', () => {
 
   it('pushes its pinion down and its main gear up', () => {
     // By hand: a left-hand driver pushes against its spin vector, which points up.
-    expect(helixPush(machine, drive).pushes.filter(({ coupling }) => coupling === 'main-mesh').map(({ words, bearings }) => [words, bearings])).toEqual([
+    const directions = driveDirections(machine, drive);
+    expect(directions.pushes.filter(({ coupling }) => coupling === 'main-mesh').map(({ words, coupling, shaft }) => [words, carriersOf(machine, directions, coupling, shaft)])).toEqual([
       ['pushes down', ['clutch/bearing-high']],
       ['pushes up', ['mast/hub-bearing-high']],
     ]);

@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { analyseStack } from '@rotorwright/build';
 import type { Joint, Machine, Part, Stack } from '@rotorwright/machine';
 import { fastenerSection } from '../apps/web/src/pages/bench/fastener-section.ts';
 import { halfSection } from '../apps/web/src/pages/bench/half-section.ts';
-import { looseSide, loadPaths, statedLoads } from '../apps/web/src/pages/bench/load-path.ts';
 import { placeDrawing, scaleText, spread } from '../apps/web/src/pages/bench/place-drawing.ts';
 import { hatchNeighbours } from '../apps/web/src/pages/bench/section-hatch.ts';
-import { layStack } from '../apps/web/src/pages/bench/stack-slots.ts';
+import { layStack as lay } from '../apps/web/src/pages/bench/stack-slots.ts';
 
+const layStack = (machine: Machine, one: Stack) => lay(machine, one, analyseStack(machine, one, { pushes: [], oneWays: [] }));
 const thing = (id: string) => ({ id, module: 'tail-grip.A', key: id.split('/')[1] ?? id, path: `modules.${id}`, title: id.split('/')[1] ?? id, copies: [], instances: [id] });
 
 function part(id: string, kind: string, sizes: Record<string, number> = {}, more: Partial<Part> = {}): Part {
@@ -21,8 +22,8 @@ const parts: readonly Part[] = [
   part('grip/bearing-in', 'deep-groove', ball),
   part('grip/bearing-out', 'deep-groove', ball),
   part('grip/thrust', 'thrust-ball', { ...ball, 'housing-bore': 5.2 * mm }, { facing: { 'open-side': 'outboard' } }),
-  part('grip/shim', 'shim', {}, { choices: [0.05 * mm, 0.1 * mm] }),
-  part('grip/washer', 'washer'),
+  part('grip/shim', 'shim', {}, { choices: [0.05 * mm, 0.1 * mm], turnsWith: 'hub/hub' }),
+  part('grip/washer', 'washer', {}, { turnsWith: 'hub/hub' }),
 ];
 const screw: Joint = { ...thing('grip/screw'), kind: 'screw', hand: 'right', each: [{ id: 'grip/screw', seat: 'hub/hub', holds: [] }], thread: 'M3', engagement: 9 * mm, locks: [{ grade: 'medium' }], torque: 1.2, backup: false, mark: true };
 
@@ -73,35 +74,32 @@ describe('a stack along its axis', () => {
 
 describe('the way of the load', () => {
   it('a blade pulls through the thrust bearing, not through the inner radial bearing', () => {
-    const [load] = statedLoads(layout);
-    expect(load).toMatchObject({ pushed: 'housing', way: 1 });
-    const carried = loadPaths(layout, 'housing', 1).map((path) => layout.slots[path.through]?.id);
-    // By hand: grip shoulder – thrust – shim – outer bearing – washer – screw in the hub. The outer bearing lies in
-    // the same run between the two stops, so it is backed the same way; the inner one is not.
-    expect(carried).toEqual(['grip/thrust', 'grip/bearing-out']);
+    const [load] = layout.loads;
+    expect(load).toMatchObject({ pushed: 'housing', way: 1, towards: 'outboard' });
+    // By hand: grip shoulder – thrust – shim – inner ring of the outer bearing – washer – screw in the hub.
+    expect(load?.paths.map((path) => [path.from, path.through, path.to].map((at) => layout.slots[at]?.id))).toEqual([['grip/grip', 'grip/thrust', 'grip/screw']]);
   });
 
   it('a bearing held by both columns on both sides carries both ways', () => {
     const inner: Joint = { ...screw, ...thing('grip/inner-clip'), kind: 'circlip', each: [{ id: 'grip/inner-clip', seat: 'hub/hub', holds: ['grip/bearing-in'] }] };
     const outer: Joint = { ...screw, ...thing('grip/outer-clip'), kind: 'circlip', each: [{ id: 'grip/outer-clip', seat: 'grip/grip', holds: ['grip/bearing-in'] }] };
     const held = layStack(machineWith(parts, [inner, outer]), {
-      ...stack, loads: [], order: [{ shoulder: 'hub/hub' }, { shoulder: 'grip/grip' }, { part: 'grip/bearing-in' }, { joint: 'grip/outer-clip' }, { joint: 'grip/inner-clip' }],
+      ...stack, loads: [{ pushes: 'hub/hub', towards: 'outboard' }, { pushes: 'hub/hub', towards: 'inboard' }], order: [{ shoulder: 'hub/hub' }, { shoulder: 'grip/grip' }, { part: 'grip/bearing-in' }, { joint: 'grip/outer-clip' }, { joint: 'grip/inner-clip' }],
     });
     // By hand: the inner ring lies between shoulder and ring of the hub, the outer one between those of the grip.
-    expect(loadPaths(held, 'spindle', 1)).toEqual([{ pushed: 'spindle', way: 1, from: 0, through: 2, to: 3 }]);
-    expect(loadPaths(held, 'spindle', -1)).toEqual([{ pushed: 'spindle', way: -1, from: 4, through: 2, to: 1 }]);
+    expect(held.loads.map(({ way, paths }) => [way, paths])).toEqual([[1, [{ from: 0, through: 2, to: 3 }]], [-1, [{ from: 4, through: 2, to: 1 }]]]);
   });
 
   it('the washer with the larger bore leans on the grip, so inboard', () => {
     // Common practice, no source: the tight washer goes against what is fixed to the spindle, here the retaining screw, outboard.
-    expect(looseSide(layout, 3)).toBe('left');
-    expect(halfSection(layout).numbered.find((one) => one.id === 'grip/thrust')?.remark).toBe('tight bore outboard, large bore inboard; cage open outboard');
+    expect(layout.slots[3]?.loose).toBe('inboard');
+    expect(halfSection(layout).numbered.find((one) => one.id === 'grip/thrust')?.remark).toBe('loose-bore washer inboard, tight-bore washer outboard; open side outboard; Carries the pull of the grip outboard.');
   });
 
   it('a thrust bearing between two stops of one column is not settled', () => {
     const loose = layStack(machineWith(parts), { ...stack, order: [{ shoulder: 'hub/hub' }, { part: 'grip/thrust' }, { joint: 'grip/screw' }], loads: [] });
-    expect(looseSide(loose, 1)).toBeUndefined();
-    expect(halfSection(loose).numbered.find((one) => one.id === 'grip/thrust')?.remark).toContain('does not settle');
+    expect(loose.slots[1]?.loose).toBeUndefined();
+    expect(halfSection(loose).numbered.find((one) => one.id === 'grip/thrust')?.remark).not.toContain('washer');
   });
 });
 

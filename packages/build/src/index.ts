@@ -1,7 +1,6 @@
 export * from './bags/index.ts';
 export * from './canonical/index.ts';
 export * from './changes/index.ts';
-export { washerSides, type WasherSides } from './derive/index.ts';
 export { answersTo, fingerprint } from './fingerprint/index.ts';
 export * from './evenings/index.ts';
 export * from './holds/index.ts';
@@ -9,5 +8,6 @@ export { needs, type FastenerNeed, type Need, type Needs } from './needs.ts';
 export * from './next-steps.ts';
 export { planBuild } from './plan.ts';
 export { openedOn, reach, undoneBy, wayBack, type BackStep, type Fall, type Reach, type Undoing, type Way, type Why } from './reach/index.ts';
+export { analyseStack, carriersOf, stackFindings, type Facing, type Member, type StackAnalysis } from './stacks/index.ts';
 export type * from './step.ts';
 export { moduleTitle, phraseOf, titleOf } from './words/index.ts';

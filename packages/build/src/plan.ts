@@ -5,17 +5,19 @@ import { asksSecondLook, holds } from './holds/index.ts';
 import { lockFindings } from './locks/index.ts';
 import { workOrder } from './order/index.ts';
 import { fallsWith } from './reach/index.ts';
+import { noDirections, type DriveDirections } from './stacks/index.ts';
 import type { Plan, PlannedModule, Step } from './step.ts';
 import { moduleTitle } from './words/index.ts';
 
 /**
  * Everything that is to be done to a machine, in the order of work. The same machine always gives the same plan.
  *
- * @param held what holds what in it, where that is known already
- * @returns    modules and steps in order, and what is wrong with the order, with the locks, and with what holds what
+ * @param directions which way its drive pushes and locks; without it a step says nothing of what depends on that
+ * @param held       what holds what in it, where that is known already
+ * @returns          modules and steps in order, and what is wrong with the order, with the locks, and with what holds what
  */
-export function planBuild(machine: Machine, held = holds(machine)): Plan {
-  const context: Context = { machine, fingerprint: fingerprinter(machine) };
+export function planBuild(machine: Machine, directions: DriveDirections = noDirections, held = holds(machine)): Plan {
+  const context: Context = { machine, fingerprint: fingerprinter(machine), directions };
   const drafts = new Map([...machine.modules.values()].flatMap((module) => draftsOf(context, module)).map((draft) => [draft.id, draft]));
   const stripped = [...machine.modules.values()].filter(({ comes }) => comes === 'assembled');
   const homes = new Map([...[...drafts.values()].map(({ id, module }) => [id, module] as const), ...stripped.map(({ id }) => [id, id] as const)]);

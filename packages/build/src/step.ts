@@ -1,3 +1,4 @@
+import type { Facing } from './stacks/index.ts';
 import type { EntryPath, Finding, JointKind } from '@rotorwright/machine';
 
 export type StepKind = 'strip' | 'assemble' | 'fit' | 'measure' | 'do';
@@ -42,6 +43,8 @@ export interface Step {
   readonly thread?: string;
   /** Lock grades as written; undefined when the file does not say. */
   readonly locks?: readonly string[];
+  /** Stacks: which way round things go, and why. */
+  readonly facings?: readonly Facing[];
   /** N·m or by feel. */
   readonly torque?: number | 'snug';
   /** s until the lock holds; 0 when nothing cures. */

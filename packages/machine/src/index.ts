@@ -2,6 +2,7 @@ export type * from './findings/finding.ts';
 export { findingCodes, formatFinding, isFindingCode, severityOf, wordFinding, type FindingCode, type WordedFinding } from './findings/words.ts';
 export type * from './model/index.ts';
 export { placeOf } from './place-of.ts';
+export { axisOf as directionOf } from './read/directions.ts';
 export { readMachine, type ReadOptions, type ReadResult } from './read/read-machine.ts';
 export { applyEdits, type Edit } from './edit/apply-edits.ts';
 export { differences, type Difference, type Version } from './edit/differences.ts';

@@ -40,6 +40,7 @@ const samples: Readonly<Record<FindingCode, readonly Values[]>> = {
   'stack/no-load-path': [{ stack: 'mast/mast' }, { stack: 'mast/mast', towards: 'up' }],
   'stack/load-shared': [{ stack: 'mast/mast', part: 'mast/bearing' }],
   'stack/thrust-idle': [{ stack: 'mast/mast', part: 'mast/thrust' }],
+  'stack/order': [{ stack: 'grip/feathering', part: 'Shim (grip/shim)', member: 'spindle', against: 'Blade grip (grip/grip)' }],
   'stack/facing': [{ part: 'grip/thrust', says: 'inboard', computed: 'outboard', reason: 'the grip pulls outboard.' }],
   'load/end': [{ stack: 'mast/mast', towards: 'left', ends: 'down or up' }],
   'thread/sense-unknown': [{ joint: 'clutch/pinion', needs: 'goes-in' }],

@@ -1,7 +1,7 @@
 import type { Command } from 'commander';
 import { wordFinding, type Finding, type Severity } from '@rotorwright/machine';
-import { planBuild } from '@rotorwright/build';
-import { figures, helixPush, threadSense } from '@rotorwright/figures';
+import { planBuild, stackFindings } from '@rotorwright/build';
+import { driveDirections, figures, threadSense } from '@rotorwright/figures';
 import { findFile, homeOption, type FoundFile, type HomeOption } from '../machine-argument.ts';
 import { painter, paragraph, type Ink, type Terminal } from '../terminal/index.ts';
 import type { Status } from '../wrong-input.ts';
@@ -36,7 +36,7 @@ function allFindings({ machine, findings }: FoundFile): readonly Finding[] {
   if (machine === undefined) return findings;
   const set = figures(machine);
   const { drive } = set;
-  const all = [...findings, ...set.findings, ...threadSense(machine, drive).findings, ...helixPush(machine, drive).findings, ...planBuild(machine).findings];
+  const all = [...findings, ...set.findings, ...threadSense(machine, drive).findings, ...stackFindings(machine, driveDirections(machine, drive)), ...planBuild(machine).findings];
   const told = new Map(all.map((finding) => [`${finding.code} ${finding.path} ${JSON.stringify(finding.values)}`, finding]));
   return [...told.values()].toSorted((a, b) => (a.place?.line ?? 0) - (b.place?.line ?? 0) || (a.place?.column ?? 0) - (b.place?.column ?? 0));
 }

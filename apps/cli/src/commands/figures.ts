@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
-import { figures, helixPush, oneWayFacing, threadSense, turning, working, workingLines, type DriveState, type Figure, type FigureSet } from '@rotorwright/figures';
+import { carriersOf } from '@rotorwright/build';
+import { driveDirections, figures, helixPush, oneWayFacing, threadSense, turning, working, workingLines, type DriveState, type Figure, type FigureSet } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
@@ -61,7 +62,7 @@ const directionsOf = ({ machine, drive, state }: FigureSet) => ({
   turning: turning(machine, drive, state),
   threads: threadSense(machine, drive).threads,
   oneWay: oneWayFacing(machine, drive),
-  pushes: helixPush(machine, drive).pushes,
+  pushes: helixPush(machine, drive),
 });
 
 function overview(terminal: Terminal, { all, machine, state }: FigureSet): string {
@@ -84,8 +85,14 @@ function directionTables(terminal: Terminal, set: FigureSet): readonly string[] 
     ...part(['shaft', 'turns'], turns.map(({ shaft, words }) => [shaft, words])),
     ...part(['thread', 'driven', 'braking', 'starting', 'why'], threads.map(({ joint, driven, braking, starting, reason }) => [joint, driven, braking, starting, reason])),
     ...part(['one-way clutch', 'how it faces'], oneWay.map(({ coupling, words, test }) => [coupling, `${words}. ${test}`.trim()])),
-    ...part(['gear', 'pushes'], pushes.map(({ coupling, shaft, words, reason, bearings }) => [`${coupling} on ${shaft}`, `${words}. ${reason}${bearings.length > 0 ? ` Taken by ${bearings.join(', ')}.` : ''}`])),
+    ...part(['gear', 'pushes'], pushes.map(({ coupling, shaft, words, reason }) => [`${coupling} on ${shaft}`, `${words}. ${reason}${takenBy(set, coupling, shaft)}`])),
   ];
+}
+
+/** The bearings that carry what a gear pushes. */
+function takenBy({ machine, drive }: FigureSet, coupling: string, shaft: string): string {
+  const bearings = carriersOf(machine, driveDirections(machine, drive), coupling, shaft);
+  return bearings.length === 0 ? '' : ` Taken by ${bearings.join(', ')}.`;
 }
 
 async function open(terminal: Terminal, set: FigureSet, { machine, file }: NamedMachine, name: string, json: boolean): Promise<void> {

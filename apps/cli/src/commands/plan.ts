@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { needs, nextSteps, planBuild, type Plan, type Step } from '@rotorwright/build';
+import { driveDirections } from '@rotorwright/figures';
 import { replay, type StepState } from '@rotorwright/logbook';
 import { durationWords, showQuantity } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -24,7 +25,7 @@ export function planCommand(program: Command, act: Act): void {
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .option('--next', 'only what can be done now, and what it needs on the bench')
     .option('--module <module>', 'only one module')
-    .option('--step <step>', 'one step in full')
+    .option('--step <step>', 'one step in full; the id of a part names the step that handles it')
     .option('--evenings <length>', 'all that is left, in as few evenings as may be')
     .option('--people <number>', 'evenings: how many work side by side', '1')
     .option('--from <time>', 'evenings: when one begins', '18:30')
@@ -38,7 +39,7 @@ export function planCommand(program: Command, act: Act): void {
 
 async function show(terminal: Terminal, argument: string | undefined, options: PlanOptions): Promise<Status> {
   const named = findMachine(terminal, argument, options);
-  const plan = planBuild(named.machine);
+  const plan = planBuild(named.machine, driveDirections(named.machine));
   const states = replay(plan, await bookOf(terminal, named.id, options), terminal.now()).steps;
   const found: Shown = { named, plan, states, terminal };
   if (options.step !== undefined) await terminal.write(stepInFull(found, options.step, options.json === true));
@@ -90,7 +91,7 @@ function whatIsNext({ named, plan, states, terminal }: Shown, json: boolean): st
 }
 
 function stepInFull({ named, plan, states, terminal }: Shown, id: string, json: boolean): string {
-  const step = stepOf(plan, id, named);
+  const step = stepOf(plan, handlerOf(named, plan, id), named);
   const status = states.get(id);
   if (json) return `${JSON.stringify({ ...step, ...status })}\n`;
   const paint = painter(terminal.colour);
@@ -101,6 +102,7 @@ function stepInFull({ named, plan, states, terminal }: Shown, id: string, json: 
     `${paint('bold', step.title)} (${step.id}), ${stateWords(status, paint)}`,
     ...step.actions.map((action, at) => paragraph(`${at + 1}. ${action}`, terminal.columns, '   ')),
     ...line(paint('yellow', 'Caution'), step.caution),
+    ...(step.facings ?? []).flatMap(({ words, why, id: part }) => line(paint('bold', `Which way round, ${part}`), `${words}. ${why}`)),
     ...line('Parts', step.parts.map(({ title, count }) => `${count} × ${title}`).join(', ')),
     ...line('Tools', step.tools.join(', ')),
     ...line('Consumables', step.consumables.join(', ')),
@@ -113,6 +115,13 @@ function stepInFull({ named, plan, states, terminal }: Shown, id: string, json: 
     ...line('Why', step.why),
     ...line('Tip', step.tip),
   ].join('\n')}\n`;
+}
+
+/** The step that an id means: itself, or for a part of a stack the step that puts it in, with its facing and the reason. */
+function handlerOf({ machine }: NamedMachine, plan: Plan, id: string): string {
+  if (plan.steps.has(id)) return id;
+  const stack = [...machine.stacks.values()].find(({ order }) => order.some((item) => 'part' in item && (item.part === id || machine.thingOf.get(item.part) === id)));
+  return stack?.id ?? [...plan.steps.values()].find(({ parts }) => parts.some((part) => part.id === id))?.id ?? id;
 }
 
 /** @throws WrongInput when the plan has no such step */

@@ -1,4 +1,5 @@
-import { holds, planBuild, type Holds, type Plan } from '@rotorwright/build';
+import { holds, planBuild, stackFindings, type Holds, type Plan } from '@rotorwright/build';
+import { driveDirections } from '@rotorwright/figures';
 import { replay, type BuildState, type Entry, type MachineOnBoard } from '@rotorwright/logbook';
 import { readMachine, type Finding, type Machine } from '@rotorwright/machine';
 
@@ -29,9 +30,10 @@ export interface MachineView extends ReadFile {
 export function readFile(text: string): ReadFile {
   const { machine, findings } = readMachine(text);
   if (!machine) return { findings };
+  const directions = driveDirections(machine);
   const held = holds(machine);
-  const plan = planBuild(machine, held);
-  return { machine, plan, held, findings: [...findings, ...plan.findings] };
+  const plan = planBuild(machine, { directions, held });
+  return { machine, plan, held, findings: [...findings, ...plan.findings, ...stackFindings(machine, directions)] };
 }
 
 /** @param now  ms since 1970: what cures depends on it */

@@ -6,4 +6,3 @@ export { greaseStep, writtenStep } from './other-steps.ts';
 export { stackStep } from './stack-step.ts';
 export { stripStep } from './strip-step.ts';
 export { undoing, unstacking } from './undoing.ts';
-export { washerSides, type WasherSides } from './thrust.ts';

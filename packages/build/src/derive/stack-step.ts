@@ -2,13 +2,14 @@ import type { Machine, Part, Stack, StackItem } from '@rotorwright/machine';
 import { greaseTitle, isBearing, stackTime } from '../rules/index.ts';
 import { capital, counted, listed, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
-import { washerSides, type WasherSides } from './thrust.ts';
+import { analyseStack, isThrust, type Facing } from '../stacks/index.ts';
 import { formerId, gathered, joined, wordsOf } from './words-of-thing.ts';
 
 /** Assembling a stack: each item in turn, with its facing, from the end that is not closed by a joint. */
-export function stackStep({ machine, fingerprint }: Context, stack: Stack): Draft {
+export function stackStep({ machine, fingerprint, directions }: Context, stack: Stack): Draft {
   const parts = stack.order.flatMap((item) => ('part' in item ? partOf(machine, item.part) : []));
   const greased = parts.filter((part) => part.grease !== undefined);
+  const { facings } = analyseStack(machine, stack, directions);
   const was = formerId(stack);
   const caution = joined([stack.caution, ...parts.map((part) => part.caution), ...(parts.some(isBearing) ? ['Press only through the ring that has the interference, never through the balls.'] : [])]);
   const tip = joined([stack.tip, ...parts.map((part) => part.tip)]);
@@ -20,9 +21,10 @@ export function stackStep({ machine, fingerprint }: Context, stack: Stack): Draf
     path: stack.path,
     title: capital(stackPhrase(machine, stack, stack.module)),
     action: lead(machine, stack),
-    actions: [...packing(machine, stack, greased), ...inOrder(stack).map((item, at, all) => itemSentence(machine, stack, item, at, all.length))],
+    actions: [...packing(machine, stack, greased), ...inOrder(stack).map((item, at, all) => itemSentence(machine, stack, item, at, all.length, facings))],
     ...(caution === undefined ? {} : { caution }),
     ...wordsOf({ ...stack, ...(tip === undefined ? {} : { tip }), ...(why === undefined ? {} : { why }) }),
+    ...(facings.length === 0 ? {} : { facings }),
     parts: gathered(machine, [...stack.order.flatMap((item) => ('part' in item ? [item.part] : [])), stack.spindle, ...stack.housing]),
     tools: parts.some(isThrust) ? ['Guide rod'] : [],
     consumables: [...new Set(greased.map((part) => greaseTitle(machine, part.grease ?? '')))],
@@ -67,7 +69,7 @@ function packing(machine: Machine, stack: Stack, greased: readonly Part[]): read
   return [...packed, ...(thrust ? ['Stack the thrust set on a guide rod, then move it over in one go.'] : [])];
 }
 
-function itemSentence(machine: Machine, stack: Stack, item: StackItem, at: number, count: number): string {
+function itemSentence(machine: Machine, stack: Stack, item: StackItem, at: number, count: number, facings: readonly Facing[]): string {
   const place = `${at + 1} of ${count}:`;
   if ('joint' in item) {
     const name = phraseOf(machine, item.joint, stack.module);
@@ -80,24 +82,14 @@ function itemSentence(machine: Machine, stack: Stack, item: StackItem, at: numbe
   const [part] = partOf(machine, item.part);
   const name = phraseOf(machine, item.part, stack.module);
   if (part === undefined) return sentence(`${place} the ${name}.`, `${place} the next part.`);
-  const facing = facingWords(machine, stack, part);
+  const facing = facingWords(item.part, facings);
   const shim = part.kind === 'shim' && part.until !== undefined ? ', one to try: measuring decides its size' : '';
   return sentence(`${place} the ${name}${facing}${shim}.`, `${place} the ${name}${facing}.`, `${place} the next part${facing}.`, `${place} the ${name}.`, `${place} the next part, as its facing says.`);
 }
 
-function facingWords(machine: Machine, stack: Stack, part: Part): string {
-  const chosen = Object.entries(part.facing).map(([side, towards]) => `${side.replaceAll('-', ' ')} ${towards}`);
-  const washers = isThrust(part) ? washerWords(washerSides(machine, stack)) : [];
-  const all = [...washers, ...chosen];
-  return all.length === 0 ? '' : `, ${listed(all)}`;
-}
-
-function washerWords(sides: WasherSides | undefined): readonly string[] {
-  return sides === undefined ? [] : [`loose-bore washer ${sides.loose}`, `tight-bore washer ${sides.tight}`];
-}
-
-export function isThrust(part: Part): boolean {
-  return /thrust/u.test(part.kind);
+function facingWords(part: string, facings: readonly Facing[]): string {
+  const own = facings.filter(({ id }) => id === part).map(({ words }) => words);
+  return own.length === 0 ? '' : `, ${listed(own)}`;
 }
 
 function partOf(machine: Machine, id: string): readonly Part[] {

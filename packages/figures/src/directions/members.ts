@@ -17,7 +17,7 @@ export interface Tie {
 /** Joints that keep things in place or move, and pass no torque unless the file says so. */
 const withoutTorque = new Set<Joint['kind']>(['circlip', 'ball-link']);
 
-export const isBearing = (part: Part): boolean => /groove|thrust|contact|needle|roller|bearing|ball-|one-way/.test(part.kind);
+const isBearing = (part: Part): boolean => /groove|thrust|contact|needle|roller|bearing|ball-|one-way/.test(part.kind);
 
 const partAt = (machine: Machine, instance: InstanceId): Part | undefined => machine.parts.get(machine.thingOf.get(instance) ?? instance);
 

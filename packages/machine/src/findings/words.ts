@@ -67,7 +67,8 @@ const words = {
   'stack/load-shared': warning('{part} takes thrust in {stack} before the thrust bearing does.', 'Give {part} play along the axis, or move the shim.'),
   'stack/thrust-idle': warning('The thrust bearing {part} in {stack} carries nothing.', 'Correct the order or the loads of {stack}.'),
   'stack/facing': warning('The file expects {part} to face {says}; the load path says {computed}: {reason}', 'Correct expect, or the order and loads of the stack.'),
-  'load/end': error('“{towards}” is no end of {stack}.', 'Write {ends}.'),
+  'stack/order': warning('{part} goes with the {member} of {stack}, but lies against {against}, which does not: it would rub.', 'Move {part} to a ring or a washer of its own member, or correct its turns-with.'),
+  'load/end': error(['{reason}', '“{towards}” is no end of {stack}.'], ['{right}', 'Write {ends}.']),
 
   // ---- threads and locks
   'thread/sense-unknown': note('It is not known whether torque tightens or loosens {joint}.', 'To know it, the file must say {needs}.'),

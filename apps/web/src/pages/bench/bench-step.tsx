@@ -2,7 +2,7 @@ import { useEffect, useRef, useState, type ReactNode } from 'react';
 import type { Step } from '@rotorwright/build';
 import type { EntryBody, StepState } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
-import { StateMark, Warning } from '../../sheet/index.ts';
+import { StateMark, Warning, WhichWay } from '../../sheet/index.ts';
 import type { Blocker } from '../build/blockers.ts';
 import { CureDial } from './cure-dial.tsx';
 import { DrawingPane } from './drawing-pane.tsx';
@@ -83,6 +83,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
   const how = (
     <>
       {deeds.length > 1 && <ol className="bench-actions" aria-label="One after the other">{deeds.map((action) => <li key={action}>{action}</li>)}</ol>}
+      <WhichWay machine={machine} facings={step.facings ?? []} />
       <Facts step={step} />
     </>
   );

@@ -1,9 +1,8 @@
-import { loadPaths, looseSide, statedLoads, type LoadPath } from './load-path.ts';
 import { breakLine, rectangle, type Fill, type Point, type Primitive } from './primitives.ts';
 import { hatchNeighbours } from './section-hatch.ts';
 import { housingOutline, housingRuns, outerBearing, spindleOutline, spindleReach, type HousingRun } from './section-outline.ts';
 import { drawSlot, screwInSpindle } from './section-parts.ts';
-import { isBearing, type Slot, type StackLayout } from './stack-slots.ts';
+import { isBearing, type DrawnLoad, type Slot, type StackLayout } from './stack-slots.ts';
 
 /** A numbered thing of the drawing: what a balloon points at and what the list beside it names. */
 export interface Numbered {
@@ -28,7 +27,7 @@ export interface Section {
   readonly callouts: readonly { readonly at: Point; readonly text: string }[];
   /** Sentences: what is not to scale. */
   readonly notes: readonly string[];
-  readonly loads: readonly { readonly at: Point; readonly way: 1 | -1; readonly towards: string; readonly part: string; readonly words: string }[];
+  readonly loads: readonly { readonly at: Point; readonly way: 1 | -1; readonly towards: string; readonly words: string }[];
   readonly left: number;
   readonly right: number;
   /** Largest distances from the axis, mm: upwards and downwards. */
@@ -44,9 +43,8 @@ export interface Section {
  * @param active ids of the things that the step handles; drawn filled
  */
 export function halfSection(layout: StackLayout, active: ReadonlySet<string> = new Set()): Section {
-  const { slots } = layout;
-  const loads = statedLoads(layout);
-  const runs = housingRuns(layout, loads);
+  const { slots, loads } = layout;
+  const runs = housingRuns(layout);
   const { spindle } = layout.stack;
   const drawn = slots.map((_, index) => drawSlot(layout, index));
   const cuts = [...runs.map((run) => ({ points: housingOutline(layout, run), part: run.id, small: false })), ...drawn.flatMap((one) => one.cuts)];
@@ -60,18 +58,12 @@ export function halfSection(layout: StackLayout, active: ReadonlySet<string> = n
   const left = Math.min(spindleLeft, ...runs.map((run) => run.left), slots[0]?.left ?? 0);
   const right = Math.max(spindleRight, ...runs.map((run) => run.right), slots.at(-1)?.right ?? 0);
   const overhang = layout.reference * 0.5;
-  // Where a thrust bearing carries, radial bearings in the same run only pass the load on.
-  const paths = loads.flatMap((load) => {
-    const all = loadPaths(layout, load.pushed, load.way);
-    const thrust = all.filter((path) => slots[path.through]?.kind === 'thrust-bearing');
-    return thrust.length > 0 ? thrust : all;
-  });
   const reach = Math.max(...runs.map((run) => run.outer), ...slots.map((slot) => slot.outer), layout.reference);
   return {
     marks: [
       ...upper.map((mark) => filled(mark, active)),
       { shape: 'line', points: [[left - overhang, 0], [right + overhang, 0]], weight: 'fine', dash: 'chain' },
-      ...paths.flatMap((path) => loadLine(layout, runs, path, left, right)),
+      ...loads.flatMap((load) => load.paths.flatMap((path) => loadLine(layout, runs, { ...load, ...path }, left, right))),
     ],
     lower: lowerHalf(layout, runs, spindleLeft, spindleRight).map((mark) => filled(mark, active)),
     numbered: numberParts(layout),
@@ -81,7 +73,7 @@ export function halfSection(layout: StackLayout, active: ReadonlySet<string> = n
     loads: loads.map((load) => {
       const run = runs.find((one) => one.id === load.part);
       const y = load.pushed === 'housing' ? ((run?.outer ?? layout.reference) + outerBearing(layout)) / 2 : 0;
-      return { at: [load.way === 1 ? right : left, y] as const, way: load.way, towards: load.towards, part: load.part, words: load.pushed === 'housing' ? 'pull' : 'load' };
+      return { at: [load.way === 1 ? right : left, y] as const, way: load.way, towards: load.towards, words: load.pushed === 'housing' ? 'pull' : 'load' };
     }),
     left: left - overhang,
     right: right + overhang,
@@ -122,7 +114,7 @@ function lowerHalf(layout: StackLayout, runs: readonly HousingRun[], left: numbe
 }
 
 /** From the push through the carrying bearing into what resists it, as one dashed line. */
-function loadLine(layout: StackLayout, runs: readonly HousingRun[], path: LoadPath, left: number, right: number): readonly Primitive[] {
+function loadLine(layout: StackLayout, runs: readonly HousingRun[], path: DrawnLoad & DrawnLoad['paths'][number], left: number, right: number): readonly Primitive[] {
   const from = layout.slots[path.from];
   const through = layout.slots[path.through];
   const to = layout.slots[path.to];
@@ -146,10 +138,9 @@ function loadLine(layout: StackLayout, runs: readonly HousingRun[], path: LoadPa
 
 /** Numbers follow the order in which the stack goes together, shoulders included: they are the numbers of the step's own words, wherever the drawing puts its left end. */
 function numberParts(layout: StackLayout): readonly Numbered[] {
-  const shown = layout.slots.map((slot, index) => ({ slot, index }));
-  const ordered = layout.turned ? shown.toReversed() : shown;
-  return ordered.map(({ slot, index }, at) => {
-    const remark = remarkOf(layout, slot, index);
+  const ordered = layout.turned ? layout.slots.toReversed() : layout.slots;
+  return ordered.map((slot, at) => {
+    const { remark } = slot;
     const numbered = { number: at + 1, id: slot.id, title: slot.title, anchor: [(slot.left + slot.right) / 2, anchorHeight(slot)] as const };
     return remark === undefined ? numbered : { ...numbered, remark };
   });
@@ -158,15 +149,6 @@ function numberParts(layout: StackLayout): readonly Numbered[] {
 function anchorHeight(slot: Slot): number {
   const height = slot.outer - slot.inner;
   return isBearing(slot) ? slot.outer - height * 0.14 : slot.inner + height * (slot.kind === 'shim' ? 0.6 : 0.7);
-}
-
-function remarkOf(layout: StackLayout, slot: Slot, index: number): string | undefined {
-  if (slot.kind !== 'thrust-bearing') return undefined;
-  const loose = looseSide(layout, index);
-  const open = slot.part?.facing['open-side'];
-  const [left, right] = layout.ends;
-  const tight = loose === undefined ? 'the file does not settle which bore goes where' : `tight bore ${loose === 'left' ? right : left}, large bore ${loose === 'left' ? left : right}`;
-  return open === undefined ? tight : `${tight}; cage open ${open}`;
 }
 
 function notesOf(layout: StackLayout): readonly string[] {

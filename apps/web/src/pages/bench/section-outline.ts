@@ -1,4 +1,3 @@
-import type { statedLoads } from './load-path.ts';
 import { breakLine, type Point } from './primitives.ts';
 import { isBearing, type Slot, type StackLayout } from './stack-slots.ts';
 
@@ -16,8 +15,8 @@ export interface HousingRun {
 export const outerBearing = (layout: StackLayout): number => Math.max(...layout.slots.filter((slot) => isBearing(slot)).map((slot) => slot.outer), layout.reference * 0.9);
 
 /** Each member of the housing covers the places that lean on it. A member that is pushed out of the picture is broken off there. */
-export function housingRuns(layout: StackLayout, loads: ReturnType<typeof statedLoads>): readonly HousingRun[] {
-  const { slots, stack, reference } = layout;
+export function housingRuns(layout: StackLayout): readonly HousingRun[] {
+  const { slots, stack, reference, loads } = layout;
   const wall = reference * 0.42;
   return stack.housing.flatMap((id, index): readonly HousingRun[] => {
     const own = slots.filter((slot) => slot.housing === index);

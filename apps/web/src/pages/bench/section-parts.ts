@@ -1,4 +1,3 @@
-import { looseSide } from './load-path.ts';
 import { breakLine, rectangle, type Point, type Primitive } from './primitives.ts';
 import type { Cut } from './section-hatch.ts';
 import { threadDiameter, type Slot, type StackLayout } from './stack-slots.ts';
@@ -15,7 +14,7 @@ export function drawSlot(layout: StackLayout, index: number): Drawn {
   switch (slot?.kind) {
     case 'radial-bearing': return drawRadial(slot);
     case 'roller': return drawRoller(slot);
-    case 'thrust-bearing': return drawThrust(layout, slot, index);
+    case 'thrust-bearing': return drawThrust(layout, slot);
     case 'shim': return { cuts: [], over: [{ shape: 'area', points: rectangle(slot.left, slot.right, slot.inner, slot.outer), fill: 'ink', weight: 'fine', part: slot.id }] };
     case 'gear': return drawGear(slot);
     case 'ring':
@@ -57,11 +56,11 @@ function drawRoller(slot: Slot): Drawn {
   };
 }
 
-function drawThrust(layout: StackLayout, slot: Slot, index: number): Drawn {
+function drawThrust(layout: StackLayout, slot: Slot): Drawn {
   const width = slot.right - slot.left;
   const height = slot.outer - slot.inner;
   const washer = width * 0.28;
-  const loose = looseSide(layout, index);
+  const loose = slot.loose === undefined ? undefined : slot.loose === layout.ends[0] ? 'left' : 'right';
   const bore = (side: 'left' | 'right'): number => (side === loose ? (slot.looseBore ?? slot.inner) : slot.inner);
   // The washer that runs with the spindle clears the housing; the one that leans on the housing fills it.
   const rim = (side: 'left' | 'right'): number => (loose !== undefined && side !== loose ? slot.outer - height * 0.1 : slot.outer);

@@ -1,4 +1,4 @@
-import { washerSides } from '@rotorwright/build';
+import type { Member, StackAnalysis } from '@rotorwright/build';
 import type { Joint, Machine, Part, Stack, StackItem } from '@rotorwright/machine';
 
 export type SlotKind = 'radial-bearing' | 'roller' | 'thrust-bearing' | 'shim' | 'ring' | 'gear' | 'body' | 'spindle-shoulder' | 'housing-shoulder' | 'closing';
@@ -17,10 +17,13 @@ export interface Slot {
   /** Gears: radii of root and pitch circle. */
   readonly root?: number;
   readonly pitch?: number;
-  /** Thrust bearings: radius of the bore of the washer that floats. */
+  /** Thrust bearings: radius of the bore of the washer that floats, and the end at which it lies, when that is settled. */
   readonly looseBore?: number;
+  readonly loose?: string;
+  /** Which way round it goes, and what it does. */
+  readonly remark?: string;
   /** Which column stops what leans on it: spindle or housing; bearings and loose rings stop nothing. */
-  readonly stops?: 'spindle' | 'housing';
+  readonly stops?: Member;
   /** Index into `housing` of the stack for whatever leans on the housing. */
   readonly housing?: number;
   /** Some length here is not given by the file and was chosen to be seen. */
@@ -38,8 +41,7 @@ export interface StackLayout {
   readonly ends: readonly [left: string, right: string];
   /** True when the file's order was turned round so that outboard and aft lie right. */
   readonly turned: boolean;
-  /** Where the washer with the large bore of a thrust bearing lies, when the loads say so. */
-  readonly loose?: 'left' | 'right';
+  readonly loads: readonly DrawnLoad[];
   /** Titles of bevel gears in the stack. */
   readonly bevels: readonly string[];
   /** Radius of the largest bearing: what all chosen lengths are measured by, mm. */
@@ -150,10 +152,11 @@ function housingOf(stack: Stack, list: readonly Rough[], index: number): number 
  * Lays a stack out along its axis, in mm. What the file gives is to scale; what it leaves out is chosen so that
  * it can be seen, in proportion to the largest bearing, and marked `schematic`.
  */
-export function layStack(machine: Machine, stack: Stack): StackLayout {
+export function layStack(machine: Machine, stack: Stack, analysis: StackAnalysis): StackLayout {
   const turned = leftEnds.has(stack.ends[1]) && !leftEnds.has(stack.ends[0]);
   const order = turned ? stack.order.toReversed() : stack.order;
   const list = order.map((item) => rough(machine, stack, item));
+  const places = turned ? analysis.places.toReversed() : analysis.places;
   const reference = Math.max(...list.map((item) => item.outer ?? 0)) || 8;
   const boreDefault = reference * 0.45;
   let along = 0;
@@ -169,9 +172,8 @@ export function layStack(machine: Machine, stack: Stack): StackLayout {
     if (item.kind === 'housing-shoulder' && before?.kind === 'housing-shoulder' && before.id !== item.id) along += reference * 1.1;
     const left = along;
     along += shape.width;
-    const kept = keptBy(machine, stack, item);
-    // Loose washers and spacers pass a load on; what a joint ties to a member stops it.
-    const stops = item.kind === 'ring' ? (item.part?.turnsWith === undefined ? kept : undefined) : shape.stops && (kept ?? shape.stops);
+    const place = places[index];
+    const stops = place?.kind === 'stop' ? place.member : undefined;
     const radii = stops === 'housing' && item.kind !== 'housing-shoulder' ? closingInHousing(item, shape, { bore, height, reference, given, neighbourOuter }) : { inner: shape.inner ?? bore, outer: shape.outer };
     const leansOnHousing = item.kind === 'radial-bearing' || item.kind === 'thrust-bearing' || item.kind === 'roller' || item.kind === 'housing-shoulder';
     return {
@@ -179,28 +181,43 @@ export function layStack(machine: Machine, stack: Stack): StackLayout {
       inner: radii.inner, outer: radii.outer, schematic: shape.schematic, shortened: shape.shortened ?? false,
       ...(shape.root === undefined ? {} : { root: shape.root }), ...(shape.pitch === undefined ? {} : { pitch: shape.pitch }),
       ...(shape.looseBore === undefined ? {} : { looseBore: shape.looseBore }),
+      ...remarksOf(analysis, stack, item.id),
       ...(stops ? { stops } : {}),
       ...(leansOnHousing || (item.joint?.kind === 'circlip' && stops === 'housing') ? { housing: housingOf(stack, list, index) } : {}),
       ...(item.joint ? { joint: item.joint } : {}), ...(item.part ? { part: item.part } : {}),
     };
   });
   const ends: readonly [string, string] = turned ? [stack.ends[1], stack.ends[0]] : stack.ends;
-  const sides = washerSides(machine, stack);
   const bevelParts = new Set([...machine.couplings.values()].flatMap((one) => (one.kind === 'bevel' ? [one.driver.part, one.driven.part] : [])));
   const bevels = slots.flatMap((slot) => (slot.kind === 'gear' && bevelParts.has(slot.id) ? [slot.title] : []));
-  return { stack, slots, ends, turned, reference, bevels, ...(sides ? { loose: sides.loose === ends[0] ? ('left' as const) : ('right' as const) } : {}) };
+  return { stack, slots, ends, turned, reference, bevels, loads: drawnLoads(analysis, stack, turned) };
 }
 
-/** What keeps a thing in a stack: the column of which a joint ties it to a member, or with which it turns. */
-function keptBy(machine: Machine, stack: Stack, item: Rough): 'spindle' | 'housing' | undefined {
-  if (item.kind === 'housing-shoulder') return 'housing';
-  if (item.kind === 'spindle-shoulder') return 'spindle';
-  const column = (ids: readonly (string | undefined)[]): 'spindle' | 'housing' | undefined =>
-    ids.some((id) => id !== undefined && stack.housing.includes(id)) ? 'housing' : ids.includes(stack.spindle) ? 'spindle' : undefined;
-  if (item.joint) return column(item.joint.each.flatMap((one) => [one.seat, ...one.holds]));
-  if (item.part?.turnsWith !== undefined) return column([item.part.turnsWith]);
-  const ties = [...machine.joints.values()].flatMap((joint) => joint.each.filter((one) => one.seat === item.id || one.holds.includes(item.id)));
-  return column(ties.flatMap((one) => [one.seat, ...one.holds]));
+/** What the list beside the drawing says of a place besides its name. */
+function remarksOf({ facings, roles }: StackAnalysis, stack: Stack, id: string): Pick<Slot, 'loose' | 'remark'> {
+  const own = facings.filter((facing) => facing.id === id);
+  const washers = own.find((facing) => facing.washers !== undefined)?.washers;
+  const said = [...own.map(({ words }) => words), ...roles.filter((role) => role.id === id).map(({ words }) => words)];
+  return { ...(washers ? { loose: stack.ends[washers.loose] } : {}), ...(said.length > 0 ? { remark: said.join('; ') } : {}) };
+}
+
+/** A load as it is drawn: to the right or to the left, with the indices of the slots that it passes. */
+export interface DrawnLoad {
+  readonly pushed: Member;
+  readonly way: 1 | -1;
+  readonly towards: string;
+  /** The part that the file names as pushing. */
+  readonly part?: string;
+  readonly paths: readonly { readonly from: number; readonly through: number; readonly to: number }[];
+}
+
+function drawnLoads({ loads, places }: StackAnalysis, stack: Stack, turned: boolean): readonly DrawnLoad[] {
+  const drawn = (index: number): number => (turned ? places.length - 1 - index : index);
+  return loads.known.map(({ pushed, towards, part, paths }) => ({
+    pushed, towards: stack.ends[towards], way: (towards === 1) === turned ? -1 : 1,
+    ...(part === undefined ? {} : { part }),
+    paths: paths.map(({ from, through, to }) => ({ from: drawn(from), through: drawn(through), to: drawn(to) })),
+  }));
 }
 
 /** What closes a stack from the housing's side reaches inwards from the bore instead of outwards from the spindle. */
@@ -217,7 +234,6 @@ interface Shape {
   readonly root?: number;
   readonly pitch?: number;
   readonly looseBore?: number;
-  readonly stops?: 'spindle' | 'housing';
   readonly schematic: boolean;
   readonly shortened?: boolean;
 }
@@ -259,14 +275,14 @@ function slotShape(machine: Machine, item: Rough, around: Around): Shape {
       const module = gear?.module ?? 1;
       const width = Math.min(given ?? gear?.width ?? reference * 0.9, longest);
       // General practice: tips one module above, roots one and a quarter below the pitch circle.
-      return { width, outer: pitch + module, pitch, root: Math.max(pitch - 1.25 * module, bore), stops: 'spindle', schematic: given === undefined && gear?.width === undefined };
+      return { width, outer: pitch + module, pitch, root: Math.max(pitch - 1.25 * module, bore), schematic: given === undefined && gear?.width === undefined };
     }
     case 'body':
-      return { width: Math.min(given ?? reference * 0.9, longest), outer: item.outer ?? bore + height * 0.8, stops: 'spindle', schematic: given === undefined || item.outer === undefined, shortened: (given ?? 0) > longest };
+      return { width: Math.min(given ?? reference * 0.9, longest), outer: item.outer ?? bore + height * 0.8, schematic: given === undefined || item.outer === undefined, shortened: (given ?? 0) > longest };
     case 'spindle-shoulder':
-      return { width: reference * 0.45, outer: bore + height * 0.4, inner: 0, stops: 'spindle', schematic: true };
+      return { width: reference * 0.45, outer: bore + height * 0.4, inner: 0, schematic: true };
     case 'housing-shoulder':
-      return { width: reference * 0.4, inner: neighbourOuter - height * 0.38, outer: neighbourOuter, stops: 'housing', schematic: true };
+      return { width: reference * 0.4, inner: neighbourOuter - height * 0.38, outer: neighbourOuter, schematic: true };
     case 'closing':
       return closingShape(item.joint, around);
   }
@@ -277,14 +293,14 @@ function closingShape(joint: Joint | undefined, { bore, height, reference }: Aro
   switch (joint?.kind) {
     // A hexagon nut is about 0.8 d high and 1.8 d over corners; a socket head d high and 1.75 d wide. Common practice.
     case 'nut':
-      return { width: diameter * 0.6, outer: Math.max(diameter * 0.85, bore * 1.25), stops: 'spindle', schematic: true };
+      return { width: diameter * 0.6, outer: Math.max(diameter * 0.85, bore * 1.25), schematic: true };
     case 'screw':
     case 'bolt':
     case 'set-screw':
-      return { width: diameter, outer: Math.max(diameter * 0.9, bore + height * 0.2), inner: 0, stops: 'spindle', schematic: true };
+      return { width: diameter, outer: Math.max(diameter * 0.9, bore + height * 0.2), inner: 0, schematic: true };
     case 'circlip':
-      return { width: Math.max(reference * 0.09, 0.6), outer: bore + height * 0.35, stops: 'spindle', schematic: true };
+      return { width: Math.max(reference * 0.09, 0.6), outer: bore + height * 0.35, schematic: true };
     default:
-      return { width: reference * 0.6, outer: bore + height * 0.8, stops: 'spindle', schematic: true };
+      return { width: reference * 0.6, outer: bore + height * 0.8, schematic: true };
   }
 }

@@ -1,5 +1,7 @@
 import type { Joint, Machine, Stack } from '@rotorwright/machine';
 import type { Step } from '@rotorwright/build';
+import { analyseStack } from '@rotorwright/build';
+import { driveDirections } from '@rotorwright/figures';
 import { fastenerSection } from './fastener-section.ts';
 import { halfSection, type Section } from './half-section.ts';
 import { layStack } from './stack-slots.ts';
@@ -27,7 +29,7 @@ export function drawingFor(machine: Machine, step: Step, chosen?: string): StepD
     const handled = joint ? joint.instances : step.parts.map((part) => part.id);
     const all = stack.order.length > 0 && machine.stacks.has(step.id);
     const active = new Set(chosen === undefined ? (all || step.kind === 'strip' || step.kind === 'measure' ? [] : handled) : [chosen]);
-    const drawn = halfSection(layStack(machine, stack), active);
+    const drawn = halfSection(layStack(machine, stack, analyseStack(machine, stack, driveDirections(machine))), active);
     const section = machine.stacks.has(step.id) ? { ...drawn, numbered: withWords(drawn.numbered, step) } : drawn;
     return { section, active, label: `Half-section of ${stack.title}, ${section.ends?.join(' to ') ?? ''}: ${section.numbered.map((one) => `${one.number} ${one.title}`).join(', ')}.` };
   }

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { Step } from '@rotorwright/build';
 import type { StepEvent, StepState } from '@rotorwright/logbook';
 import type { ReadableMachine } from '../../data/index.ts';
-import { dayOf, lineAt, StateWord, Warning } from '../../sheet/index.ts';
+import { dayOf, lineAt, StateWord, Warning, WhichWay } from '../../sheet/index.ts';
 import { timeLeft } from '../bench/cure-clock.ts';
 import { Link } from 'wouter';
 import { blockersOf } from './blockers.ts';
@@ -37,6 +37,7 @@ export function StepDetails({ open, step, standing }: StepDetailsProps): ReactNo
       <p className="step-action">{step.action}</p>
       {step.actions.length > 1 && <ol className="step-actions">{step.actions.map((action) => <li key={action}>{action}</li>)}</ol>}
       <dl>{facts.filter(([, value]) => value !== '').map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>
+      <WhichWay machine={open.machine} facings={step.facings ?? []} />
       {step.why && <p>{step.why}</p>}
       {step.tip && <p><b>Tip.</b> {step.tip}</p>}
       <History step={step} standing={standing} />

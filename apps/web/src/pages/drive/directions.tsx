@@ -1,4 +1,5 @@
-import { helixPush, oneWayFacing, threadSense, type FigureSet, type ThreadSense } from '@rotorwright/figures';
+import { carriersOf } from '@rotorwright/build';
+import { driveDirections, threadSense, type FigureSet, type ThreadSense } from '@rotorwright/figures';
 import type { Machine } from '@rotorwright/machine';
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
@@ -7,8 +8,12 @@ import { lineAt, StateMark } from '../../sheet/index.ts';
 /** What the sense of rotation means at the bench: which way clutches face, where gears push, which threads the torque loosens. */
 export function Directions({ set, machine: id }: { readonly set: FigureSet; readonly machine: string }): ReactNode {
   const { machine, drive } = set;
-  const facings = oneWayFacing(machine, drive);
-  const { pushes } = helixPush(machine, drive);
+  const directions = driveDirections(machine, drive);
+  const { pushes, oneWays: facings } = directions;
+  const takenBy = (coupling: string, shaft: string): string => {
+    const bearings = carriersOf(machine, directions, coupling, shaft);
+    return bearings.length === 0 ? '' : ` Taken by ${bearings.map((bearing) => partTitle(machine, bearing)).join(', ')}.`;
+  };
   const { threads } = threadSense(machine, drive);
   if (facings.length + pushes.length + threads.length === 0) return null;
   return (
@@ -16,7 +21,7 @@ export function Directions({ set, machine: id }: { readonly set: FigureSet; read
       <div className="area-head"><h2>Which way round</h2><span className="small soft">while driven, as drawn</span></div>
       <div className="directions">
         {facings.length > 0 && <div><h3>One-way clutches</h3><ul>{facings.map((facing) => <li key={facing.coupling}><b>{titleOf(machine, facing.coupling)}</b> {facing.words}. {facing.test && <span className="soft">To prove it: {facing.test}</span>}</li>)}</ul></div>}
-        {pushes.length > 0 && <div><h3>Pushes along the shaft</h3><ul>{pushes.map((push) => <li key={`${push.coupling} ${push.shaft}`}><b>{titleOf(machine, push.coupling)}, on {machine.shafts.get(push.shaft)?.title.toLowerCase()}</b> {push.words}. <span className="soft">{push.reason}{push.stack !== undefined && push.bearings.length > 0 ? ` Taken in ${machine.stacks.get(push.stack)?.title ?? push.stack} by ${push.bearings.map((bearing) => partTitle(machine, bearing)).join(', ')}.` : ''}</span></li>)}</ul></div>}
+        {pushes.length > 0 && <div><h3>Pushes along the shaft</h3><ul>{pushes.map((push) => <li key={`${push.coupling} ${push.shaft}`}><b>{titleOf(machine, push.coupling)}, on {machine.shafts.get(push.shaft)?.title.toLowerCase()}</b> {push.words}. <span className="soft">{push.reason}{takenBy(push.coupling, push.shaft)}</span></li>)}</ul></div>}
         {threads.length > 0 && <div><h3>Threads that turn with a shaft</h3><ul>{threads.map((thread) => <Thread key={thread.joint} thread={thread} machine={machine} id={id} />)}</ul></div>}
       </div>
     </section>
