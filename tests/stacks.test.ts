@@ -132,7 +132,7 @@ describe('a blade grip', () => {
 
   it('hands the reason on to the step', () => {
     const machine = read(grip(right));
-    expect(planBuild(machine, driveDirections(machine)).steps.get('grip/s')?.facings?.map(({ from }) => from)).toEqual(['load']);
+    expect(planBuild(machine, { directions: driveDirections(machine) }).steps.get('grip/s')?.facings?.map(({ from }) => from)).toEqual(['load']);
   });
 
   it('without the shim still has one bearing that carries: inside a thrust bearing the load changes over', () => {

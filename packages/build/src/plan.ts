@@ -1,7 +1,7 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
 import { greaseStep, jointStep, measureStep, stackStep, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
 import { fingerprinter } from './fingerprint/index.ts';
-import { asksSecondLook, holds } from './holds/index.ts';
+import { asksSecondLook, holds, type Holds } from './holds/index.ts';
 import { lockFindings } from './locks/index.ts';
 import { workOrder } from './order/index.ts';
 import { fallsWith } from './reach/index.ts';
@@ -9,14 +9,20 @@ import { noDirections, type DriveDirections } from './stacks/index.ts';
 import type { Plan, PlannedModule, Step } from './step.ts';
 import { moduleTitle } from './words/index.ts';
 
+/** What may be known of a machine already. */
+interface Known {
+  /** Which way its drive pushes and locks; without it a step says nothing of what depends on that. */
+  readonly directions?: DriveDirections;
+  /** What holds what in it. */
+  readonly held?: Holds;
+}
+
 /**
  * Everything that is to be done to a machine, in the order of work. The same machine always gives the same plan.
  *
- * @param directions which way its drive pushes and locks; without it a step says nothing of what depends on that
- * @param held       what holds what in it, where that is known already
- * @returns          modules and steps in order, and what is wrong with the order, with the locks, and with what holds what
+ * @returns modules and steps in order, and what is wrong with the order, with the locks, and with what holds what
  */
-export function planBuild(machine: Machine, directions: DriveDirections = noDirections, held = holds(machine)): Plan {
+export function planBuild(machine: Machine, { directions = noDirections, held = holds(machine) }: Known = {}): Plan {
   const context: Context = { machine, fingerprint: fingerprinter(machine), directions };
   const drafts = new Map([...machine.modules.values()].flatMap((module) => draftsOf(context, module)).map((draft) => [draft.id, draft]));
   const stripped = [...machine.modules.values()].filter(({ comes }) => comes === 'assembled');

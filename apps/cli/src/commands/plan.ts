@@ -39,7 +39,7 @@ export function planCommand(program: Command, act: Act): void {
 
 async function show(terminal: Terminal, argument: string | undefined, options: PlanOptions): Promise<Status> {
   const named = findMachine(terminal, argument, options);
-  const plan = planBuild(named.machine, driveDirections(named.machine));
+  const plan = planBuild(named.machine, { directions: driveDirections(named.machine) });
   const states = replay(plan, await bookOf(terminal, named.id, options), terminal.now()).steps;
   const found: Shown = { named, plan, states, terminal };
   if (options.step !== undefined) await terminal.write(stepInFull(found, options.step, options.json === true));
