@@ -270,6 +270,21 @@ describe('sign and log', () => {
     expect(log.out).toMatch(/undone head\/post-screw: found bad by Oda on 2026-03-01 \(entry 3\): dry thread/);
   });
 
+  it('counts on a slower cure in the cold, and refuses where nothing cures', async () => {
+    const world = bench();
+    const { out } = await sign(world, 'head/post-screw', '--by', 'Maren', '--temperature', '12 °C', '--json');
+    // Common practice, no source: twice the time for every 10 K below 22 °C; 24 h by the usual bottle.
+    expect(JSON.parse(out)).toMatchObject({ body: { cure: 172_800, temperature: 285.15 } });
+    expect(await sign(world, 'head/post-screw', '--by', 'Maren', '--temperature', '4 °C')).toMatchObject({ status: 2, err: expect.stringMatching(/below 5 °C the compound may never cure/) as string });
+    expect(await sign(world, 'head/post-screw', '--by', 'Maren', '--temperature', '4 mm')).toMatchObject({ status: 2, err: expect.stringMatching(/is no temperature/) as string });
+  });
+
+  it('says what speaks against flying', async () => {
+    const world = bench(`${plover}hazards:\n  post-lost: { ends-in: crash, when: { comes-off: head/post } }\n`);
+    expect((await shell(['log', 'plover.yaml'], world)).out).toMatch(/Not to be flown: of what a crash or an injury hangs on, 1 open\.\n {2}open head\/post-screw/);
+    expect((await shell(['log', 'plover.yaml'], bench())).out).toMatch(/Not assessed: the file names no hazard/);
+  });
+
   it('a signature is undone by a change of the file: status 1', async () => {
     const world = bench();
     await sign(world, 'head/post-screw', '--by', 'Maren');

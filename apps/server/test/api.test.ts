@@ -150,6 +150,18 @@ describe('entries', () => {
     await again.close();
   });
 
+  it('make a state that can be asked for at any moment', async () => {
+    const { url } = await workshop();
+    await post(url, [signature('entry-0001', step())]);
+    const at = async (moment?: string) => (await fetch(`${url}api/machines/plover/state${moment === undefined ? '' : `?at=${moment}`}`)).json() as Promise<{ readonly states: Readonly<Record<string, { readonly state: string }>>; readonly readiness: unknown }>;
+    expect((await at('2026-03-01T18:29:00Z')).states['head/post-screw']?.state).toBe('open');
+    expect((await at('2026-03-01T18:35:00Z')).states['head/post-screw']?.state).toBe('curing');
+    expect((await at('2026-03-01T18:40:00Z')).states['head/post-screw']?.state).toBe('signed');
+    expect(await at()).toMatchObject({ id: 'plover', readiness: { assessed: false, objections: [] } });
+    const wrong = await fetch(`${url}api/machines/plover/state?at=yesterday`);
+    expect({ status: wrong.status, body: await wrong.json() }).toMatchObject({ status: 400, body: { error: { code: 'query/at' } } });
+  });
+
   it('sent twice are recorded once, also when the step has changed in between', async () => {
     const { url } = await workshop();
     const entry = signature('entry-0001', step());

@@ -1,3 +1,4 @@
+export { cureSlowing } from './joints/cure-slowing.ts';
 export { answer, isCalcProblem, isSingle, type AnsweredSingle, type AnsweredValue, type CalcAnswer, type CalcProblem } from './answer.ts';
 export type * from './calculation.ts';
 export { catalogue } from './catalogue.ts';

@@ -11,6 +11,8 @@ export type EntryBody =
       readonly torque?: number | 'snug';
       /** s until what was done here has cured, counted from `at`. */
       readonly cure: number;
+      /** K, of the workshop while it cures; the cure above is that at this temperature. */
+      readonly temperature?: number;
       /** SI value with its unit, or the answer to a question of feel. */
       readonly measured?: { readonly value: number; readonly unit: string } | { readonly feel: 'yes' | 'no' };
       readonly note?: string;

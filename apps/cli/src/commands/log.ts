@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { planBuild, type Plan } from '@rotorwright/build';
-import { entriesUpTo, replay, verifyChain, type BuildState, type Entry, type StepState } from '@rotorwright/logbook';
+import { entriesUpTo, readiness, readinessWords, replay, verifyChain, type BuildState, type Entry, type Readiness, type StepState } from '@rotorwright/logbook';
 import { showQuantity } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { painter, paragraph, table, type Terminal } from '../terminal/index.ts';
@@ -43,8 +43,8 @@ async function log(terminal: Terminal, argument: string | undefined, options: Lo
   }
   const shown = options.step === undefined ? entries : entries.filter((entry) => concerns(entry, options.step ?? '', book));
   const told = [...state.steps].filter(([id]) => options.step === undefined || id === options.step);
-  if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, at: state.now, entries: shown, states: Object.fromEntries(told), total: state.total, elsewhere: state.elsewhere })}\n`);
-  else await terminal.write(`${setOut(terminal, named, plan, shown, told, state)}\n`);
+  if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, at: state.now, entries: shown, states: Object.fromEntries(told), total: state.total, elsewhere: state.elsewhere, readiness: readiness(plan, state) })}\n`);
+  else await terminal.write(`${setOut(terminal, named, plan, shown, told, state)}${options.step === undefined && plan.steps.size > 0 ? `\n${readinessLines(readiness(plan, state), terminal)}` : ''}\n`);
   return told.some(([, { state: each }]) => each === 'undone') ? 1 : 0;
 }
 
@@ -91,6 +91,15 @@ function setOut(terminal: Terminal, { machine, id }: NamedMachine, plan: Plan, e
     ...(elsewhere.length > 0 ? [`Of no step of the plan: ${elsewhere.length === 1 ? 'entry' : 'entries'} ${elsewhere.join(', ')}.`] : []),
     ...(states.length > 1 ? [`${total.signed} signed, ${total.curing} curing, ${total.undone} undone, ${total.open} open, of ${total.total} steps.`] : states.map(([step, status]) => `${step}: ${stateWords(status, paint)}`)),
   ].join('\n');
+}
+
+/** How many objections are named; the rest are counted. */
+const mostNamed = 12;
+
+function readinessLines(ready: Readiness, { columns }: Terminal): string {
+  const named = ready.objections.slice(0, mostNamed).map(({ step, why, until }) => `${why === 'unseen' ? 'no second look' : why} ${step}${until === undefined ? '' : why === 'unseen' ? `: by somebody else, or alone from ${until}` : `: until ${until}`}`);
+  const more = ready.objections.length - named.length;
+  return [readinessWords(ready), ...named, ...(more > 0 ? [`and ${more} more`] : []), ...(ready.seenAlone.length === 0 ? [] : [`Seen again alone: ${ready.seenAlone.join(', ')}`])].map((line, at) => paragraph(at === 0 ? line : `  ${line}`, columns, '    ')).join('\n');
 }
 
 function undoneWords({ reason }: StepState): string {

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { planBuild, type Plan, type Step } from '@rotorwright/build';
+import { cureSlowing } from '@rotorwright/calculations';
 import { lookProblem, replay, type EntryBody } from '@rotorwright/logbook';
 import { isProblem, isUnit, readQuantity, sameDimension, showQuantity, unit } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -14,6 +15,7 @@ interface SignOptions extends HomeOption {
   readonly measured?: string;
   readonly feel?: string;
   readonly note?: string;
+  readonly temperature?: string;
   readonly secondLook?: string;
   readonly json?: true;
 }
@@ -30,6 +32,7 @@ export function signCommand(program: Command, act: Act): void {
     .requiredOption('--by <name>', 'who did it')
     .option('--measured <value>', 'what was measured, with its unit: "0.02 mm"')
     .option('--feel <answer>', 'yes or no, where the step asks for a feel')
+    .option('--temperature <value>', 'of the workshop while it cures: "12 °C"; the cold slows it')
     .option('--note <text>', 'anything worth keeping')
     .option('--second-look <found>', 'good or bad: what somebody found who looked again; bad wants a --note')
     .option(...homeOption)
@@ -44,11 +47,13 @@ async function sign(terminal: Terminal, argument: string | undefined, id: string
   const step = stepOf(plan, id ?? '', named);
   if (options.secondLook !== undefined) return look(terminal, named, plan, step, options.secondLook, options);
   const measured = measuredOf(step, options);
-  const { fingerprint, locks, torque, cure } = step;
+  const { fingerprint, locks, torque } = step;
+  const { cure, temperature } = cureAt(step, options.temperature);
   const body: EntryBody = {
     kind: 'signed', step: step.id, fingerprint, cure,
     ...(locks !== undefined && locks.length > 0 && { locks }),
     ...(torque !== undefined && { torque }),
+    ...(temperature !== undefined && { temperature }),
     ...(measured !== undefined && { measured }),
     ...(options.note !== undefined && { note: options.note }),
   };
@@ -58,6 +63,22 @@ async function sign(terminal: Terminal, argument: string | undefined, id: string
   await terminal.write(options.json ? `${JSON.stringify(entry)}\n` : `Signed ${step.id} of ${named.id} as entry ${entry.number}, by ${entry.by}.${cures}\n`);
   if (outside !== undefined) terminal.say(outside);
   return outside === undefined ? 0 : 1;
+}
+
+/**
+ * Time to cure at the temperature of the workshop.
+ *
+ * @throws WrongInput when it is no temperature, nothing cures, or it is so cold that the compound may never cure
+ */
+function cureAt({ id, cure }: Step, given: string | undefined): { readonly cure: number; readonly temperature?: number } {
+  if (given === undefined) return { cure };
+  const read = readQuantity(given);
+  const kelvin = unit('K');
+  if (isProblem(read) || !isUnit(kelvin) || !sameDimension(read.dimension, kelvin.dimension)) throw new WrongInput(`--temperature: “${given}” is no temperature. Right would be "12 °C".`);
+  if (cure === 0) throw new WrongInput(`--temperature: nothing cures at ${id}; sign it without.`);
+  const slowing = cureSlowing(read.value);
+  if (slowing === undefined) throw new WrongInput(`--temperature: below 5 °C the compound may never cure; given: ${given}. Warm the parts, then sign with that temperature.`);
+  return { cure: Math.round(cure * slowing), temperature: read.value };
 }
 
 /** @throws WrongInput when the look would not count, and why */

@@ -1,8 +1,9 @@
 import { Hono, type Context } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { streamSSE } from 'hono/streaming';
-import { machineSchema } from '@rotorwright/machine';
-import type { MachineChange, MachineOnBoard } from '@rotorwright/logbook';
+import { planBuild } from '@rotorwright/build';
+import { entriesUpTo, readiness, replay, type MachineChange, type MachineOnBoard } from '@rotorwright/logbook';
+import { machineSchema, readMachine } from '@rotorwright/machine';
 import { acceptEntries } from '../accept-entries.ts';
 import { isMachineId, type Home } from '../home/index.ts';
 import type { Live } from '../live.ts';
@@ -44,6 +45,19 @@ export function api(home: Home, live: Live): Hono<Surroundings> {
   });
 
   routes.get('/machines/:id', (context) => context.json(present(home, context.req.param('id'))));
+
+  // What stands signed, undone or curing, now or at a moment that has passed, and what speaks against flying.
+  routes.get('/machines/:id/state', (context) => {
+    const { id, text, entries } = present(home, context.req.param('id'));
+    const given = context.req.query('at');
+    const at = given === undefined ? new Date() : new Date(given);
+    if (Number.isNaN(at.getTime())) throw new AnswerError(400, 'query/at', `at is no moment: ${String(given).slice(0, 80)}. Right would be 2026-03-01T18:30:00Z.`);
+    const { machine } = readMachine(text, { file: id });
+    if (machine === undefined) throw new AnswerError(422, 'machine/unreadable', `The file of ${id} cannot be read, so nothing can be said of its steps.`);
+    const plan = planBuild(machine);
+    const state = replay(plan, entriesUpTo(entries, at), at);
+    return context.json({ id, at: state.now, states: Object.fromEntries(state.steps), total: state.total, readiness: readiness(plan, state) });
+  });
 
   routes.put('/machines/:id', limit(largestMachineBody, 'A machine file'), async (context) => {
     const current = present(home, context.req.param('id'));

@@ -1,4 +1,4 @@
-import type { BuildState, NewEntry } from '@rotorwright/logbook';
+import { entriesUpTo, replay, type BuildState, type NewEntry } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
 import type { Holds, Plan } from '@rotorwright/build';
 import { createContext, useContext, useMemo } from 'react';
@@ -39,11 +39,19 @@ export function useFile(): OpenMachine {
   return open;
 }
 
-/** For sheets that App shows only for a machine whose file can be read (Drive, Build, Bench, Holds). */
-export function useMachine(): ReadableMachine {
+/**
+ * For sheets that App shows only for a machine whose file can be read (Drive, Build, Bench, Holds).
+ *
+ * @param at  the state of a past moment instead of now
+ */
+export function useMachine(at?: Date): ReadableMachine {
   const open = useFile();
   const { machine, plan, held, state } = open;
   if (!machine || !plan || !held || !state) throw new Error('This sheet needs a machine file that can be read.');
-  return useMemo(() => ({ ...open, machine, plan, held, state }), [open, machine, plan, held, state]);
+  const moment = at?.getTime();
+  return useMemo(() => {
+    const then = moment === undefined ? undefined : new Date(moment);
+    return { ...open, machine, plan, held, state: then === undefined ? state : replay(plan, entriesUpTo(open.entries, then), then) };
+  }, [open, machine, plan, held, state, moment]);
 }
 

@@ -48,6 +48,7 @@ const bodies: Readonly<Record<string, Rule>> = {
     optional: {
       locks: list(text(1, 60), 1, 8),
       torque: either(number(0, 1000, 'a torque in N·m from 0 to 1000, or the word snug'), oneOf(['snug'])),
+      temperature: number(233.15, 373.15, 'a temperature in K from 233.15 to 373.15'),
       measured,
       note,
     },

@@ -1,4 +1,5 @@
 export { entriesUpTo } from './moments.ts';
 export { replay } from './replay.ts';
+export { readiness, readinessWords, type Objection, type Readiness } from './readiness.ts';
 export { lookProblem } from './second-look.ts';
 export type * from './state.ts';

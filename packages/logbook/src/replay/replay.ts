@@ -111,8 +111,8 @@ function eventOf({ number, at, by, body }: Entry, takenBackBy: number | undefine
   };
 }
 
-function signedWith({ locks, torque, measured, fingerprint }: Signed): Partial<StepEvent> {
-  return { fingerprint, ...(locks === undefined ? {} : { locks }), ...(torque === undefined ? {} : { torque }), ...(measured === undefined ? {} : { measured }) };
+function signedWith({ locks, torque, temperature, measured, fingerprint }: Signed): Partial<StepEvent> {
+  return { fingerprint, ...(locks === undefined ? {} : { locks }), ...(torque === undefined ? {} : { torque }), ...(temperature === undefined ? {} : { temperature }), ...(measured === undefined ? {} : { measured }) };
 }
 
 function judge(plan: Plan, step: Step, record: StepRecord, byNumber: ReadonlyMap<number, Entry>, now: Date): StepState {

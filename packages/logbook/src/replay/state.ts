@@ -30,6 +30,7 @@ export interface StepEvent {
   readonly by: string;
   readonly locks?: readonly string[];
   readonly torque?: number | 'snug';
+  readonly temperature?: number;
   readonly measured?: Signed['measured'];
   readonly fingerprint?: string;
   /** Of a second look. */

@@ -1,5 +1,6 @@
 import { figures, rotorsOf } from '@rotorwright/figures';
 import { nextSteps } from '@rotorwright/build';
+import { readiness, readinessWords, type Readiness } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
 import { showQuantity } from '@rotorwright/units';
 import { useMemo, type ReactNode } from 'react';
@@ -18,7 +19,8 @@ export interface MachineRowProps {
 /** One machine: its outline, its figures, its verdict, the next act. */
 export function MachineRow({ view, outline, scale }: MachineRowProps): ReactNode {
   const counts = countsOf(view);
-  const verdict = verdictOf(counts);
+  const ready = useMemo(() => (view.plan && view.state ? readiness(view.plan, view.state) : undefined), [view.plan, view.state]);
+  const verdict = verdictOf(counts, ready);
   return (
     <article className="machine-row" aria-labelledby={`machine-${view.id}`}>
       <div className="machine-picture"><OutlinePicture outline={outline} name={view.title} scale={scale} /></div>
@@ -30,6 +32,7 @@ export function MachineRow({ view, outline, scale }: MachineRowProps): ReactNode
       <div className="machine-verdict">
         <p className={`verdict ${verdict.mark}`}><StateMark state={verdict.mark} size={20} />{verdict.words}</p>
         <p>{verdict.why}</p>
+        {ready && counts.steps > 0 && <p className="soft">{readinessWords(ready)}</p>}
         <ul>
           {counts.signed > 0 && <li><StateWord state="signed">{counts.signed} signed</StateWord></li>}
           {counts.undone > 0 && <li><StateWord state="undone">{counts.undone} undone</StateWord></li>}
@@ -73,12 +76,13 @@ function powerWords({ power: { engine, motor, battery } }: Machine): string {
 }
 
 /** What matters most comes first. Whether it may fly is for the builder to say; this says what speaks against it. */
-function verdictOf({ steps, signed, open, undone, curing, errors }: Counts): { readonly mark: MarkState; readonly words: string; readonly why: string } {
+function verdictOf({ steps, signed, open, undone, curing, errors }: Counts, ready: Readiness | undefined): { readonly mark: MarkState; readonly words: string; readonly why: string } {
   if (errors > 0) return { mark: 'exceeded', words: 'File has errors', why: 'Mend the file first. What depends on the faulty entries is not computed.' };
   if (steps === 0) return { mark: 'unknown', words: 'Build not described', why: 'The file gives speeds. Parts, joints and stacks in it would make the build plan.' };
   if (undone > 0) return { mark: 'undone', words: 'Not closed', why: `${undone === 1 ? 'One signature no longer stands' : `${undone} signatures no longer stand`}. Do and sign again what they stood for.` };
   if (open > 0) return { mark: 'open', words: 'Not closed', why: signed + curing === 0 ? 'Nothing is signed yet.' : `${signed + curing} of ${steps} steps are signed.` };
   if (curing > 0) return { mark: 'curing', words: 'Curing', why: 'All is signed. Wait until the last lock has cured.' };
+  if (ready && ready.objections.length > 0) return { mark: 'open', words: 'Not seen again', why: 'All is signed. Somebody must look again at what a crash or an injury hangs on.' };
   return { mark: 'signed', words: 'All signed', why: `All ${steps} signatures stand.` };
 }
 
