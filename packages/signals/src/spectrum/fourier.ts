@@ -11,9 +11,16 @@ export interface RealTransform {
    * @param window   factor for each sample of the frame
    * @param into     `bins` numbers, overwritten
    */
-  power(samples: ArrayLike<number>, from: number, window: Float64Array, into: Float64Array): void;
+  power(samples: Float64Array, from: number, window: Float64Array, into: Float64Array): void;
+  /**
+   * As `power`, for a row of frames: adds the squares to a sum, and keeps the magnitudes.
+   *
+   * @param sum         `bins` numbers, added to
+   * @param magnitudes  `bins` numbers from `at` on, overwritten
+   */
+  gather(samples: Float64Array, from: number, window: Float64Array, sum: Float64Array, magnitudes: Float64Array, at: number): void;
   /** The transform itself: real and imaginary parts, `bins` numbers each, overwritten. */
-  transform(samples: ArrayLike<number>, from: number, window: Float64Array, real: Float64Array, imaginary: Float64Array): void;
+  transform(samples: Float64Array, from: number, window: Float64Array, real: Float64Array, imaginary: Float64Array): void;
 }
 
 interface Stage {
@@ -50,13 +57,19 @@ export function realTransform(size: number): RealTransform {
   const [realA, imaginaryA, realB, imaginaryB] = [piece(0), piece(1), piece(2), piece(3)];
 
   /** Even samples as real parts, odd ones as imaginary; transformed. Returns true when the result lies in the second pair. */
-  const packed = (samples: ArrayLike<number>, from: number, window: Float64Array): boolean => {
-    load(samples, from, window, realA, imaginaryA);
+  const packed = (samples: Float64Array, from: number, window: Float64Array): boolean => {
+    const [first] = stages;
     let swapped = false;
-    for (const { radix, count, stride, factors: at } of stages) {
+    let done = 0;
+    if (first?.radix === 8) {
+      loadEight(samples, from, window, realB, imaginaryB, first.count, factors);
+      swapped = true;
+      done = 1;
+    } else load(samples, from, window, realA, imaginaryA);
+    for (let stage = done; stage < stages.length; stage += 1) {
+      const { radix, count, stride, factors: at } = stages[stage]!;
       const [xr, xi, yr, yi] = swapped ? [realB, imaginaryB, realA, imaginaryA] : [realA, imaginaryA, realB, imaginaryB];
       if (radix === 2) joinTwo(xr, xi, yr, yi, stride);
-      else if (radix === 8 && stride === 1) joinEightSingly(xr, xi, yr, yi, count, factors, at);
       else if (radix === 8) joinEight(xr, xi, yr, yi, count, stride, factors, at);
       else joinFour(xr, xi, yr, yi, count, stride, factors, at);
       swapped = !swapped;
@@ -69,6 +82,10 @@ export function realTransform(size: number): RealTransform {
     power(samples, from, window, into) {
       const swapped = packed(samples, from, window);
       splitPower(swapped ? realB : realA, swapped ? imaginaryB : imaginaryA, splitReal, splitImaginary, into);
+    },
+    gather(samples, from, window, sum, magnitudes, at) {
+      const swapped = packed(samples, from, window);
+      splitInto(swapped ? realB : realA, swapped ? imaginaryB : imaginaryA, splitReal, splitImaginary, sum, magnitudes, at);
     },
     transform(samples, from, window, real, imaginary) {
       const swapped = packed(samples, from, window);
@@ -102,7 +119,7 @@ function stagesOf(length: number): { readonly stages: readonly Stage[]; readonly
   return { stages, factors };
 }
 
-function load(samples: ArrayLike<number>, from: number, window: Float64Array, real: Float64Array, imaginary: Float64Array): void {
+function load(samples: Float64Array, from: number, window: Float64Array, real: Float64Array, imaginary: Float64Array): void {
   for (let i = 0, at = from, w = 0; i < real.length; i += 1, at += 2, w += 2) {
     real[i] = samples[at]! * window[w]!;
     imaginary[i] = samples[at + 1]! * window[w + 1]!;
@@ -121,17 +138,19 @@ function joinTwo(xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float
 
 const halfRoot = Math.SQRT1_2;
 
-/** First stage: neighbouring values belong to different transforms. */
-function joinEightSingly(xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array, count: number, factors: Float64Array, at: number): void {
-  for (let p = 0, t = at, o = 0; p < count; p += 1, t += 14, o += 8) {
-    const ar = xr[p]!, ai = xi[p]!;
-    const br = xr[p + count]!, bi = xi[p + count]!;
-    const cr = xr[p + 2 * count]!, ci = xi[p + 2 * count]!;
-    const dr = xr[p + 3 * count]!, di = xi[p + 3 * count]!;
-    const er = xr[p + 4 * count]!, ei = xi[p + 4 * count]!;
-    const fr = xr[p + 5 * count]!, fi = xi[p + 5 * count]!;
-    const gr = xr[p + 6 * count]!, gi = xi[p + 6 * count]!;
-    const hr = xr[p + 7 * count]!, hi = xi[p + 7 * count]!;
+/** First stage, straight from the windowed samples: an even one and the odd one behind it make one complex value. */
+function loadEight(samples: Float64Array, from: number, window: Float64Array, yr: Float64Array, yi: Float64Array, count: number, factors: Float64Array): void {
+  const apart = 2 * count;
+  for (let p = 0, t = 0, o = 0; p < count; p += 1, t += 14, o += 8) {
+    const w = 2 * p, x = from + w;
+    const ar = samples[x]! * window[w]!, ai = samples[x + 1]! * window[w + 1]!;
+    const br = samples[x + apart]! * window[w + apart]!, bi = samples[x + apart + 1]! * window[w + apart + 1]!;
+    const cr = samples[x + 2 * apart]! * window[w + 2 * apart]!, ci = samples[x + 2 * apart + 1]! * window[w + 2 * apart + 1]!;
+    const dr = samples[x + 3 * apart]! * window[w + 3 * apart]!, di = samples[x + 3 * apart + 1]! * window[w + 3 * apart + 1]!;
+    const er = samples[x + 4 * apart]! * window[w + 4 * apart]!, ei = samples[x + 4 * apart + 1]! * window[w + 4 * apart + 1]!;
+    const fr = samples[x + 5 * apart]! * window[w + 5 * apart]!, fi = samples[x + 5 * apart + 1]! * window[w + 5 * apart + 1]!;
+    const gr = samples[x + 6 * apart]! * window[w + 6 * apart]!, gi = samples[x + 6 * apart + 1]! * window[w + 6 * apart + 1]!;
+    const hr = samples[x + 7 * apart]! * window[w + 7 * apart]!, hi = samples[x + 7 * apart + 1]! * window[w + 7 * apart + 1]!;
     // Evens and odds, four each.
     const s0r = ar + er, s0i = ai + ei, s1r = ar - er, s1i = ai - ei, s2r = cr + gr, s2i = ci + gi, s3r = cr - gr, s3i = ci - gi;
     const t0r = br + fr, t0i = bi + fi, t1r = br - fr, t1i = bi - fi, t2r = dr + hr, t2i = di + hi, t3r = dr - hr, t3i = di - hi;
@@ -172,20 +191,18 @@ function joinEightSingly(xr: Float64Array, xi: Float64Array, yr: Float64Array, y
 }
 
 function joinEight(xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array, count: number, stride: number, factors: Float64Array, at: number): void {
-  const apart = count * stride;
-  for (let p = 0, t = at; p < count; p += 1, t += 14) {
-    joinRow(
-      xr, xi, yr, yi, stride * p, apart, 8 * stride * p, stride, factors[t]!, factors[t + 1]!, factors[t + 2]!, factors[t + 3]!, factors[t + 4]!, factors[t + 5]!, factors[t + 6]!,
-      factors[t + 7]!, factors[t + 8]!, factors[t + 9]!, factors[t + 10]!, factors[t + 11]!, factors[t + 12]!, factors[t + 13]!,
-    );
-  }
+  for (let p = 0; p < count; p += 1) joinRow(xr, xi, yr, yi, stride * p, count * stride, 8 * stride * p, stride, factors, at + 14 * p);
 }
 
-/** A function of its own, so that its loop is compiled by itself. */
-function joinRow(
-  xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array, from: number, apart: number, into: number, stride: number, w1r: number, w1i: number, w2r: number,
-  w2i: number, w3r: number, w3i: number, w4r: number, w4i: number, w5r: number, w5i: number, w6r: number, w6i: number, w7r: number, w7i: number,
-): void {
+/** A function of its own, so that its loop is compiled by itself; it reads its factors, for numbers handed over would be boxed. */
+function joinRow(xr: Float64Array, xi: Float64Array, yr: Float64Array, yi: Float64Array, from: number, apart: number, into: number, stride: number, factors: Float64Array, t: number): void {
+  const w1r = factors[t + 0]!, w1i = factors[t + 1]!;
+  const w2r = factors[t + 2]!, w2i = factors[t + 3]!;
+  const w3r = factors[t + 4]!, w3i = factors[t + 5]!;
+  const w4r = factors[t + 6]!, w4i = factors[t + 7]!;
+  const w5r = factors[t + 8]!, w5i = factors[t + 9]!;
+  const w6r = factors[t + 10]!, w6i = factors[t + 11]!;
+  const w7r = factors[t + 12]!, w7i = factors[t + 13]!;
   for (let x = from, y = into; x < from + stride; x += 1, y += 1) {
     const ar = xr[x]!, ai = xi[x]!;
     const br = xr[x + apart]!, bi = xi[x + apart]!;
@@ -271,6 +288,27 @@ function splitPower(xr: Float64Array, xi: Float64Array, ur: Float64Array, ui: Fl
     const pr = er + tr, pi = ei + ti, mr = er - tr, mi = ei - ti;
     into[k] = pr * pr + pi * pi;
     into[j] = mr * mr + mi * mi;
+  }
+}
+
+/** As `splitPower`, adding the squares up and keeping their roots. */
+function splitInto(xr: Float64Array, xi: Float64Array, ur: Float64Array, ui: Float64Array, total: Float64Array, magnitudes: Float64Array, at: number): void {
+  const half = xr.length;
+  const sum = xr[0]! + xi[0]!, difference = xr[0]! - xi[0]!;
+  total[0]! += sum * sum;
+  magnitudes[at] = Math.abs(sum);
+  total[half]! += difference * difference;
+  magnitudes[at + half] = Math.abs(difference);
+  for (let k = 1, j = half - 1; k <= j; k += 1, j -= 1) {
+    const er = 0.5 * (xr[k]! + xr[j]!), ei = 0.5 * (xi[k]! - xi[j]!), or = 0.5 * (xi[k]! + xi[j]!), oi = 0.5 * (xr[j]! - xr[k]!);
+    const tr = or * ur[k]! - oi * ui[k]!, ti = or * ui[k]! + oi * ur[k]!;
+    const pr = er + tr, pi = ei + ti, mr = er - tr, mi = ei - ti;
+    const plus = pr * pr + pi * pi, minus = mr * mr + mi * mi;
+    // In the middle both are the same bin, which counts once.
+    if (k < j) total[k]! += plus;
+    total[j]! += minus;
+    magnitudes[at + k] = Math.sqrt(plus);
+    magnitudes[at + j] = Math.sqrt(minus);
   }
 }
 

@@ -30,7 +30,7 @@ export interface Spectra {
  * @source Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967); window power U = Σw² (from memory)
  * @example spectra(new Float64Array(16).fill(1), 16, 8).frames // 3
  */
-export function spectra(samples: ArrayLike<number>, rate: number, size: number): Spectra {
+export function spectra(samples: Float64Array, rate: number, size: number): Spectra {
   if (!(rate > 0) || !Number.isFinite(rate)) throw new RangeError(`spectra: the sampling rate must be above 0 Hz; got ${rate}`);
   const transform = realTransform(size);
   if (samples.length < size) throw new RangeError(`spectra: a frame has ${size} samples; the recording has ${samples.length}`);
@@ -40,20 +40,9 @@ export function spectra(samples: ArrayLike<number>, rate: number, size: number):
   const frames = Math.floor((samples.length - size) / step) + 1;
   const density = new Float64Array(bins);
   const magnitudes = new Float64Array(frames * bins);
-  const power = new Float64Array(bins);
-  for (let frame = 0; frame < frames; frame += 1) {
-    transform.power(samples, frame * step, window, power);
-    gather(power, density, magnitudes, frame * bins);
-  }
+  for (let frame = 0; frame < frames; frame += 1) transform.gather(samples, frame * step, window, density, magnitudes, frame * bins);
   const windowPower = window.reduce((sum, value) => sum + value * value, 0);
   const scale = 2 / (rate * windowPower * frames);
   for (let bin = 0; bin < bins; bin += 1) density[bin]! *= bin === 0 || bin === bins - 1 ? scale / 2 : scale;
   return { binWidth: rate / size, frameStep: step / rate, frames, bins, density, magnitudes };
-}
-
-function gather(power: Float64Array, density: Float64Array, magnitudes: Float64Array, at: number): void {
-  for (let bin = 0; bin < power.length; bin += 1) {
-    density[bin]! += power[bin]!;
-    magnitudes[at + bin] = Math.sqrt(power[bin]!);
-  }
 }
