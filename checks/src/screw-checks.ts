@@ -70,6 +70,8 @@ const tapped = { size: 'M10', engagement: '21.6 mm', propertyClass: '10.9', scre
 const engagement = sourced({ document: 'Engineering handbook chapter, public abstract', place: 'M10 in aluminium: 69.6 kN at 21.6 mm. Its 9.968 mm is the largest 6g screw; the smallest is 9.732 mm', kind: 'published' }, [
   ['M10 of 1200 MPa', 'thread-engagement', tapped, 'boltBreakingForce', 69_600, 0.001, 'relative'],
   ['M10 in 130 MPa over 21.6 mm', 'thread-engagement', tapped, 'strippingForceInternal', 69_600, 0.003, 'relative'],
+  ['M10 that holds 69.6 kN under half of it', 'thread-engagement', { ...tapped, load: 34_800 }, 'margin', 2, 0.003, 'relative'],
+  ['M10 in 130 MPa over 21.6 mm', 'thread-engagement', tapped, 'holdingForce', 69_600, 0.003, 'relative'],
   ['M10 of 1200 MPa in 130 MPa', 'thread-engagement', tapped, 'engagementNeeded', 21.6e-3, 0.06e-3, 'absolute'],
 ]);
 const nut = { size: 'M10', engagement: '8.4 mm', propertyClass: '8.8', internalShearStrength: '400 MPa' };

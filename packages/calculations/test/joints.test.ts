@@ -104,7 +104,10 @@ describe('a thread that holds', () => {
 
   test('a thread that strips first is told', () => {
     expect(answered('thread-engagement', { ...tapped, engagement: '2 mm' }).warnings.join(' ')).toMatch(/strips before the screw breaks/);
-    expect(answered('thread-engagement', { ...tapped, engagement: '20 mm' }).warnings).toEqual([]);
+    expect(answered('thread-engagement', { ...tapped, engagement: '20 mm', load: 1000 }).warnings).toEqual([]);
+    expect(answered('thread-engagement', { ...tapped, load: 20_000 }).warnings.join(' ')).toMatch(/The load is more than the thread holds/);
+    expect(number('thread-engagement', { ...tapped, load: 1000 }, 'margin')).toBeCloseTo(number('thread-engagement', tapped, 'holdingForce') / 1000, 12);
+    expect(answered('thread-engagement', { ...tapped, load: 0 }).warnings.join(' ')).toMatch(/margin is left out: there is no load/);
   });
 
   test('sizes that do not overlap are refused', () => expect(problem('thread-engagement', { ...tapped, screwMajorDiameter: '2 mm' }).wanted).toMatch(/do not overlap/));
@@ -177,6 +180,6 @@ describe('fits', () => {
   });
   test('every value of a material has its source', () => {
     expect(JSON.stringify(answered('material', { name: 'POM' }).outputs['sources'])).toMatch(/expansion: data sheets/);
-    expect(answered('material', { name: 'carbon tube' }).warnings.join(' ')).toMatch(/poissonsRatio, expansion: left out/);
+    expect(answered('material', { name: 'carbon tube' }).warnings.join(' ')).toMatch(/poissonsRatio, expansion, swell, shearStrength: left out/);
   });
 });

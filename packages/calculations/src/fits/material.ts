@@ -2,7 +2,7 @@ import { materials } from '@rotorwright/mechanics';
 import { CalculationError, defineCalculation } from '../define.ts';
 import { stressOutput } from '../specs.ts';
 
-const properties = ['density', 'youngsModulus', 'shearModulus', 'poissonsRatio', 'expansion'] as const;
+const properties = ['density', 'youngsModulus', 'shearModulus', 'poissonsRatio', 'expansion', 'swell', 'shearStrength'] as const;
 
 export const material = defineCalculation({
   id: 'material',
@@ -16,6 +16,8 @@ export const material = defineCalculation({
     shearModulus: { ...stressOutput('Shear modulus', 'G'), shown: 'GPa' },
     poissonsRatio: { title: 'Poisson’s ratio', symbol: '\\nu', unit: '-', shown: '-' },
     expansion: { title: 'Expansion by heat, per kelvin', symbol: '\\alpha', unit: '1/K', shown: '1/K' },
+    swell: { title: 'Growth from dry to soaked, per length', symbol: 's_w', unit: '-', shown: '%' },
+    shearStrength: stressOutput('Shear strength', '\\tau'),
     sources: { title: 'Where each comes from', symbol: 's', unit: '-', shown: '-', text: true, list: true },
   },
   formulas: [
@@ -24,6 +26,8 @@ export const material = defineCalculation({
     { output: 'shearModulus', tex: String.raw`G` },
     { output: 'poissonsRatio', tex: String.raw`\nu` },
     { output: 'expansion', tex: String.raw`\alpha` },
+    { output: 'swell', tex: String.raw`s_w` },
+    { output: 'shearStrength', tex: String.raw`\tau` },
     { output: 'sources', tex: String.raw`s` },
   ],
   source: 'The documents that the output named sources lists.',
@@ -35,7 +39,7 @@ export const material = defineCalculation({
     const known = properties.flatMap((property) => (found[property] === undefined ? [] : [[property, found[property]] as const]));
     return {
       outputs: { ...Object.fromEntries(known.map(([property, { value }]) => [property, value])), sources: known.map(([property, { source }]) => `${property}: ${source}`) },
-      warnings: missing.length === 0 ? [] : [`${missing.join(', ')}: left out, for no single number describes it.`],
+      warnings: missing.length === 0 ? [] : [`${missing.join(', ')}: left out, for the table has none.`],
     };
   },
 });

@@ -19,6 +19,8 @@ export interface Material {
   readonly expansion?: Sourced;
   /** How much longer a part grows from dry to soaked, per length; absent where damp does nothing */
   readonly swell?: Sourced;
+  /** Pa, of a thread that strips */
+  readonly shearStrength?: Sourced;
 }
 
 const callister = 'Callister, Materials Science and Engineering, appendix B, table B.6';
@@ -29,12 +31,15 @@ const usual = 'common practice, no source';
 const soaked = 'growth of plastics from dry to soaked in water (from memory)';
 const plastics = 'data sheets of plastics, dry, 23 °C (from memory)';
 
+const sheared = 'data sheets of plastics, ASTM D732, dry, 23 °C, short pull (from memory)';
+const sixTenths = (what: string): string => `0.6 of the tensile strength, ${what} (Callister, table B.4, from memory)`;
+
 type Given = readonly [value: number, source: string];
 
 const sourced = ([value, source]: Given): Sourced => ({ value, source });
 
 /** An isotropic material: its shear modulus follows from the other two constants. */
-function isotropic(name: string, density: Given, youngsModulus: Given, poissonsRatio: Given, expansion: Given): Material {
+function isotropic(name: string, density: Given, youngsModulus: Given, poissonsRatio: Given, expansion: Given, shearStrength?: Given): Material {
   return {
     name,
     density: sourced(density),
@@ -42,23 +47,24 @@ function isotropic(name: string, density: Given, youngsModulus: Given, poissonsR
     shearModulus: { value: youngsModulus[0] / (2 * (1 + poissonsRatio[0])), source: 'isotropy: G = E/(2(1 + ν))' },
     poissonsRatio: sourced(poissonsRatio),
     expansion: sourced(expansion),
+    ...(shearStrength && { shearStrength: sourced(shearStrength) }),
   };
 }
 
 /** The built-in materials, by the names that a machine file may use. */
 export const materials: readonly Material[] = [
-  isotropic('steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [11.7e-6, `${callister}, steel 1020`]),
+  isotropic('steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [11.7e-6, `${callister}, steel 1020`], [237e6, sixTenths('395 MPa of steel 1020, annealed')]),
   isotropic('hardened steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [12.3e-6, `${callister}, steel 4340`]),
   isotropic('bearing steel', [7830, catalogue], [208e9, catalogue], [0.3, callisterMemory], [12.5e-6, catalogue]),
-  isotropic('stainless steel', [8000, callisterMemory], [193e9, callisterMemory], [0.3, callisterMemory], [17.2e-6, `${callister}, steel 304`]),
+  isotropic('stainless steel', [8000, callisterMemory], [193e9, callisterMemory], [0.3, callisterMemory], [17.2e-6, `${callister}, steel 304`], [309e6, sixTenths('515 MPa of steel 304, annealed')]),
   isotropic('stainless bearing steel', [7680, catalogue], [200e9, catalogue], [0.3, callisterMemory], [10.1e-6, `${catalogue}, 440C`]),
-  isotropic('aluminium 7075', [2810, handbook], [71.7e9, handbook], [0.33, handbook], [23.4e-6, callister]),
-  isotropic('aluminium 6061', [2700, handbook], [68.9e9, handbook], [0.33, handbook], [23.6e-6, callister]),
+  isotropic('aluminium 7075', [2810, handbook], [71.7e9, handbook], [0.33, handbook], [23.4e-6, callister], [331e6, handbook]),
+  isotropic('aluminium 6061', [2700, handbook], [68.9e9, handbook], [0.33, handbook], [23.6e-6, callister], [207e6, handbook]),
   isotropic('aluminium 5754', [2670, handbook], [70e9, handbook], [0.33, handbook], [23.7e-6, handbook]),
-  isotropic('titanium', [4430, callisterMemory], [114e9, callisterMemory], [0.34, callisterMemory], [8.6e-6, `${callister}, Ti-6Al-4V`]),
+  isotropic('titanium', [4430, callisterMemory], [114e9, callisterMemory], [0.34, callisterMemory], [8.6e-6, `${callister}, Ti-6Al-4V`], [550e6, handbook]),
   isotropic('brass', [8530, callisterMemory], [110e9, callisterMemory], [0.35, callisterMemory], [19.9e-6, 'Callister, the same table, brass C26000 (from memory)']),
-  { ...isotropic('POM', [1410, plastics], [2.8e9, plastics], [0.35, plastics], [110e-6, plastics]), swell: sourced([0.002, soaked]) },
-  { ...isotropic('PA 66', [1140, plastics], [3e9, plastics], [0.39, plastics], [80e-6, plastics]), swell: sourced([0.025, soaked]) },
+  { ...isotropic('POM', [1410, plastics], [2.8e9, plastics], [0.35, plastics], [110e-6, plastics]), swell: sourced([0.002, soaked]), shearStrength: sourced([53e6, sheared]) },
+  { ...isotropic('PA 66', [1140, plastics], [3e9, plastics], [0.39, plastics], [80e-6, plastics]), swell: sourced([0.025, soaked]), shearStrength: sourced([60e6, sheared]) },
   { name: 'carbon tube', density: sourced([1600, usual]), youngsModulus: sourced([70e9, usual]), shearModulus: sourced([5e9, `${usual}: layers along and across; layers at ±45° give several times as much`]) },
   { name: 'carbon along the fibre', density: sourced([1700, callisterMemory]), youngsModulus: sourced([220e9, callisterMemory]), expansion: sourced([-0.5e-6, `${callister}, high-modulus fibres in epoxy, 60 % by volume`]) },
   { name: 'carbon across the fibre', density: sourced([1700, callisterMemory]), youngsModulus: sourced([6.9e9, callisterMemory]), expansion: sourced([32e-6, `${callister}, high-modulus fibres in epoxy, 60 % by volume`]) },
