@@ -13,4 +13,5 @@ export { directionOf, directionWord, senseWords, type SenseWords } from './drive
 export type * from './figure.ts';
 export { withTeeth, type Conditions } from './set/conditions.ts';
 export { figures, prepareDrive, speedsAt, type FigureSet, type PreparedDrive } from './set/figures.ts';
+export { screwFigures, type ScrewFigures } from './set/joint-figures.ts';
 export { working, workingLines, type WorkingNode } from './working/working.ts';

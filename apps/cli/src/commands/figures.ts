@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { carriersOf } from '@rotorwright/build';
-import { driveDirections, figures, helixPush, oneWayFacing, threadSense, turning, working, workingLines, type DriveState, type Figure, type FigureSet } from '@rotorwright/figures';
+import { driveDirections, figures, helixPush, oneWayFacing, screwFigures, threadSense, turning, working, workingLines, type DriveState, type Figure, type FigureSet } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
@@ -65,8 +65,11 @@ const directionsOf = ({ machine, drive, state }: FigureSet) => ({
   pushes: helixPush(machine, drive),
 });
 
-function overview(terminal: Terminal, { all, machine, state }: FigureSet): string {
+function overview(terminal: Terminal, set: FigureSet): string {
+  const { machine, state } = set;
   const paint = painter(terminal.colour);
+  const ofScrews = new Set(screwFigures(set).flatMap(({ joint: _, ...own }) => Object.values(own)));
+  const all = set.all.filter((figure) => !ofScrews.has(figure));
   const about = ({ title, exact, unit, warnings }: Figure): string =>
     `${title}${exact === undefined ? '' : unit === '-' ? `, ${exact} exactly` : `, ${exact} of the source`}${warnings.length > 0 ? '; its working has a note' : ''}`;
   const rows = all.map((figure) =>
@@ -81,7 +84,16 @@ function directionTables(terminal: Terminal, set: FigureSet): readonly string[] 
   const { turning: turns, threads, oneWay, pushes } = directionsOf(set);
   const part = (titles: readonly string[], rows: readonly (readonly string[])[]): readonly string[] =>
     rows.length === 0 ? [] : [table(titles.map((title, at) => ({ title, breaks: at === 0 || at === titles.length - 1 })), rows, terminal.columns)];
+  const shown = (figure: Figure | undefined): string => (figure === undefined ? '' : figure.value === undefined ? 'unknown' : showQuantity(figure.value, figure.shown, { significant: 3 }));
+  const screws = screwFigures(set).map(({ joint, torque, preload, utilisation, threadMargin }) => [
+    joint.id,
+    typeof joint.torque === 'number' ? showQuantity(joint.torque, 'N·m', { significant: 3 }) : `${shown(torque)}, computed`,
+    shown(preload),
+    shown(utilisation),
+    shown(threadMargin),
+  ]);
   return [
+    ...part(['screw', 'torque', 'preload', 'of yield', 'thread over preload'], screws),
     ...part(['shaft', 'turns'], turns.map(({ shaft, words }) => [shaft, words])),
     ...part(['thread', 'driven', 'braking', 'starting', 'why'], threads.map(({ joint, driven, braking, starting, reason }) => [joint, driven, braking, starting, reason])),
     ...part(['one-way clutch', 'how it faces'], oneWay.map(({ coupling, words, test }) => [coupling, `${words}. ${test}`.trim()])),

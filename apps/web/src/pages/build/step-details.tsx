@@ -6,6 +6,7 @@ import { dayOf, lineAt, StateWord, Warning, WhichWay } from '../../sheet/index.t
 import { timeLeft } from '../bench/cure-clock.ts';
 import { Link } from 'wouter';
 import { blockersOf } from './blockers.ts';
+import { StepFigures } from './step-figures.tsx';
 import { TakeBack } from './take-back.tsx';
 import { measuredWords, undoneWords } from './undone-words.ts';
 
@@ -38,6 +39,7 @@ export function StepDetails({ open, step, standing }: StepDetailsProps): ReactNo
       {step.actions.length > 1 && <ol className="step-actions">{step.actions.map((action) => <li key={action}>{action}</li>)}</ol>}
       <dl>{facts.filter(([, value]) => value !== '').map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>
       <WhichWay machine={open.machine} facings={step.facings ?? []} />
+      <StepFigures open={open} step={step} />
       {step.why && <p>{step.why}</p>}
       {step.tip && <p><b>Tip.</b> {step.tip}</p>}
       <History step={step} standing={standing} />

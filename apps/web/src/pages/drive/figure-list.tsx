@@ -3,8 +3,8 @@ import { showQuantity } from '@rotorwright/units';
 import { useId, useState, type ReactNode } from 'react';
 import { StateMark } from '../../sheet/index.ts';
 
-/** Figures that stand in other places of this sheet. */
-const elsewhere = /^(speed |ratio |turns |centre-distance |mesh-frequency |belt-tooth-frequency )/;
+/** Figures that stand in other places of this sheet, or with their step on the Build sheet. */
+const elsewhere = /^(speed |ratio |turns |centre-distance |mesh-frequency |belt-tooth-frequency |torque |preload |utilisation |thread-margin )/;
 
 const groups: readonly (readonly [string, RegExp])[] = [
   ['Rotors', /^(tip-speed|tip-mach|bolt-pull|blade-pull|stored-energy|rotor-inertia|blade-centre|blade-passing)/],
