@@ -68,7 +68,7 @@ const directionsOf = ({ machine, drive, state }: FigureSet) => ({
 function overview(terminal: Terminal, set: FigureSet): string {
   const { machine, state } = set;
   const paint = painter(terminal.colour);
-  const ofScrews = new Set(screwFigures(set).flatMap(({ joint: _, ...own }) => Object.values(own)));
+  const ofScrews = new Set(screwFigures(set).flatMap(({ torque, preload, utilisation, threadMargin }) => [torque, preload, utilisation, threadMargin]));
   const all = set.all.filter((figure) => !ofScrews.has(figure));
   const about = ({ title, exact, unit, warnings }: Figure): string =>
     `${title}${exact === undefined ? '' : unit === '-' ? `, ${exact} exactly` : `, ${exact} of the source`}${warnings.length > 0 ? '; its working has a note' : ''}`;
