@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readMachine } from '@rotorwright/machine';
-import { evenings, planBuild, tonight, toolsLike, type Evenings, type Plan, type Step, type StepStatus } from '@rotorwright/build';
+import { evenings, firstEvening, planBuild, tonight, toolsLike, type Evenings, type Plan, type Step, type StepStatus } from '@rotorwright/build';
 import { schedule, type Activity } from '@rotorwright/reliability';
 import { fewestWindows } from '../src/evenings/fewest.ts';
 
@@ -164,6 +164,18 @@ describe('tonight', () => {
       }),
       { numRuns: 25 },
     );
+  });
+});
+
+describe('the first evening', () => {
+  // By hand, in the time zone of the machine: no offset stands in these texts.
+  const at = (text: string): Date => new Date(text);
+  it.each([['2026-03-02T12:00', '2026-03-02T18:30'], ['2026-03-02T20:29', '2026-03-02T18:30'], ['2026-03-02T20:30', '2026-03-03T18:30']])('at %s is that of %s, two hours long', (now, from) => {
+    expect(firstEvening('18:30', 2 * hour, at(now))).toBe(at(from).toISOString());
+  });
+
+  it.each(['24:00', '18.30', '7', ''])('at “%s” is none', (time) => {
+    expect(firstEvening(time, hour, at('2026-03-02T12:00'))).toBeUndefined();
   });
 });
 

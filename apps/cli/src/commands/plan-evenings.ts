@@ -1,4 +1,4 @@
-import { evenings, tonight, toolsLike, type Plan, type PlannedWork, type StepStatus } from '@rotorwright/build';
+import { evenings, firstEvening, tonight, toolsLike, type Plan, type PlannedWork, type StepStatus } from '@rotorwright/build';
 import { durationWords } from '@rotorwright/units';
 import { nearestTo } from '../nearest.ts';
 import { readQuantityOption, readWholeOption } from '../read-option.ts';
@@ -29,7 +29,9 @@ export function byEvenings({ id, plan, states, terminal }: Planned, options: Eve
   const length = readTime('--evenings', options.evenings ?? '');
   const people = readWholeOption('--people', options.people ?? '1', 1, 9);
   const now = terminal.now();
-  const found = evenings(plan, states, { from: firstEvening(options.from ?? '18:30', length, now), now: now.toISOString(), length, people, limit: LIMIT });
+  const from = firstEvening(options.from ?? '18:30', length, now);
+  if (from === undefined) throw new WrongInput(`--from: given “${options.from}”; right would be a time of day, such as "18:30".`);
+  const found = evenings(plan, states, { from, now: now.toISOString(), length, people, limit: LIMIT });
   if (found.tooLong.length > 0) {
     const longest = Math.max(...found.tooLong.map(({ takes }) => takes));
     throw new WrongInput(`--evenings: given “${options.evenings}”: ${found.tooLong.map(({ id: step, takes }) => `${step} takes ${durationWords(takes)}`).join(', ')}. Right would be ${durationWords(Math.ceil(longest / 60) * 60)} or more.`);
@@ -80,16 +82,6 @@ function readTime(option: string, given: string): number {
   const time = both ? Number(both[1]) * 3600 + Number(both[2]) * 60 : readQuantityOption(option, given, 's', '2h30')!;
   if (!(time > 0 && time <= 86_400)) throw new WrongInput(`${option}: given “${given}”; right would be over 0 min and at most 24 h, such as "2h30".`);
   return time;
-}
-
-/** When the evening begins that is on, or that comes next; by the clock on the wall. */
-function firstEvening(given: string, length: number, now: Date): string {
-  const read = /^([01]?\d|2[0-3]):([0-5]\d)$/u.exec(given);
-  if (!read) throw new WrongInput(`--from: given “${given}”; right would be a time of day, such as "18:30".`);
-  const from = new Date(now);
-  from.setHours(Number(read[1]), Number(read[2]), 0, 0);
-  if (from.getTime() + length * 1000 <= now.getTime()) from.setDate(from.getDate() + 1);
-  return from.toISOString();
 }
 
 /** Tools of the plan that are meant by what was given, names parted by commas. */

@@ -4,12 +4,14 @@ import { useLocation, useSearch } from 'wouter';
 import { useMachine, type ReadableMachine } from '../../data/index.ts';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord } from '../../sheet/index.ts';
 import { Counting } from './counting/index.ts';
+import { EveningTimeline } from './evening-timeline.tsx';
 import { ModuleMap } from './module-map.tsx';
 import { NeedsDrawer } from './needs-drawer.tsx';
 import { BeforeItFlies } from './before-it-flies.tsx';
 import { NextPanel } from './next-panel.tsx';
 import { momentOf, PastPicker } from './past-picker.tsx';
 import { StepList } from './step-list.tsx';
+import { TonightPanel } from './tonight-panel.tsx';
 import './build.css';
 
 /** The build plan: modules in order, the steps of one of them, what is next and what it waits for. */
@@ -41,6 +43,8 @@ export function BuildPage(): ReactNode {
         <div className="area-head"><h2>Modules</h2><span className="soft small">an arrow means: first · bar: signed steps</span></div>
         <ModuleMap modules={plan.modules} states={state.modules} chosen={module.id} onChoose={(id) => choose({ module: id })} />
       </section>
+      <EveningTimeline open={open} next={next} />
+      <TonightPanel open={open} onChoose={(id) => choose({ step: id })} />
       <div className="build-columns">
         <StepList open={open} module={module} step={step} onChoose={(id) => choose(id === undefined ? { module: module.id } : { step: id })} />
         <NextPanel open={open} next={next} onChoose={(id) => choose({ step: id })} />
