@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import { shell, temporaryFolder } from './shell.ts';
+
+/** What a builder asks of his machine, each answered by one command, with the reason beside it. */
+
+const whimbrel = 'examples/whimbrel/machine.yaml';
+const plainly = (text: string): string => text.replaceAll(/\s+/gu, ' ');
+async function ask(...args: readonly string[]): Promise<{ readonly status: number; readonly out: string }> {
+  const { status, out, err } = await shell([...args, '--home', temporaryFolder()]);
+  expect(err).toBe('');
+  return { status, out: plainly(out) };
+}
+
+describe('Whimbrel answers', () => {
+  it('which pinion gives 1,750 rpm, what else can be bought, and what moves', async () => {
+    const { out } = await ask('options', whimbrel, '--speed', '1750 rpm');
+    expect(out).toMatch(/WH-2215.*WH-2211.*WH-2113.*2 of 12 combinations hold/u);
+    expect(out).toMatch(/apart by|together by/u);
+  });
+
+  it('which way something turns, and whether that tightens its thread', async () => {
+    const { out } = await ask('figures', whimbrel);
+    expect(out).toMatch(/clockwise/u);
+    expect(out).toMatch(/tightens|loosens/u);
+  });
+
+  it('what the governor asks for', async () => {
+    // By hand: 113/14 turns of the bell for one of the rotor, two magnets.
+    const { out } = await ask('figures', whimbrel, '--open', 'governor-ratio governor');
+    expect(out).toMatch(/8\.071 \(113\/14\)/u);
+  });
+
+  it('what the next step is, and what it needs on the bench', async () => {
+    const { out } = await ask('plan', whimbrel, '--next');
+    expect(out).toMatch(/steps can be done now/u);
+    expect(out).toMatch(/Tools: /u);
+    expect(out).toMatch(/Consumables: .*threadlocker/u);
+  });
+
+  it('which way round a washer goes, and why', async () => {
+    const { out } = await ask('plan', whimbrel, '--step', 'tail-grip.A/thrust');
+    // Common practice agrees: the tight bore against what is fixed to the spindle, outboard in a blade grip.
+    expect(out).toMatch(/loose-bore washer inboard, tight-bore washer outboard/u);
+    expect(out).toMatch(/fixed to the spindle: there belongs the tight bore/u);
+    expect(out).toMatch(/matter of taste/u);
+  });
+
+  it('what holds a pin in, and what happens if it is missed', async () => {
+    const { out } = await ask('holds', whimbrel, 'tail-case/cross-pin');
+    expect(out).toMatch(/2 mm pin .{0,80}> M4 set screw .{0,80}> lock/u);
+    expect(out).toMatch(/tail-case\/pin-screw tail-case\/spur tail-drive-lost/u);
+  });
+
+  it('what comes apart for a pinion, in which order, and what must be locked again', async () => {
+    const { out } = await ask('reach', whimbrel, 'clutch/pinion');
+    expect(out).toMatch(/The way in to clutch\/pinion: \d+ to undo/u);
+    expect(out).toMatch(/Locks broken: .*clutch\/preload-nut/u);
+    expect(out).toMatch(/The way back .*clutch\/pinion-thread/u);
+  });
+
+  it('what is open, and that it may not fly', async () => {
+    const { out } = await ask('log', whimbrel);
+    expect(out).toMatch(/229 open, of 229 steps/u);
+    expect(out).toMatch(/Not to be flown: of what a crash or an injury hangs on, \d+ open/u);
+  });
+
+  it('what can be done in forty minutes without a heat gun', async () => {
+    const { out } = await ask('plan', whimbrel, '--tonight', '40 min', '--without', 'heat gun');
+    expect(out).toMatch(/cures until/u);
+    expect(out).toMatch(/Waits for a tool: /u);
+  });
+
+  it('who locked something, when, with what, and who looked again', async () => {
+    const home = temporaryFolder();
+    const sign = (...more: readonly string[]) => shell(['sign', whimbrel, 'frame/post-left', '--home', home, ...more]);
+    expect(await sign('--by', 'M. Ode')).toMatchObject({ status: 0 });
+    expect(await sign('--by', 'A. Rill', '--second-look', 'good')).toMatchObject({ status: 0 });
+    const { out } = await shell(['log', whimbrel, '--step', 'frame/post-left', '--home', home]);
+    expect(plainly(out)).toMatch(/M\. Ode.*medium.*A\. Rill/u);
+  });
+});
