@@ -157,7 +157,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           {seal.until !== undefined && <CureDial title={step.title} until={seal.until} cure={step.cure} now={now} />}
           {curing.map((one) => <CureDial key={one.step.id} title={one.step.title} until={one.until} cure={one.step.cure} now={now} />)}
           {seal.state === 'undone' && <p className="bench-undone"><StateMark state="undone" size={24} /> <span><b>Undone.</b> {seal.reason ?? 'Something that it rests on has changed.'} Do it again and sign.</span></p>}
-          {done && standing && <SecondLook standing={standing} signers={signers} now={now} busy={busy} onGood={() => void look('good')} onBad={() => setPanel(signers.now === undefined ? 'signer' : 'fault')} onWho={() => setPanel('signer')} />}
+          {done && standing && <SecondLook standing={standing} signers={signers} now={now} busy={busy} onGood={() => void look('good')} onBad={() => setPanel('fault')} onWho={() => setPanel('signer')} />}
           {noted && <p className="bench-noted" role="status">{noted}</p>}
         </div>
         {panel === 'note' && <NotesPanel title="Note" choices={remarks} busy={busy} onNote={(words) => void note(words)} onClose={() => setPanel(undefined)} />}

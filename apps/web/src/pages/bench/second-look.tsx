@@ -11,6 +11,7 @@ export interface SecondLookProps {
   readonly busy: boolean;
   readonly onGood: () => void;
   readonly onBad: () => void;
+  /** Asked when nobody has said yet who looks. */
   readonly onWho: () => void;
 }
 
@@ -26,10 +27,9 @@ export function SecondLook({ standing, signers, now, busy, onGood, onBad, onWho 
       <h2>Second look wanted</h2>
       <p>Look at the joint, not at the record: lock, seat, mark. {soon ? `${standing.by} signed it. Let another person look, or look again in ${timeLeft(Date.parse(look.aloneFrom) - now)}.` : `${standing.by} signed it.`}</p>
       <div className="bench-feel">
-        <button type="button" disabled={busy} onClick={onBad}>Found bad</button>
+        <button type="button" disabled={busy} onClick={signers.now === undefined ? onWho : onBad}>Found bad</button>
         <button type="button" disabled={busy || soon} onClick={signers.now === undefined ? onWho : onGood}>Found good</button>
       </div>
-      <button type="button" className="bench-who" onClick={onWho}>{signers.now === undefined ? 'Who looks?' : <>{signers.now} looks. Somebody else?</>}</button>
     </section>
   );
 }
