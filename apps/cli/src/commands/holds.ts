@@ -70,7 +70,13 @@ function overview({ named, held, states, terminal }: Shown): Answer {
     '',
     paragraph(`Steps of which one slip brings a hazard about: ${total}; ${signed} signed, ${open} open, ${undone} undone, ${curing} curing.`, terminal.columns),
     ...chanceNote(terminal),
+    ...unknownNote(held, terminal),
   ].join('\n')];
+}
+
+function unknownNote({ findings }: Holds, { columns }: Terminal): readonly string[] {
+  const count = findings.filter(({ code }) => code === 'place/unknown').length;
+  return count === 0 ? [] : [paragraph(`Parts of which the file does not say what keeps them: ${count}. rotorwright check names them.`, columns)];
 }
 
 function aboutHazard(shown: Shown, hazard: HazardHolds): Answer {

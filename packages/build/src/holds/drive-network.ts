@@ -4,7 +4,7 @@ import type { Loss } from './gate-book.ts';
 import { grouped } from './grouping.ts';
 import type { Losses } from './losses.ts';
 import { isBearing } from './stack-stops.ts';
-import type { Network } from './ways-between.ts';
+import { networkOf, type Leg, type Network } from './ways-between.ts';
 
 /** Couplings that pass torque one way only. */
 const oneWay: ReadonlySet<string> = new Set(['one-way', 'centrifugal-clutch']);
@@ -21,7 +21,7 @@ export function torqueNetwork(assembly: Assembly, losses: Losses): Network {
     const leg = { from: driver.part, to: driven.part, cut: losses.book.any(`belt:${id}`, belts.map(losses.place)) };
     return oneWay.has(kind) ? [leg] : [leg, { ...leg, from: driven.part, to: driver.part }];
   });
-  return { legs: [...joints, ...couplings], lost: losses.place };
+  return networkOf([...joints, ...couplings], losses.place);
 }
 
 function beltsOn({ machine, ties }: Assembly, pulleys: readonly Body[]): readonly Body[] {
@@ -43,11 +43,8 @@ export function motionNetworks(assembly: Assembly, losses: Losses): (ends: Reado
   const moves = (body: Body): boolean => !still.has(body) && !servos.has(body);
   const stacks = [...machine.stacks.values()].flatMap((stack) =>
     stack.housing.filter((housing) => moves(stack.spindle) && moves(housing)).flatMap((housing) => bothWays(stack.spindle, housing, losses.stack(stack))));
-  const joints = jointLegs(assembly, losses, 'motion', () => true);
-  return (ends) => {
-    const passes = (body: Body): boolean => ends.has(body) || moves(body);
-    return { legs: [...joints.filter(({ from, to }) => passes(from) && passes(to)), ...stacks], lost: losses.place };
-  };
+  const network = networkOf([...jointLegs(assembly, losses, 'motion', () => true), ...stacks], losses.place);
+  return (ends) => ({ ...network, passes: (body) => ends.has(body) || moves(body) });
 }
 
 /** Bodies that joints without play for turning keep as one piece with some others; through a servo nothing is followed. */
@@ -60,7 +57,7 @@ function rigidWith(assembly: Assembly, from: readonly Body[], servos: ReadonlySe
   return found;
 }
 
-function jointLegs(assembly: Assembly, losses: Losses, what: 'torque' | 'motion', passes: (body: Body) => boolean): Network['legs'] {
+function jointLegs(assembly: Assembly, losses: Losses, what: 'torque' | 'motion', passes: (body: Body) => boolean): readonly Leg[] {
   const ties = assembly.allTies.filter(({ joint, between }) => carries(joint, what) && between.every(passes));
   const legs = grouped(ties, ({ joint, between }: Tie) => [assembly.groupOf.get(joint.id)?.id ?? joint.id, ...between.toSorted()].join('|'));
   return [...legs].flatMap(([name, group]) => {
@@ -69,7 +66,7 @@ function jointLegs(assembly: Assembly, losses: Losses, what: 'torque' | 'motion'
   });
 }
 
-function bothWays(a: Body, b: Body, cut: Loss): Network['legs'] {
+function bothWays(a: Body, b: Body, cut: Loss): readonly Leg[] {
   return [{ from: a, to: b, cut }, { from: b, to: a, cut }];
 }
 

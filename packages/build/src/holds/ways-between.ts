@@ -1,11 +1,26 @@
 import type { GateBook, Loss } from './gate-book.ts';
 import { grouped } from './grouping.ts';
 
-/** A network of bodies: what must be lost for a leg from one to another to be cut, and for a body to be of no use any more. */
+/** From, to, and when that leg is cut; several legs between the same two back each other up. */
+export interface Leg {
+  readonly from: string;
+  readonly to: string;
+  readonly cut: Loss;
+}
+
+/** A network of bodies. */
 export interface Network {
-  /** From, to, and when that leg is cut; several legs between the same two back each other up. */
-  readonly legs: readonly { readonly from: string; readonly to: string; readonly cut: Loss }[];
+  /** Legs that lead away from a body, and those that lead to it. */
+  readonly out: ReadonlyMap<string, readonly Leg[]>;
+  readonly into: ReadonlyMap<string, readonly Leg[]>;
+  /** When a body is of no use any more. */
   readonly lost: (body: string) => Loss;
+  /** Whether anything goes through a body at all. */
+  readonly passes: (body: string) => boolean;
+}
+
+export function networkOf(legs: readonly Leg[], lost: Network['lost']): Network {
+  return { out: grouped(legs, ({ from }) => from), into: grouped(legs, ({ to }) => to), lost, passes: () => true };
 }
 
 /**
@@ -28,7 +43,7 @@ export function cutBetween(book: GateBook, name: string, network: Network, sourc
     legs.set(to, legs.has(to) ? book.all(`${name}|${(made += 1)}`, [legs.get(to), cut]) : cut);
     into.get(to)?.add(from);
   };
-  for (const { from, to, cut } of network.legs) lay(from, to, cut);
+  for (const body of inside) for (const { from, to, cut } of network.out.get(body) ?? []) lay(from, to, cut);
 
   const between = new Set([...inside].filter((body) => body !== source && body !== target));
   const takeOut = (body: string): void => {
@@ -56,17 +71,14 @@ export function cutBetween(book: GateBook, name: string, network: Network, sourc
 }
 
 /** Bodies that can be reached from the source and from which the target can be. Empty when the target cannot be reached. */
-function onTheWay({ legs }: Network, source: string, target: string): ReadonlySet<string> {
-  const ahead = reached(legs.map(({ from, to }) => [from, to]), source);
+function onTheWay({ out, into, passes }: Network, source: string, target: string): ReadonlySet<string> {
+  const reached = (start: string, next: (body: string) => readonly string[]): ReadonlySet<string> => {
+    const found = new Set([start]);
+    for (const body of found) for (const other of next(body)) if (passes(other)) found.add(other);
+    return found;
+  };
+  const ahead = reached(source, (body) => (out.get(body) ?? []).map(({ to }) => to));
   if (!ahead.has(target)) return new Set();
-  const behind = reached(legs.map(({ from, to }) => [to, from]), target);
+  const behind = reached(target, (body) => (into.get(body) ?? []).map(({ from }) => from));
   return new Set([...ahead].filter((body) => behind.has(body)));
-}
-
-/** Everything that legs lead to from one body, itself included. */
-export function reached(legs: readonly (readonly [from: string, to: string])[], start: string): ReadonlySet<string> {
-  const next = grouped(legs, ([from]) => from);
-  const found = new Set([start]);
-  for (const body of found) for (const [, to] of next.get(body) ?? []) found.add(to);
-  return found;
 }

@@ -46,7 +46,7 @@ export function HoldsPage(): ReactNode {
           <label className="holds-choice"><span>What keeps</span><ThingChoice open={open} thing={thing} onChoose={(of) => choose({ of })} /></label>
         </>
       )}
-      notes={<HoldsNotes points={counts.total} />}
+      notes={<HoldsNotes points={counts.total} unknown={held.findings.filter(({ code }) => code === 'place/unknown').length} to={machineAt(open.id, 'file')} />}
       block={{ units: 'chance', state: mark === undefined ? { mark: 'signed', words: 'every single point signed' } : { mark: mark[0] satisfies MarkState, words: `${mark[1]} ${mark[0]}` }, caution: 'Do not fly with a broken or open chain. Nothing here sees a worn thread.' }}
     >
       {hazard && <HazardView key={hazard.hazard.id} open={open} hazard={hazard} onMiss={setMissed} />}
@@ -76,11 +76,12 @@ function ThingChoice({ open: { machine }, thing, onChoose }: { readonly open: Re
   );
 }
 
-function HoldsNotes({ points }: { readonly points: number }): ReactNode {
+function HoldsNotes({ points, unknown, to }: { readonly points: number; readonly unknown: number; readonly to: string }): ReactNode {
   return (
     <>
       <Note title={`Single points, ${points}`}>Steps of which one slip brings a hazard about. Those that end in a crash or an injury ask for a second look.</Note>
       <Note title="Ranges">A ticked list misses one item in 330 to 1,000, about; a second look finds nine of ten. NUREG/CR-1278, recalled from memory: an ordering of habits, no forecast. Steps and copies count as independent; locks and parts are taken to hold.</Note>
+      {unknown > 0 && <Note title="In the file">{unknown === 1 ? 'One part stands in no chain' : `${unknown} parts stand in no chain`}: the file does not say what keeps {unknown === 1 ? 'it' : 'them'}. <LinkButton to={to}>See the file</LinkButton></Note>}
     </>
   );
 }
