@@ -16,7 +16,7 @@ export const inputs = {
       { pivot: [0.001412, -0.038445, -0.1], axis: [0.5, -0.866025, 0], arm: [0.015588, 0.009, 0], rodLength: 0.092, ball: [0.017, -0.029445, -0.004] },
     ],
   },
-  antiRotation: { kind: 'record', title: 'Guide that keeps the lower plate from turning', optional: true, fields: { point: pointInput('Guided point, plate coordinates') } },
+  antiRotation: { kind: 'record', title: 'Guide that keeps the lower plate from turning', optional: true, fields: { point: pointInput('Guided point, plate coordinates', [-1, 0, 0]) } },
   plateSide: { kind: 'choice', title: 'Where the plate lies from the servo balls', choices: ['above', 'below'], default: 'above' },
   link: {
     kind: 'record', title: 'Link from upper plate to grip, hub coordinates',
