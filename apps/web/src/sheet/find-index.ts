@@ -1,6 +1,6 @@
 import { figures } from '@rotorwright/figures';
 import type { MachineView } from '../data/index.ts';
-import { figureAt, lineAt, machineAt, sheets, stepAt } from './sheets.ts';
+import { figureAt, machineAt, reachAt, sheets, stepAt } from './sheets.ts';
 
 export interface Found {
   readonly kind: 'sheet' | 'machine' | 'figure' | 'step' | 'part' | 'joint';
@@ -21,8 +21,7 @@ export function findIndex(machines: readonly MachineView[], open: MachineView | 
   for (const step of plan?.steps.values() ?? []) found.push({ kind: 'step', title: step.title, of: step.id, to: stepAt(id, step.id) });
   for (const [kind, things] of [['part', machine.parts], ['joint', machine.joints]] as const) {
     for (const thing of things.values()) {
-      const line = machine.places.get(thing.path)?.line;
-      found.push({ kind, title: thing.title, of: thing.id, to: line === undefined ? machineAt(id, 'file') : lineAt(id, line) });
+      found.push({ kind, title: thing.title, of: thing.id, to: reachAt(id, thing.id) });
     }
   }
   return found;

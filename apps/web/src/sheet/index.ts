@@ -3,7 +3,7 @@ export { Drawer } from './drawer.tsx';
 export { Formula } from './formula.tsx';
 export { Segmented } from './segmented.tsx';
 export { Empty, Note, Sheet, type SheetProps } from './sheet.tsx';
-export { figureAt, keptAt, lineAt, machineAt, sheets, stepAt, worksheetAt } from './sheets.ts';
+export { figureAt, keptAt, lineAt, machineAt, reachAt, sheets, stepAt, worksheetAt } from './sheets.ts';
 export { countsOf, stateOf, type Counts } from './standing.ts';
 export { StateMark, StateWord, type MarkState, type StateMarkProps } from './state-mark.tsx';
 export { dayOf, Warning, type BlockFields } from './title-block.tsx';

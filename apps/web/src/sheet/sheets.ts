@@ -26,6 +26,9 @@ export const stepAt = (id: string, step: string): string => machineAt(id, 'bench
 /** What keeps a part, joint or stack. */
 export const keptAt = (id: string, thing: string): string => machineAt(id, 'holds', `?of=${encodeURIComponent(thing)}`);
 
+/** The way in to a part, joint, stack or module, laid over the Build sheet. */
+export const reachAt = (id: string, thing: string): string => machineAt(id, 'build', `?reach=${encodeURIComponent(thing)}`);
+
 /** A line of the machine file. */
 export const lineAt = (id: string, line: number): string => machineAt(id, 'file', `#L${line}`);
 

@@ -12,12 +12,14 @@ import { NextPanel } from './next-panel.tsx';
 import { momentOf, PastPicker } from './past-picker.tsx';
 import { StepList } from './step-list.tsx';
 import { TonightPanel } from './tonight-panel.tsx';
+import { WayInDrawer } from './way-in/index.ts';
 import './build.css';
 
 /** The build plan: modules in order, the steps of one of them, what is next and what it waits for. */
 export function BuildPage(): ReactNode {
   const query = new URLSearchParams(useSearch());
   const at = momentOf(query.get('at'));
+  const reached = query.get('reach');
   const open = useMachine(at);
   const { plan, state } = open;
   const [, go] = useLocation();
@@ -49,6 +51,7 @@ export function BuildPage(): ReactNode {
         <StepList open={open} module={module} step={step} onChoose={(id) => choose(id === undefined ? { module: module.id } : { step: id })} />
         <NextPanel open={open} next={next} onChoose={(id) => choose({ step: id })} />
       </div>
+      {reached !== null && <WayInDrawer key={reached} open={open} thing={reached} onClose={() => choose({ module: module.id })} onOpened={(way) => choose({ step: way.undo.at(-1)?.id ?? module.id })} />}
       {needs && <NeedsDrawer open={open} module={module} onClose={() => setNeeds(false)} />}
     </Sheet>
   );

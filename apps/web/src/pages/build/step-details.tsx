@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { Step } from '@rotorwright/build';
 import type { StepEvent, StepState } from '@rotorwright/logbook';
 import type { ReadableMachine } from '../../data/index.ts';
-import { dayOf, lineAt, StateWord, Warning, WhichWay } from '../../sheet/index.ts';
+import { dayOf, lineAt, reachAt, StateWord, Warning, WhichWay } from '../../sheet/index.ts';
 import { timeLeft } from '../bench/cure-clock.ts';
 import { Link } from 'wouter';
 import { blockersOf } from './blockers.ts';
@@ -45,6 +45,7 @@ export function StepDetails({ open, step, standing }: StepDetailsProps): ReactNo
       <History step={step} standing={standing} />
       <div className="step-acts">
         {standing?.entry !== undefined && (standing.state === 'signed' || standing.state === 'curing') && <TakeBack open={open} step={step} entry={standing.entry} />}
+        {(step.kind === 'fit' || step.kind === 'assemble') && <Link href={reachAt(open.id, step.id)}>The way in</Link>}
         {place && <Link href={lineAt(open.id, place.line)}>line {place.line} of the file</Link>}
       </div>
     </div>

@@ -65,7 +65,7 @@ function IntoWork({ open, trial, title }: WorkPanelProps): ReactNode {
     setTrouble(undefined);
     try {
       // The book first: should the file then be refused, what was opened stands all the same, and nothing passes for locked.
-      if (undone.length > 0) await open.sign([{ id: newEntryId(), machine: open.id, at: new Date().toISOString(), by: name.trim(), body: { kind: 'opened', things: undone.map((each) => each.id), reason: `change: ${title}` } }], `opened for ${title}`);
+      if (undone.length > 0) await open.sign([{ id: newEntryId(), machine: open.id, at: new Date().toISOString(), by: name.trim(), body: { kind: 'opened', things: [...undone.map((each) => each.id), ...(way?.unmeasured ?? [])], reason: `change: ${title}` } }], `opened for ${title}`);
       await open.save(trial.text, title);
       keepSigners(localStorage, withSigner(readSigners(localStorage), name));
       go(machineAt(open.id, 'build'));

@@ -1,0 +1,1 @@
+export { WayInDrawer } from './way-in-drawer.tsx';
