@@ -6,3 +6,4 @@ export { CalculationError } from './define.ts';
 export { describe } from './describe.ts';
 export { exampleInputs } from './example-inputs.ts';
 export { readInputs, wanted, type InputProblem, type ReadInputs } from './read-inputs.ts';
+export { STANDARD_GRAVITY } from '@rotorwright/rotor';

@@ -124,7 +124,11 @@ function readAirfoil(airfoil: AirfoilInput): Section {
   const given = [name !== undefined, law.some(isGiven), table.some(isGiven)].filter(Boolean).length;
   const wanted = `one of: a name, ${[...builtIn.keys()].map((one) => `"${one}"`).join(' or ')}; liftSlope, cd0 and cd2; reynolds, alpha, cl and cd`;
   if (given !== 1) throw new CalculationError('airfoil', given === 0 ? 'nothing' : 'several of them', wanted);
-  if (name !== undefined) return builtIn.get(name)!;
+  if (name !== undefined) {
+    const section = builtIn.get(name);
+    if (section === undefined) throw new CalculationError('airfoil.name', `"${name}"`, `one of ${[...builtIn.keys()].map((one) => `"${one}"`).join(', ')}`);
+    return section;
+  }
   if (liftSlope !== undefined && cd0 !== undefined && cd2 !== undefined) return { kind: 'polar', thickness: 0, liftSlope, cd0, cd2 };
   if (reynolds !== undefined && alpha !== undefined && cl !== undefined && cd !== undefined) {
     return refusing('airfoil', 'this table', () => givenSection({ reynolds, angles: alpha, lift: cl, drag: cd }));

@@ -1,4 +1,4 @@
-import { catalogue } from '@rotorwright/calculations';
+import { catalogue, type Outcome } from '@rotorwright/calculations';
 import type { EntryPath, Machine } from '@rotorwright/machine';
 import type { Figure, FigureInput } from '../figure.ts';
 
@@ -47,6 +47,8 @@ type Plain = number | string | readonly Plain[] | { readonly [name: string]: Pla
 
 export function builderFor(machine: Machine): Builder {
   const figures = new Map<string, Figure>();
+  /** Several figures are outputs of one calculation on the same inputs: it is done once. */
+  const outcomes = new Map<string, Outcome>();
 
   /** Value of an input in SI; undefined when it stands on a figure that is not known, which is then added to `missing`. */
   function valueOf(input: FigureInput, missing: Set<string>): Plain | undefined {
@@ -70,6 +72,15 @@ export function builderFor(machine: Machine): Builder {
     return values;
   }
 
+  function once(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Outcome {
+    const key = `${calculation.id} ${JSON.stringify(inputs)}`;
+    const known = outcomes.get(key);
+    if (known) return known;
+    const outcome = compute(calculation, inputs);
+    outcomes.set(key, outcome);
+    return outcome;
+  }
+
   function add(draft: Draft): Figure {
     const missing = new Set(draft.missing);
     const inputs = recordOf(draft.inputs, missing);
@@ -78,7 +89,7 @@ export function builderFor(machine: Machine): Builder {
     if (draft.calculation !== undefined && !calculation) throw new RangeError(`figures: there is no calculation “${draft.calculation}” in the catalogue`);
     let value: number | undefined;
     if (missing.size === 0 && calculation) {
-      const computed = compute(calculation, draft.output!, inputs);
+      const computed = outputOf(calculation, draft.output!, once(calculation, inputs));
       value = computed.value;
       warnings.push(...computed.warnings);
     }
@@ -124,21 +135,25 @@ export function builderFor(machine: Machine): Builder {
 
 type Computable = NonNullable<ReturnType<typeof catalogue.get>>;
 
-/** One output of a calculation. What the calculation refuses is a warning on the figure, in its words. */
-function compute(calculation: Computable, output: string, inputs: Readonly<Record<string, Plain>>): { readonly value?: number; readonly warnings: readonly string[] } {
+/** All outputs of a calculation. What it refuses is a warning, in its words. */
+function compute(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Outcome {
   try {
-    const outcome = calculation.compute(withDefaults(calculation, inputs) as never);
-    const value = outcome.outputs[output];
-    // What a calculation says of outputs that nobody asked for stays with it.
-    const others = Object.keys(calculation.outputs).filter((name) => name !== output);
-    const warnings = outcome.warnings.filter((warning) => !/\bleft out\b/.test(warning) || mentions(warning, output) || !others.some((name) => mentions(warning, name)));
-    if (typeof value === 'number' && Number.isFinite(value)) return { value, warnings };
-    return { warnings: warnings.length > 0 ? warnings : [`${output} cannot be formed from these inputs.`] };
+    return calculation.compute(withDefaults(calculation, inputs) as never);
   } catch (error) {
     // A combination that the calculation refuses: it says so in its message.
-    if (error instanceof RangeError || (error instanceof Error && error.name === 'CalculationError')) return { warnings: [error.message] };
+    if (error instanceof RangeError || (error instanceof Error && error.name === 'CalculationError')) return { outputs: {}, warnings: [error.message] };
     throw error;
   }
+}
+
+/** One output, with what the calculation says of it. */
+function outputOf(calculation: Computable, output: string, outcome: Outcome): { readonly value?: number; readonly warnings: readonly string[] } {
+  const value = outcome.outputs[output];
+  // What a calculation says of outputs that nobody asked for stays with it.
+  const others = Object.keys(calculation.outputs).filter((name) => name !== output);
+  const warnings = outcome.warnings.filter((warning) => !/\bleft out\b/.test(warning) || mentions(warning, output) || !others.some((name) => mentions(warning, name)));
+  if (typeof value === 'number' && Number.isFinite(value)) return { value, warnings };
+  return { warnings: warnings.length > 0 ? warnings : [`${output} cannot be formed from these inputs.`] };
 }
 
 const mentions = (sentence: string, name: string): boolean => new RegExp(`\\b${name}\\b`).test(sentence);

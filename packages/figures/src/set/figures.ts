@@ -8,6 +8,7 @@ import { builderFor } from './builder.ts';
 import { withTeeth, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
 import { addGears } from './gear-figures.ts';
+import { addHover } from './hover-figures.ts';
 import { addScrews } from './joint-figures.ts';
 import { addAir, addRotor } from './rotor-figures.ts';
 
@@ -32,6 +33,8 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
   addDriveFigures(builder, drive, state, conditions);
   addAir(builder, conditions);
   for (const rotor of tried.machine.rotors.values()) if (builder.get(`speed ${rotor.on}`)) addRotor(builder, rotor);
+  const main = tried.machine.rotors.get('main');
+  if (main && builder.get(`speed ${main.on}`)) addHover(builder, main);
   for (const coupling of tried.machine.couplings.values()) addGears(builder, coupling);
   addScrews(builder);
   return {

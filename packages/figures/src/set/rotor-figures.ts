@@ -11,6 +11,7 @@ export function addAir(builder: Builder, { altitude, temperatureOffset }: Condit
   const set = (value: number | undefined, unit: string): FigureInput => ({ constant: value ?? 0, unit, source: value === undefined ? standardDay : 'set by hand' });
   const inputs = { pressureAltitude: set(altitude, 'm'), temperatureOffset: set(temperatureOffset, 'K') };
   builder.add({ name: 'speed-of-sound', title: 'Speed of sound', unit: 'm/s', shown: 'm/s', calculation: 'atmosphere', output: 'speedOfSound', inputs });
+  builder.add({ name: 'air-viscosity', title: 'Viscosity of the air', unit: 'Pa·s', shown: 'Pa·s', calculation: 'atmosphere', output: 'dynamicViscosity', inputs });
   builder.add({ name: 'air-density', title: 'Density of the air', unit: 'kg/m³', shown: 'kg/m³', calculation: 'atmosphere', output: 'density', inputs });
 }
 
