@@ -9,11 +9,13 @@ import { allThere, keepTallies, lineOf, pressed, readTallies, talliesOf, type Ta
 export interface BagViewProps {
   readonly open: ReadableMachine;
   readonly bag: BagCount;
+  /** Back to the list of bags. */
+  readonly onAll: () => void;
   readonly onDone: () => void;
 }
 
 /** One bag: each kind of part is there, or missing, damaged, replaced; then the whole bag is put on record. */
-export function BagView({ open, bag, onDone }: BagViewProps): ReactNode {
+export function BagView({ open, bag, onAll, onDone }: BagViewProps): ReactNode {
   const [tallies, setTallies] = useState<Tallies>(() => readTallies(localStorage, open.id, bag.id) ?? talliesOf(bag.lines));
   const [signers, setSigners] = useState(() => readSigners(localStorage));
   const [asking, setAsking] = useState(false);
@@ -45,6 +47,7 @@ export function BagView({ open, bag, onDone }: BagViewProps): ReactNode {
   return (
     <section className="area count-bag" aria-label={bag.title}>
       <div className="area-head"><h2>{bag.title}</h2><span className="soft small">{bag.by === undefined ? 'not on record yet' : `last counted by ${bag.by}, ${dayOf(bag.at ?? '')}`}</span></div>
+      <button type="button" className="count-all" onClick={onAll}>All bags, shopping list</button>
       <ol>{bag.lines.map((line) => <Line key={line.item} line={line} tally={tallies[line.item]} onTally={(after) => tally(line.item, after)} />)}</ol>
       {asking && <SignerPanel signers={signers} onChoose={(name) => {
         const chosen = withSigner(signers, name);

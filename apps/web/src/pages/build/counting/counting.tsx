@@ -32,7 +32,7 @@ export function Counting({ open, bag: asked, onOpen }: CountingProps): ReactNode
         <Button aria-expanded={asked !== undefined} onClick={() => onOpen(asked === undefined ? 'all' : undefined)}>{asked === undefined ? 'Count the bags' : 'Close the bags'}</Button>
       </section>
       {asked !== undefined && (
-        <div className="counting">
+        <div className={bag ? 'counting one' : 'counting'}>
           <section className="area" aria-label="Bags">
             <ul className="count-bags">
               {bags.map((one) => (
@@ -41,7 +41,7 @@ export function Counting({ open, bag: asked, onOpen }: CountingProps): ReactNode
             </ul>
             {open.machine.bags.size === 0 && <FromList open={open} />}
           </section>
-          {bag ? <BagView key={bag.id} open={open} bag={bag} onDone={() => onOpen(bags[bags.indexOf(bag) + 1]?.id ?? 'all')} /> : <Shopping open={open} wanted={wanted} />}
+          {bag ? <BagView key={bag.id} open={open} bag={bag} onAll={() => onOpen('all')} onDone={() => onOpen(bags[bags.indexOf(bag) + 1]?.id ?? 'all')} /> : <Shopping open={open} wanted={wanted} />}
         </div>
       )}
     </>
