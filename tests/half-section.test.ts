@@ -22,7 +22,7 @@ const parts: readonly Part[] = [
   part('grip/bearing-in', 'deep-groove', ball),
   part('grip/bearing-out', 'deep-groove', ball),
   part('grip/thrust', 'thrust-ball', { ...ball, 'housing-bore': 5.2 * mm }, { facing: { 'open-side': 'outboard' } }),
-  part('grip/shim', 'shim', {}, { choices: [0.05 * mm, 0.1 * mm], turnsWith: 'hub/hub' }),
+  part('grip/shim', 'shim', {}, { shims: [{ thickness: 0.05 * mm, count: 1 }, { thickness: 0.1 * mm, count: 1 }], turnsWith: 'hub/hub' }),
   part('grip/washer', 'washer', {}, { turnsWith: 'hub/hub' }),
 ];
 const screw: Joint = { ...thing('grip/screw'), kind: 'screw', hand: 'right', each: [{ id: 'grip/screw', seat: 'hub/hub', holds: [] }], thread: 'M3', engagement: 9 * mm, locks: [{ grade: 'medium' }], torque: 1.2, backup: false, mark: true };

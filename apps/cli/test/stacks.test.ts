@@ -18,3 +18,35 @@ describe('which way round a part goes', () => {
     expect(out.replaceAll(/\s+/g, ' ')).toMatch(/Which way round, mast\/one-way: so that it locks when the .* To prove it: Hold the /);
   });
 });
+
+describe('shims from the bag', () => {
+  it('are chosen by the play that was measured', async () => {
+    const { status, out } = await shell(['shims', whimbrel, 'main-grip.A/play', '--measured', '0.17 mm']);
+    expect(status).toBe(0);
+    expect(out).toMatch(/^1 × 0\.1 mm and 1 × 0\.05 mm +0\.15 mm +0\.02 mm$/m);
+    expect(widest(out)).toBeLessThanOrEqual(80);
+  });
+
+  it('count what was in place, and may be asked for by the shim', async () => {
+    const { out } = await shell(['shims', whimbrel, 'main-grip.A/shim', '--measured', '0.07 mm', '--fitted', '0.1 mm']);
+    expect(out).toContain('1 × 0.1 mm and 1 × 0.05 mm');
+  });
+
+  it('that do not suffice answer with status 1 and the nearest miss', async () => {
+    const { status, out } = await shell(['shims', whimbrel, 'main-grip.A/play', '--measured', '0.6 mm']);
+    expect(status).toBe(1);
+    expect(out).toContain('too loose by 0.21 mm');
+  });
+
+  it.each([
+    [['tail-case/play', '--measured', '0.1 mm'], 'no shim is chosen by tail-case/play'],
+    [['main-grip.A/ply', '--measured', '0.1 mm'], 'main-grip.A/play'],
+    [['main-grip.A/play'], '--measured is missing'],
+    [['main-grip.A/play', '--measured', '5 N'], 'unit of a force'],
+    [['main-grip.A/play', '--measured', '50 mm'], 'from 0 to 20 mm'],
+  ])('%j is refused with words', async (args, words) => {
+    const { status, out, err } = await shell(['shims', whimbrel, ...args]);
+    expect({ status, out }).toEqual({ status: 2, out: '' });
+    expect(err).toContain(words);
+  });
+});

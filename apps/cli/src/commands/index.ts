@@ -14,6 +14,7 @@ import { planCommand } from './plan.ts';
 import { reachCommand } from './reach.ts';
 import { restoreCommand } from './restore.ts';
 import { serveCommand } from './serve.ts';
+import { shimsCommand } from './shims.ts';
 import { signCommand } from './sign.ts';
 
 /** In the order in which help lists them: that of the job. */
@@ -23,6 +24,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   figuresCommand,
   optionsCommand,
   planCommand,
+  shimsCommand,
   countCommand,
   reachCommand,
   holdsCommand,

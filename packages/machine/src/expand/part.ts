@@ -24,7 +24,7 @@ export function expandPart(module: ModuleCopy, key: string, written: WrittenPart
     mass: written.mass,
     at: placesOf(module, written, base, expansion),
     sizes: sizesOf(written),
-    choices: written.sizes,
+    shims: written.sizes?.flatMap((size) => (typeof size === 'number' ? [{ thickness: size, count: 1 }] : size.thickness === undefined ? [] : [{ thickness: size.thickness, count: size.count ?? 1 }])),
     dynamic: written.dynamic,
     static: written.static,
     balls: written.balls,

@@ -49,8 +49,8 @@ export interface Part extends Thing {
   readonly at?: ReadonlyMap<InstanceId, readonly [x: number, y: number, z: number]>;
   /** Sizes in m by name: bore, outer, width, length, thickness, diameter, inner, housing-bore, … */
   readonly sizes: Readonly<Record<string, number>>;
-  /** Shims: the thicknesses in the bag, m. */
-  readonly choices?: readonly number[];
+  /** Shims: the thicknesses in the bag, m, and how many there are of each. */
+  readonly shims?: readonly { readonly thickness: number; readonly count: number }[];
   /** Dynamic and static rating, N. */
   readonly dynamic?: number;
   readonly static?: number;

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
-import type { Step } from '@rotorwright/build';
+import { shimTask, type Step } from '@rotorwright/build';
 import type { EntryBody, StepState } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
 import { StateMark, Warning, WhichWay } from '../../sheet/index.ts';
@@ -12,6 +12,7 @@ import { measuredIn, scaleFor, verdictOf } from './measuring.ts';
 import { NotesPanel } from './notes-panel.tsx';
 import type { Seal } from './seal.ts';
 import { SecondLook } from './second-look.tsx';
+import { ShimPanel } from './shim-panel.tsx';
 import { SignBar } from './sign-bar.tsx';
 import { SignerPanel } from './signer-panel.tsx';
 import type { Signers } from './signers.ts';
@@ -51,6 +52,8 @@ export function BenchStep(props: BenchStepProps): ReactNode {
   const [trouble, setTrouble] = useState<string>();
   const [noted, setNoted] = useState<string>();
   const phone = useNarrow();
+  const task = step.kind === 'measure' ? shimTask(machine, step.id) : undefined;
+  const shims = task && !('missing' in task) ? task : undefined;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus({ preventScroll: true }), []);
 
@@ -150,6 +153,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           {(step.why ?? step.tip) && <section className="bench-why" aria-label="Reason">{step.why && <p>{step.why}</p>}{step.tip && <p><b>Tip.</b> {step.tip}</p>}</section>}
           {first.length > 0 && <section className="bench-first" aria-label="What comes first"><h2>First</h2><ul>{first.slice(0, 4).map(({ step: one }) => <li key={one.id}><button type="button" onClick={() => onGo(one)}>{one.title}</button></li>)}</ul>{first.length > 4 && <p>and {first.length - 4} more</p>}</section>}
           {step.ticks.length > 1 && !done && <Ticks machine={machine} step={step} ticks={ticks} onTick={toggle} />}
+          {shims && !done && <ShimPanel task={shims} />}
           {step.measure && !done && (scale && shown !== undefined
             ? <MeasurePanel title={step.title} {...(step.measure.with === undefined ? {} : { with: step.measure.with })} scale={scale} unit={shown} reading={reading} onRead={setReading} />
             : <Answer step={step} feel={feel} onAnswer={setFeel} />)}

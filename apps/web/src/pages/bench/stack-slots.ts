@@ -261,7 +261,7 @@ function slotShape(machine: Machine, item: Rough, around: Around): Shape {
       return { width: given ?? height * 1.2, outer: item.outer ?? bore + height, looseBore, schematic: given === undefined || item.outer === undefined || item.bore === undefined };
     }
     case 'shim': {
-      const thickness = given ?? millimetres(item.part?.choices?.[0]) ?? 0;
+      const thickness = given ?? millimetres(item.part?.shims?.[0]?.thickness) ?? 0;
       return { width: Math.max(thickness, reference * 0.06), outer: item.outer ?? bore + height * 0.38, schematic: thickness < reference * 0.06 };
     }
     case 'ring': {

@@ -51,7 +51,10 @@ export const partFields = {
   mass: quantity('Of one.', 'g', '9 g'),
   at: perCopy(list('Where its centre is, from the origin: forward, left, up.', quantity('Coordinate.', 'mm', '40 mm', {}), { min: 3, max: 3 }, '[40 mm, 0 mm, 96 mm]')),
   ...sizeFields,
-  sizes: list('Shims: the thicknesses in the bag.', length('Thickness.', '0.1 mm'), {}, '[0.05 mm, 0.1 mm]'),
+  sizes: list('Shims: the thicknesses in the bag.', byShape('Thickness; one of it lies in the bag, or as many as count says.', '0.1 mm', {
+    scalar: length('Thickness; one of it.', '0.1 mm'),
+    map: record('Several of one thickness.', { thickness: required(length('Thickness.', '0.1 mm')), count: required(count('How many lie in the bag.', '2', 1, 100)) }),
+  }), {}, '[0.05 mm, {thickness: 0.1 mm, count: 2}]'),
   dynamic: quantity('Dynamic load rating.', 'N', '1080 N'),
   static: quantity('Static load rating.', 'N', '440 N'),
   balls: count('Bearings: number of balls.', '8', 3, 200),
