@@ -73,6 +73,12 @@ describe('evenings', () => {
     expect(found).toMatchObject({ count: 2, atLeast: 2 });
   });
 
+  it('the part that has passed counts in the bound (by hand: of 19 times 10 min, 6 fit into what is left tonight, 12 into the next, one is over)', () => {
+    const tens = planOf(Object.fromEntries(Array.from({ length: 19 }, (_, i) => [`s${i}`, { takes: 10 * minute }])));
+    const found = evenings(tens, none, { from, now: '2026-03-02T19:30:00.000Z', length: 2 * hour, people: 1 });
+    expect(found).toMatchObject({ count: 3, atLeast: 3, proven: true });
+  });
+
   it('another order is taken only where it saves an evening (by hand: 50 + 70 and 60 + 60 fill two evenings)', () => {
     const found = evenings(planOf({ a: { takes: 50 * minute }, b: { takes: 60 * minute }, c: { takes: 60 * minute }, d: { takes: 70 * minute } }), none, { from, length: 2 * hour, people: 1, limit: 5 });
     expect(found).toMatchObject({ count: 2, proven: true });
