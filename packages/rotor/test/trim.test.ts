@@ -1,10 +1,6 @@
-import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { TrimSolver, bladeElements, forwardFlightPower, naca0012, pitchInTipPathPlane, trimLevelFlight, type Flapping, type Section, type SteadyFlight, type TrimModel } from '../src/index.ts';
-import { inflowAngle } from '../src/forward/inflow-angle.ts';
 import { solveLinear } from '../src/forward/solve-linear.ts';
-
-const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
 const radius = 0.775;
 const speed = 184;
@@ -72,10 +68,6 @@ describe('trim', () => {
     const [level, leant] = [trimLevelFlight(solver(), flight(10))!, trimLevelFlight(leaning, flight(10))!];
     expect(Math.abs(leant.cyclicCos - level.cyclicCos) + Math.abs(leant.cyclicSin - level.cyclicSin)).toBeGreaterThan(0.01);
   });
-});
-
-test('the inflow angle is the arc tangent (law)', () => {
-  fc.assert(fc.property(between(-2, 2), between(-2, 2), (through, across) => void expect(inflowAngle(through, across)).toBeCloseTo(Math.atan2(through, across), 11)));
 });
 
 test('a linear system is solved, and one without a solution is told (by hand)', () => {

@@ -4,7 +4,7 @@ import { angleOutput, numberOutput, speedInput } from '../specs.ts';
 import { readRotorShape, rotorShapeInputs } from './rotor-shape.ts';
 import { airspeedOutput, forceOutput, positive, powerOutput } from './rotor-specs.ts';
 
-/** Of the blade, and around the azimuth: twice as many of both change the power by less than 0.5 %. */
+/** Of the blade, and around the azimuth: twice as many of both change the power by 0.05 %. */
 const ELEMENTS = 20;
 const AZIMUTHS = 36;
 

@@ -1,6 +1,6 @@
 import { evaluateBlade, sectionRow, stallBegun, type SectionRow } from '../airfoils/index.ts';
 import type { BladeElements, Flow } from '../hover/index.ts';
-import { inflowAngle } from './inflow-angle.ts';
+import { inflowAngle } from '../series/index.ts';
 import { solveLinear } from './solve-linear.ts';
 
 export interface TrimModel {

@@ -35,7 +35,7 @@ export interface BladeShape {
 /**
  * Cuts a rotor into elements.
  *
- * @param count  elements of a blade; 60 give thrust and torque to better than 0.2 %
+ * @param count  elements of a blade; 60 and 480 differ by 0.2 % in the thrust at a pitch, by 0.03 % in the torque at a thrust
  * @throws RangeError when the cutout leaves no blade, a chord is not positive or a list does not ascend
  */
 export function bladeElements({ blades, radius, rootCutout, chord, twist, section }: BladeShape, count = 60): BladeElements {

@@ -1,4 +1,4 @@
-import type { HoverSolution, MomentumModel } from './solver.ts';
+import type { HoverSolution, MomentumModel } from './model.ts';
 
 /**
  * What stands between the theory and rotors that were measured: two constants, the same for every rotor.

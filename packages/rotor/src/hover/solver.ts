@@ -1,54 +1,8 @@
 import { findRoot } from '@rotorwright/mechanics';
 import { evaluateBlade, sectionRow, stallBegun, type SectionRow } from '../airfoils/index.ts';
+import { arcCosine, sineOf } from '../series/index.ts';
 import type { BladeElements } from './blade-elements.ts';
-
-export interface Flow {
-  /** ρ [kg/m³] */
-  readonly density: number;
-  /** ν [m²/s] */
-  readonly kinematicViscosity: number;
-  /** a [m/s]; without it the air is taken as incompressible */
-  readonly speedOfSound?: number;
-  /** Up along the axis [m/s], not negative */
-  readonly climbRate: number;
-}
-
-export interface MomentumModel {
-  /** The wake turns: the swirl of the lift is counted. Drag never feeds it. */
-  readonly swirl: boolean;
-  /** Lift falls off towards the tip, and towards the root, by Prandtl’s factor. */
-  readonly tipLoss: boolean;
-  readonly rootLoss: boolean;
-  /** Drag takes part in the force that drives the axial inflow. */
-  readonly dragInInflow: boolean;
-  /** Induced speed over that of the ring’s own momentum: what the real wake costs beyond it. */
-  readonly inducedFactor: number;
-  /** Drag of real blades over that of the section. */
-  readonly roughness: number;
-}
-
-export interface HoverSolution {
-  /** θ at twist 0 [rad] */
-  readonly collective: number;
-  /** T [N] */
-  readonly thrust: number;
-  /** Q [N·m] */
-  readonly torque: number;
-  /** Parts of the power Ω·Q [W]: of the lift, of the drag */
-  readonly inducedPower: number;
-  readonly profilePower: number;
-}
-
-/** What an element sees, from root to tip. */
-export interface HoverStations {
-  /** α [rad] */
-  readonly angleOfAttack: Float64Array;
-  readonly reynolds: Float64Array;
-  /** Axial force per radius of one blade [N/m] */
-  readonly lift: Float64Array;
-  /** Share of the blade’s length on which stall has begun. */
-  readonly stalledFraction: number;
-}
+import type { Flow, HoverSolution, HoverStations, MomentumModel } from './model.ts';
 
 /** Largest step of an inflow angle in one pass [rad]. */
 const LARGEST_STEP = 0.25;
@@ -435,18 +389,4 @@ export class HoverSolver {
     const [thrust, torque, profilePower] = [this.#sums[0]!, this.#sums[1]!, this.#sums[2]!];
     return { collective: this.#collective, thrust, torque, inducedPower: torque * this.#speed - profilePower, profilePower };
   }
-}
-
-/** sin φ, by its series where it is short: the remainder is below 10⁻¹³. */
-function sineOf(phi: number): number {
-  if (!(phi < 0.4 && phi > -0.4)) return Math.sin(phi);
-  const y = phi * phi;
-  return phi * (1 - (y / 6) * (1 - (y / 20) * (1 - (y / 42) * (1 - (y / 72) * (1 - y / 110)))));
-}
-
-/** arccos e for e from 0 to 1, by its series where it is short: the remainder is below 10⁻¹⁵. */
-function arcCosine(e: number): number {
-  if (e > 0.02) return Math.acos(e);
-  const y = e * e;
-  return Math.PI / 2 - e * (1 + y * (1 / 6 + y * (3 / 40 + y * (15 / 336))));
 }

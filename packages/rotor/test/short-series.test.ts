@@ -1,0 +1,16 @@
+import * as fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { arcCosine, inflowAngle, sineOf } from '../src/series/index.ts';
+
+const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
+
+test('short series are the functions that they stand for (law)', () => {
+  fc.assert(
+    fc.property(between(-2, 2), between(-2, 2), between(0, 1), (a, b, share) => {
+      expect(inflowAngle(a, b)).toBeCloseTo(Math.atan2(a, b), 11);
+      expect(sineOf(a)).toBeCloseTo(Math.sin(a), 12);
+      expect(arcCosine(share)).toBeCloseTo(Math.acos(share), 12);
+      expect(arcCosine(share / 50)).toBeCloseTo(Math.acos(share / 50), 14);
+    }),
+  );
+});
