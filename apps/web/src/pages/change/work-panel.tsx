@@ -1,10 +1,11 @@
-import type { Again } from '@rotorwright/build';
+import type { Again, Way } from '@rotorwright/build';
 import { durationWords } from '@rotorwright/units';
 import { useId, useState, type ReactNode } from 'react';
 import { useLocation } from 'wouter';
 import { newEntryId, wordsOf, type ReadableMachine } from '../../data/index.ts';
 import { Button, machineAt, StateMark, StateWord } from '../../sheet/index.ts';
 import { keepSigners, readSigners, withSigner } from '../bench/signers.ts';
+import { Layers } from '../build/way-in/layers.tsx';
 import type { Trial } from './trial.ts';
 
 export interface WorkPanelProps {
@@ -19,13 +20,16 @@ const whys: Readonly<Record<Again['why'], string>> = { new: 'new', changed: 'cha
 /** The way in, what must be signed again, and the button that makes work of it. */
 export function WorkPanel({ open, trial, title }: WorkPanelProps): ReactNode {
   const { wayIn, again } = trial.work;
-  const work = again.reduce((sum, { step }) => sum + step.takes, 0) + (wayIn?.ways[0]?.undoing ?? 0);
+  const [way] = wayIn?.ways ?? [];
+  const work = again.reduce((sum, { step }) => sum + step.takes, 0) + (way?.undoing ?? 0);
   const cure = Math.max(0, ...again.map(({ step }) => step.cure));
   return (
     <div>
       <section className="area" aria-label="The way in">
-        <div className="area-head"><h2>The way in</h2><span className="soft small">outside to core; back the same way</span></div>
-        {wayIn === undefined ? <p className="soft">Nothing that is built changes.</p> : <ol className="way">{wayIn.ways[0]?.undo.map((each) => <li key={each.id}>{each.caution !== undefined && <p className="soft">{each.caution}</p>}<b>{each.action}</b> <span className="soft">{each.because}</span></li>)}</ol>}
+        <div className="area-head"><h2>The way in</h2><span className="soft small">{wayIn?.proven === true ? 'outside to core; none takes less work' : 'outside to core'}</span></div>
+        {wayIn === undefined ? <p className="soft">Nothing that is built changes.</p> : way === undefined ? <p>No way leads there: each thing that is in the way waits for another.</p> : (
+          <Layers way={way} />
+        )}
       </section>
       <section className="area" aria-label="To sign again">
         <div className="area-head"><h2>To sign again</h2>{again.length > 0 && <span className="soft small">{durationWords(work)}{cure > 0 ? `, then ${durationWords(cure)} cure` : ''}</span>}</div>
@@ -45,20 +49,19 @@ export function WorkPanel({ open, trial, title }: WorkPanelProps): ReactNode {
           </table>
         )}
       </section>
-      {trial.edits.length > 0 && <IntoWork open={open} trial={trial} title={title} />}
+      {trial.edits.length > 0 && <IntoWork open={open} trial={trial} title={title} way={way} />}
     </div>
   );
 }
 
 /** Writes the change into the file, and enters in the book what must come apart for it. */
-function IntoWork({ open, trial, title }: WorkPanelProps): ReactNode {
+function IntoWork({ open, trial, title, way }: WorkPanelProps & { readonly way: Way | undefined }): ReactNode {
   const [, go] = useLocation();
   const [asking, setAsking] = useState(false);
   const [name, setName] = useState(() => readSigners(localStorage).now ?? '');
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<string>();
   const id = useId();
-  const [way] = trial.work.wayIn?.ways ?? [];
   const undone = way?.undo.filter((each) => ['signed', 'curing'].includes(open.state.steps.get(each.id)?.state ?? 'open')) ?? [];
   const make = async (): Promise<void> => {
     setBusy(true);

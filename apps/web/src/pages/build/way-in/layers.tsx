@@ -1,6 +1,7 @@
 import type { Way } from '@rotorwright/build';
 import type { ReactNode } from 'react';
 import { Warning } from '../../../sheet/index.ts';
+import './way-in.css';
 
 /** What comes undone on the way in, from outside to core: caution first, then what to do and why. */
 export function Layers({ way }: { readonly way: Way }): ReactNode {
