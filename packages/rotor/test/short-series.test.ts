@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { arcCosine, inflowAngle, sineOf } from '../src/series/index.ts';
+import { arcCosine, decay, inflowAngle, sineOf } from '../src/series/index.ts';
 
 const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
@@ -8,6 +8,7 @@ test('short series are the functions that they stand for (law)', () => {
   fc.assert(
     fc.property(between(-2, 2), between(-2, 2), between(0, 1), (a, b, share) => {
       expect(inflowAngle(a, b)).toBeCloseTo(Math.atan2(a, b), 11);
+      expect(decay(30 * share) / Math.exp(-30 * share)).toBeCloseTo(1, 11);
       expect(sineOf(a)).toBeCloseTo(Math.sin(a), 12);
       expect(arcCosine(share)).toBeCloseTo(Math.acos(share), 12);
       expect(arcCosine(share / 50)).toBeCloseTo(Math.acos(share / 50), 14);

@@ -332,7 +332,8 @@ export class TrimSolver {
         const weight = chord * past;
         const perPitch = weight * (liftSlope[i]! * share * across - dragSlope[i]! * through);
         const normal = weight * along;
-        const perFlow = chord * ((through * along) / past - past * cd) - (perPitch * across) / (past * past);
+        const perPast = 1 / past;
+        const perFlow = chord * (through * along * perPast - past * cd) - perPitch * across * perPast * perPast;
         force += normal;
         moment += normal * x;
         const holding = weight * (cl * through + cd * across);

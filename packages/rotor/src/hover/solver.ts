@@ -1,6 +1,6 @@
 import { findRoot } from '@rotorwright/mechanics';
 import { evaluateBlade, sectionRow, stallBegun, type SectionRow } from '../airfoils/index.ts';
-import { arcCosine, sineOf } from '../series/index.ts';
+import { arcCosine, decay, sineOf } from '../series/index.ts';
 import type { BladeElements } from './blade-elements.ts';
 import type { Flow, HoverSolution, HoverStations, MomentumModel } from './model.ts';
 
@@ -240,7 +240,7 @@ export class HoverSolver {
       if (tipLoss) {
         const exponent = tips[i]! / size;
         if (exponent < 30) {
-          const e = Math.exp(-exponent);
+          const e = decay(exponent);
           loss = (2 / Math.PI) * arcCosine(e);
           lossSlope = ((-2 / Math.PI) * e * exponent * sign * c) / (Math.sqrt(1 - e * e) * size);
         }
@@ -248,7 +248,7 @@ export class HoverSolver {
       if (rootLoss) {
         const exponent = roots[i]! / size;
         if (exponent < 30) {
-          const e = Math.exp(-exponent);
+          const e = decay(exponent);
           const factor = (2 / Math.PI) * arcCosine(e);
           lossSlope = lossSlope * factor + (loss * (-2 / Math.PI) * e * exponent * sign * c) / (Math.sqrt(1 - e * e) * size);
           loss *= factor;
