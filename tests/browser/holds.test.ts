@@ -65,6 +65,16 @@ it('says the same as a table, and changes hazard with the keyboard alone', async
   await expect.poll(() => page.url()).toContain('hazard=head-lost');
 });
 
+it('is found by the name of a part', async () => {
+  const page = await open('/m/whimbrel/holds');
+  await page.getByRole('heading', { name: 'Tail drive lost' }).waitFor();
+  await page.keyboard.press('/');
+  await page.getByRole('combobox', { name: /^Part/ }).fill('tail pinion what keeps it part');
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.url()).toContain('of=tail-case%2Fspur');
+  await page.getByRole('heading', { name: /^Tail pinion/ }).waitFor();
+});
+
 it('answers for one part, and leads on to what it rests on', async () => {
   const page = await open('/m/whimbrel/holds', { size: 'phone' });
   await page.getByLabel('What keeps').selectOption('tail-case/spur');

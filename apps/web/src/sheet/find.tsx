@@ -6,7 +6,7 @@ import { Drawer } from './drawer.tsx';
 import { findIndex, search } from './find-index.ts';
 import './find.css';
 
-/** Find reaches machines, sheets, figures, steps, parts and joints; `/` opens it from anywhere but a field. */
+/** Find reaches machines, sheets, figures, steps, hazards, parts and joints; `/` opens it from anywhere but a field. */
 export function FindButton(): ReactNode {
   const [open, setOpen] = useState(false);
   useEffect(() => {

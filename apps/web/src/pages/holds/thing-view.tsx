@@ -2,7 +2,7 @@ import { chainsFrom, keeps, missing, thingTitle, waysOfWorking, type Chain, type
 import { useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { ReadableMachine } from '../../data/index.ts';
-import { Empty, keptAt, LinkButton, lineAt, machineAt, Segmented, StateWord } from '../../sheet/index.ts';
+import { Empty, keptAt, LinkButton, lineAt, machineAt, reachAt, Segmented, StateWord } from '../../sheet/index.ts';
 import { ChainRow } from './chain-row.tsx';
 import { ChainTable } from './chain-table.tsx';
 
@@ -31,7 +31,7 @@ export function ThingView({ open, thing, onMiss }: ThingViewProps): ReactNode {
     <section className="area holds-chains" aria-label={thingTitle(machine, thing)}>
       <div className="area-head">
         <h2>{thingTitle(machine, thing)}</h2>
-        <span className="small soft"><code>{thing}</code>{line !== undefined && <> · <Link href={lineAt(open.id, line)}>line {line}</Link></>}</span>
+        <span className="small soft"><code>{thing}</code>{line !== undefined && <> · <Link href={lineAt(open.id, line)}>line {line}</Link></>} · <Link href={reachAt(open.id, id ?? thing)}>the way in</Link></span>
       </div>
       {kept.some(({ state }) => state === 'ground') && <p>Everything else is mounted on it.</p>}
       {kept.some(({ state }) => state === 'unknown') && <p><StateWord state="unknown">unknown</StateWord> The file does not say what keeps it. Add a joint that holds it.</p>}
