@@ -93,7 +93,7 @@ describe('the way of the load', () => {
   it('the washer with the larger bore leans on the grip, so inboard', () => {
     // Common practice, no source: the tight washer goes against what is fixed to the spindle, here the retaining screw, outboard.
     expect(layout.slots[3]?.loose).toBe('inboard');
-    expect(halfSection(layout).numbered.find((one) => one.id === 'grip/thrust')?.remark).toBe('loose-bore washer inboard, tight-bore washer outboard; open side outboard; Carries the pull of the grip outboard.');
+    expect(halfSection(layout).numbered.find((one) => one.id === 'grip/thrust')?.remark).toBe('loose-bore washer inboard, tight-bore washer outboard; open side outboard; carries the pull of the grip outboard');
   });
 
   it('a thrust bearing between two stops of one column is not settled', () => {

@@ -11,6 +11,8 @@ describe('which way round a part goes', () => {
     expect(widest(out)).toBeLessThanOrEqual(80);
     expect(text).toContain('Which way round, main-grip.A/thrust: loose-bore washer inboard, tight-bore washer outboard. The pull of the blade grip outboard goes through it.');
     expect(text).toContain('A matter of taste');
+    expect(text).toContain('Bearing, main-grip.A/thrust: Carries the pull of the blade grip outboard.');
+    expect(text).toContain('Bearing, main-grip.A/bearing-out: Guides only: no load along the axis.');
   });
 
   it('of a one-way clutch comes from the drive, with a test for the hand', async () => {

@@ -1,4 +1,4 @@
-import type { Facing } from './stacks/index.ts';
+import type { BearingRole, Facing } from './stacks/index.ts';
 import type { EntryPath, Finding, JointKind } from '@rotorwright/machine';
 
 export type StepKind = 'strip' | 'assemble' | 'fit' | 'measure' | 'do';
@@ -45,6 +45,8 @@ export interface Step {
   readonly locks?: readonly string[];
   /** Stacks: which way round things go, and why. */
   readonly facings?: readonly Facing[];
+  /** Stacks: what each bearing carries, and what stops its rings. */
+  readonly bearings?: readonly BearingRole[];
   /** N·m or by feel. */
   readonly torque?: number | 'snug';
   /** s until the lock holds; 0 when nothing cures. */

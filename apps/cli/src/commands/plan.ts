@@ -103,6 +103,7 @@ function stepInFull({ named, plan, states, terminal }: Shown, id: string, json: 
     ...step.actions.map((action, at) => paragraph(`${at + 1}. ${action}`, terminal.columns, '   ')),
     ...line(paint('yellow', 'Caution'), step.caution),
     ...(step.facings ?? []).flatMap(({ words, why, id: part }) => line(paint('bold', `Which way round, ${part}`), `${words}. ${why}`)),
+    ...(step.bearings ?? []).flatMap(({ id: part, words }) => line(`Bearing, ${part}`, words)),
     ...line('Parts', step.parts.map(({ title, count }) => `${count} × ${title}`).join(', ')),
     ...line('Tools', step.tools.join(', ')),
     ...line('Consumables', step.consumables.join(', ')),

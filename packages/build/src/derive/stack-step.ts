@@ -9,7 +9,7 @@ import { formerId, gathered, joined, wordsOf } from './words-of-thing.ts';
 export function stackStep({ machine, fingerprint, directions }: Context, stack: Stack): Draft {
   const parts = stack.order.flatMap((item) => ('part' in item ? partOf(machine, item.part) : []));
   const greased = parts.filter((part) => part.grease !== undefined);
-  const { facings } = analyseStack(machine, stack, directions);
+  const { facings, roles } = analyseStack(machine, stack, directions);
   const was = formerId(stack);
   const caution = joined([stack.caution, ...parts.map((part) => part.caution), ...(parts.some(isBearing) ? ['Press only through the ring that has the interference, never through the balls.'] : [])]);
   const tip = joined([stack.tip, ...parts.map((part) => part.tip)]);
@@ -25,6 +25,7 @@ export function stackStep({ machine, fingerprint, directions }: Context, stack: 
     ...(caution === undefined ? {} : { caution }),
     ...wordsOf({ ...stack, ...(tip === undefined ? {} : { tip }), ...(why === undefined ? {} : { why }) }),
     ...(facings.length === 0 ? {} : { facings }),
+    ...(roles.length === 0 ? {} : { bearings: roles }),
     parts: gathered(machine, [...stack.order.flatMap((item) => ('part' in item ? [item.part] : [])), stack.spindle, ...stack.housing]),
     tools: parts.some(isThrust) ? ['Guide rod'] : [],
     consumables: [...new Set(greased.map((part) => greaseTitle(machine, part.grease ?? '')))],

@@ -9,7 +9,9 @@ import type { StackLoads } from './loads.ts';
 export interface BearingRole {
   readonly id: string;
   readonly carries: boolean;
-  /** "Carries the push of the front bevels up.", "Guides only; its outer ring floats." */
+  /** "carries the push of the front bevels up", "guides only" */
+  readonly does: string;
+  /** The same as a sentence, with what stops its rings. */
   readonly words: string;
 }
 
@@ -19,7 +21,8 @@ export function rolesOf(machine: Machine, stack: Stack, places: readonly StackPl
     if (place.kind !== 'radial' && place.kind !== 'thrust') return [];
     const carried = known.filter(({ paths }) => paths.some(({ through }) => through === index)).map(({ words }) => words);
     const rings = place.kind === 'thrust' ? '' : ` ${ringWords(machine, stack, places, index)}`;
-    return [{ id: place.id, carries: carried.length > 0, words: `${carried.length > 0 ? `Carries ${listed(carried)}.` : 'Guides only: no load along the axis.'}${rings}` }];
+    const does = carried.length > 0 ? `carries ${listed(carried)}` : 'guides only';
+    return [{ id: place.id, carries: carried.length > 0, does, words: `${carried.length > 0 ? `Carries ${listed(carried)}.` : 'Guides only: no load along the axis.'}${rings}` }];
   });
 }
 

@@ -16,11 +16,9 @@ export function ShimPanel({ task }: { readonly task: ShimTask }): ReactNode {
   const [best, ...others] = choice?.fits ?? [];
   const step = (by: number): void => setGap(Math.min(Math.max((gap ?? 0) + by, 0), LARGEST_GAP * 1e6));
   return (
-    <section className="bench-measure bench-shims" aria-label="Which shim">
-      <header>
-        <h2>Which shim? <small>Play without any shim</small></h2>
-        <p className="verdict none">{mm(window.min)} to {mm(window.max)} wanted</p>
-      </header>
+    <details className="bench-shims">
+      <summary>Which shim from the bag?</summary>
+      <p>Play without any shim; {mm(window.min)} to {mm(window.max)} is wanted in the end.</p>
       <div className="bench-steps">
         {steps.slice(0, 2).map((by) => <button key={by} type="button" aria-label={`Play less, by ${mm(-by * 1e-6)}`} onClick={() => step(by)}>−{-by / 1000}</button>)}
         <output aria-label="Play without any shim">{gap === undefined ? '—' : (gap / 1000).toFixed(2)} <small>mm</small></output>
@@ -34,6 +32,6 @@ export function ShimPanel({ task }: { readonly task: ShimTask }): ReactNode {
         {choice && !best && choice.tight && <p>{words(choice.tight)} leaves {mm(choice.tight.leaves)}: too tight by {mm(window.min - choice.tight.leaves)}.</p>}
         {others.length > 0 && <p>Or {others.slice(0, 3).map((pick) => `${words(pick)} (leaves ${mm(pick.leaves)})`).join(', ')}.</p>}
       </div>
-    </section>
+    </details>
   );
 }

@@ -197,7 +197,7 @@ export function layStack(machine: Machine, stack: Stack, analysis: StackAnalysis
 function remarksOf({ facings, roles }: StackAnalysis, stack: Stack, id: string): Pick<Slot, 'loose' | 'remark'> {
   const own = facings.filter((facing) => facing.id === id);
   const washers = own.find((facing) => facing.washers !== undefined)?.washers;
-  const said = [...own.map(({ words }) => words), ...roles.filter((role) => role.id === id).map(({ words }) => words)];
+  const said = [...own.map(({ words }) => words), ...roles.filter((role) => role.id === id && role.carries).map(({ does }) => does)];
   return { ...(washers ? { loose: stack.ends[washers.loose] } : {}), ...(said.length > 0 ? { remark: said.join('; ') } : {}) };
 }
 

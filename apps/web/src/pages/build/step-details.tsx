@@ -39,6 +39,7 @@ export function StepDetails({ open, step, standing }: StepDetailsProps): ReactNo
       {step.actions.length > 1 && <ol className="step-actions">{step.actions.map((action) => <li key={action}>{action}</li>)}</ol>}
       <dl>{facts.filter(([, value]) => value !== '').map(([name, value]) => <div key={name}><dt>{name}</dt><dd>{value}</dd></div>)}</dl>
       <WhichWay machine={open.machine} facings={step.facings ?? []} />
+      {step.bearings && <dl>{step.bearings.map(({ id, words }) => <div key={id}><dt>{open.machine.parts.get(open.machine.thingOf.get(id) ?? id)?.title ?? id}</dt><dd>{words}</dd></div>)}</dl>}
       <StepFigures open={open} step={step} />
       {step.why && <p>{step.why}</p>}
       {step.tip && <p><b>Tip.</b> {step.tip}</p>}
