@@ -6,7 +6,7 @@ import { WayFinder, type Barred } from './way-finder.ts';
 export type Clause = readonly number[];
 
 /** So many ways between two parts are looked for at once; more come up when these are cut. */
-const waysAtOnce = 12;
+const waysAtOnce = 5;
 
 /** Reads wants against what is undone. */
 export class Wants {

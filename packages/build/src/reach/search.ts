@@ -41,6 +41,8 @@ interface Branch {
   /** Taken ties whose needs are not met yet; -1 is the goal. */
   readonly open: readonly number[];
   readonly cost: number;
+  /** What was missing for each open tie when it was last looked at. */
+  readonly known: ReadonlyMap<number, readonly Clause[]>;
   /** No solution in this branch costs less. */
   readonly bound: number;
   /** What to branch on; none: it is a solution, in this order. */
@@ -76,7 +78,7 @@ export function search(problem: Problem): Found {
   const searcher = new Searcher(problem);
   const queue = new Queue<Branch>((branch) => branch.bound);
   const solutions: Solution[] = [];
-  const start = searcher.settle({ taken: [], left: [], open: [goalIndex] });
+  const start = searcher.settle({ taken: [], left: [], open: [goalIndex], known: new Map() });
   if (start !== undefined) queue.push(start);
   let opened = 0;
   let limit = mostBranches;
@@ -116,24 +118,24 @@ class Searcher {
   }
 
   /** Takes what must be taken, and says what is to be decided next; nothing when the branch leads nowhere. */
-  settle(from: Pick<Branch, 'taken' | 'left' | 'open'>): Branch | undefined {
+  settle(from: Pick<Branch, 'taken' | 'left' | 'open' | 'known'>): Branch | undefined {
     const taken = [...from.taken];
     for (const tie of taken) this.#undone[tie] = 1;
     for (const tie of from.left) this.#left[tie] = 1;
     try {
-      return this.#settle(taken, from.left, [...from.open]);
+      return this.#settle(taken, from.left, [...from.open], new Map(from.known));
     } finally {
       for (const tie of taken) this.#undone[tie] = 0;
       for (const tie of from.left) this.#left[tie] = 0;
     }
   }
 
-  #settle(taken: number[], left: readonly number[], open: number[]): Branch | undefined {
+  #settle(taken: number[], left: readonly number[], open: number[], known: Map<number, readonly Clause[]>): Branch | undefined {
     for (;;) {
       let clauses: Clause[] = [];
       let grown = false;
       for (let at = 0; at < open.length; at += 1) {
-        const missing = this.#missing(open[at] ?? goalIndex);
+        const missing = this.#missing(open[at] ?? goalIndex, known);
         if (missing.length === 0) {
           open.splice(at, 1);
           at -= 1;
@@ -152,7 +154,7 @@ class Searcher {
       if (this.#bothSidesOff()) return undefined;
       if (clauses.length === 0) {
         const { order, stuck } = this.#ordered(taken);
-        if (stuck.length === 0) return { taken, left, open: [], cost: this.#sum(taken), bound: this.#sum(taken), order };
+        if (stuck.length === 0) return { taken, left, open: [], known, cost: this.#sum(taken), bound: this.#sum(taken), order };
         const freeing = this.#freeing(order, stuck);
         if (freeing.length === 0) return undefined;
         if (freeing.length === 1 && freeing[0] !== undefined) {
@@ -163,7 +165,7 @@ class Searcher {
       }
       const cost = this.#sum(taken);
       const clause = clauses.reduce((best, each) => (each.length < best.length ? each : best));
-      return { taken, left, open, cost, bound: cost + this.#packed(clauses), clause };
+      return { taken, left, open, known, cost, bound: cost + this.#packed(clauses), clause };
     }
   }
 
@@ -174,11 +176,11 @@ class Searcher {
   }
 
   /** The branches that a branch falls into, one for each tie of its clause. */
-  split({ taken, left, open, clause = [] }: Branch): readonly Branch[] {
+  split({ taken, left, open, known, clause = [] }: Branch): readonly Branch[] {
     const candidates = clause.toSorted((a, b) => this.#costOf(a) - this.#costOf(b));
     return candidates.flatMap((tie, at) => {
       const more = (this.#problem.needs[tie]?.length ?? 0) > 0 ? [tie] : [];
-      return this.settle({ taken: [...taken, tie], left: [...left, ...candidates.slice(0, at)], open: [...open, ...more] }) ?? [];
+      return this.settle({ taken: [...taken, tie], left: [...left, ...candidates.slice(0, at)], open: [...open, ...more], known }) ?? [];
     });
   }
 
@@ -214,7 +216,16 @@ class Searcher {
     return !known.ties.every((tie) => ties.includes(tie)) && this.#sum(ties.filter((tie) => !known.ties.includes(tie))) >= work;
   }
 
-  #missing(tie: number): readonly Clause[] {
+  /** A clause that nothing has met since still holds, less what is left alone by now; looking again costs a walk through the machine. */
+  #missing(tie: number, known: Map<number, readonly Clause[]>): readonly Clause[] {
+    const before = known.get(tie);
+    if (before?.every((clause) => clause.every((other) => this.#undone[other] !== 1))) return before.map((clause) => clause.filter((other) => this.#left[other] !== 1));
+    const missing = this.#look(tie);
+    known.set(tie, missing);
+    return missing;
+  }
+
+  #look(tie: number): readonly Clause[] {
     const { needs, goal } = this.#problem;
     return (tie === goalIndex ? goal : (needs[tie] ?? [])).flatMap(({ want }) => this.#wants.missing(want, this.#undone, (other) => this.#left[other] === 1 || this.#firstBefore(other).has(tie)));
   }
