@@ -144,7 +144,7 @@ describe('with the network gone', () => {
     await page.getByText(/1 entry waits on this device/).waitFor();
     await page.unroute('**/entries');
     await page.reload();
-    await expect.poll(() => signed.innerText()).not.toBe(before);
+    await expect.poll(() => signed.innerText(), { timeout: 40_000 }).not.toBe(before);
     await expect.poll(() => page.getByText(/on this device/).count()).toBe(0);
     await page.context().close();
   });
