@@ -78,6 +78,18 @@ describe('inputs', () => {
     expect(problems(calculation, { c: 'up' })[0]!.wanted).toBe('one of "left", "right"');
   });
 
+  test('one bare value stands for a list of one record, the rest at their defaults', () => {
+    const number = (above: number) => ({ kind: 'number', title: 'length', symbol: 'l', unit: 'm', shown: 'mm', min: above }) as const;
+    const calculation = withInputs({
+      chord: { kind: 'list', title: 'chord', atLeast: 1, single: 'chord', of: { kind: 'record', title: 'station', fields: { r: { ...number(0), default: 0 }, chord: number(0.001) } } },
+    });
+    expect(readInputs(calculation, { chord: '60 mm' })).toEqual({ inputs: { chord: [{ r: 0, chord: 0.06 }] } });
+    expect(readInputs(calculation, { chord: 0.06 })).toEqual({ inputs: { chord: [{ r: 0, chord: 0.06 }] } });
+    expect(readInputs(calculation, { chord: [{ r: '0.1 m', chord: '60 mm' }] })).toEqual({ inputs: { chord: [{ r: 0.1, chord: 0.06 }] } });
+    expect(problems(calculation, { chord: 0 })).toMatchObject([{ name: 'chord', given: '0' }]);
+    expect(problems(calculation, { chord: true })[0]!.wanted).toContain('or a list, each an object with chord');
+  });
+
   test('text is taken as it is, but not empty; names of a map may be any', () => {
     const calculation = withInputs({
       top: { kind: 'text', title: 'top', example: 'lost blade' },
