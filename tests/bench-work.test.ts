@@ -28,6 +28,14 @@ describe('where work goes on', () => {
     expect(resumeAt([signed('a', 0), { id: 'b', state: 'undone' }, signed('c', 0)], minute)?.open).toBe('b');
   });
 
+  it('at what has come undone, with nothing gone back over, until work on it has begun', () => {
+    const built = [signed('a', 0), signed('b', 0), signed('c', 0)];
+    expect(resumeAt([...built, { id: 'd', state: 'undone', openedAt: 500 * minute }], 600 * minute)).toEqual({ step: 'd', open: 'd', back: 0 });
+    expect(resumeAt([...built, { id: 'd', state: 'undone' }], 600 * minute)).toEqual({ step: 'd', open: 'd', back: 0 });
+    const begun = [signed('a', 0), signed('b', 0), signed('c', 510 * minute), { id: 'd', state: 'undone' as const, openedAt: 500 * minute }];
+    expect(resumeAt(begun, 600 * minute)).toEqual({ step: 'a', open: 'd', back: 3, paused: 90 * minute });
+  });
+
   it('past what must wait to what can be done, and to what must wait when nothing can', () => {
     const steps = [signed('a', 0), open('b'), open('c')];
     expect(resumeAt(steps, minute, new Set(['c']))?.open).toBe('c');

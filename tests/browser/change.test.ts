@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
+import { planBuild, type Plan, type Step } from '@rotorwright/build';
+import { readMachine } from '@rotorwright/machine';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
@@ -76,4 +78,91 @@ describe('a change', () => {
     await page.getByRole('button', { name: /^Undo/u }).click();
     await expect.poll(file).toBe(before);
   });
+});
+
+/** The plan of the file as it stands. */
+function planNow(): Plan {
+  const { machine } = readMachine(file());
+  if (machine === undefined) throw new Error('the file cannot be read');
+  return planBuild(machine);
+}
+
+/** A reading that is wanted, or the answer that is hoped for. */
+const goodReading = ({ measure }: Step): object =>
+  measure === undefined ? {} : measure.unit === undefined || (measure.min === undefined && measure.max === undefined) ? { measured: { feel: 'yes' } } : { measured: { value: ((measure.min ?? 0) + (measure.max ?? (measure.min ?? 0) * 2)) / 2, unit: measure.unit } };
+
+/** Enters signatures without the page, as a bench that was offline would. */
+async function enter(entries: readonly object[]): Promise<void> {
+  for (let from = 0; from < entries.length; from += 150) {
+    const answer = await fetch(new URL('/api/machines/whimbrel/entries', app.url), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ entries: entries.slice(from, from + 150) }) });
+    if (!answer.ok) throw new Error(await answer.text());
+  }
+}
+
+interface StateAt {
+  readonly states: Readonly<Record<string, { readonly state: string }>>;
+  readonly total: Readonly<Record<string, number>>;
+  readonly readiness: { readonly objections: readonly { readonly step: string; readonly why: string }[] };
+}
+async function stateAt(moment: number): Promise<StateAt> {
+  const address = new URL('/api/machines/whimbrel/state', app.url);
+  address.searchParams.set('at', new Date(moment).toISOString());
+  return (await (await fetch(address)).json()) as StateAt;
+}
+
+const day = 86_400_000;
+
+describe('a pinion swap', () => {
+  it('goes from the idea to the last signature, at the desk and at the bench', async () => {
+    // 1. A machine that was built, looked at twice, and stands signed.
+    const begun = Date.now() - 60 * day;
+    const built = [...planNow().steps.values()];
+    const at = (after: number) => new Date(begun + after).toISOString();
+    await enter(built.map((step, index) => ({ id: `entry-built-${index}`, machine: 'whimbrel', at: at(index * 60_000), by: 'M. Ode', body: { kind: 'signed', step: step.id, fingerprint: step.fingerprint, cure: step.cure, ...goodReading(step) } })));
+    await enter(built.filter(({ secondLook }) => secondLook).map((step, index) => ({ id: `entry-looked-${index}`, machine: 'whimbrel', at: at(3 * day + index * 60_000), by: 'A. Rill', body: { kind: 'looked', step: step.id, fingerprint: step.fingerprint, found: 'good' } })));
+
+    // 2. The idea, turned into work at the desk.
+    const page = await open('/m/whimbrel/change?idea=drive.main-mesh.driver.teeth%3D13');
+    await page.getByText(/signatures fall/u).first().waitFor();
+    await page.getByRole('button', { name: 'Turn into work' }).click();
+    await page.getByLabel('Who opens it').fill('M. Ode');
+    await page.getByRole('button', { name: 'Do it' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Build' }).waitFor();
+    await page.getByText(/\d+ undone/u).first().waitFor();
+    await page.getByText(/Not to be flown/u).first().waitFor();
+
+    // 3. What fell is the clutch and what was measured on it; the mast stays shut.
+    const plan = planNow();
+    const due = await stateAt(Date.now());
+    const fallen = [...plan.steps.values()].filter(({ id }) => due.states[id]?.state === 'undone');
+    expect(fallen.map(({ id }) => id)).toEqual(expect.arrayContaining(['clutch/pinion-thread', 'clutch/preload-nut', 'clutch/backlash']));
+    expect(fallen.filter(({ module }) => module === 'mast')).toEqual([]);
+
+    // 4. The bench opens at one of them; it is done and signed there.
+    await page.getByRole('link', { name: 'Go on at the bench' }).click();
+    await page.getByRole('button', { name: /^Sign step/u }).waitFor();
+    const first = decodeURIComponent(new URL(page.url()).pathname.split('/').at(-1) ?? '');
+    expect(fallen.map(({ id }) => id)).toContain(first);
+    const rest = fallen.filter(({ id }) => id !== first);
+    for (const tick of await page.getByRole('region', { name: 'Tick each one' }).getByRole('button').all()) await tick.click();
+    await page.getByRole('button', { name: /^Sign step/u }).click();
+    const who = page.getByLabel(/Your name/u);
+    if (await who.isVisible()) {
+      await who.fill('M. Ode');
+      await page.getByRole('button', { name: 'Sign as this' }).click();
+      await page.getByRole('button', { name: /^Sign step/u }).click();
+    }
+    await page.getByText(/^Signed.* by M\. Ode/u).waitFor();
+
+    // 5. The others on the evenings after, each when what it waits for has cured; then a second pair of eyes.
+    const evening = (index: number) => new Date(Date.now() + (index + 1) * (day + 3_600_000)).toISOString();
+    await enter(rest.map((step, index) => ({ id: `entry-again-${index}`, machine: 'whimbrel', at: evening(index), by: 'M. Ode', body: { kind: 'signed', step: step.id, fingerprint: step.fingerprint, cure: step.cure, ...goodReading(step) } })));
+    const end = Date.now() + 60 * day;
+    expect((await stateAt(end)).readiness.objections.every(({ why }) => why === 'unseen')).toBe(true);
+    await enter(fallen.filter(({ secondLook }) => secondLook).map((step, index) => ({ id: `entry-seen-${index}`, machine: 'whimbrel', at: evening(rest.length + index), by: 'A. Rill', body: { kind: 'looked', step: step.id, fingerprint: step.fingerprint, found: 'good' } })));
+    const done = await stateAt(end);
+    expect(done.total).toMatchObject({ open: 0, undone: 0, curing: 0, signed: plan.steps.size });
+    expect(done.readiness.objections).toEqual([]);
+    // Three hundred entries, each on the disk before the next.
+  }, 240_000);
 });

@@ -16,7 +16,8 @@ export function resumePlan({ plan, state, entries }: ReadableMachine, now: numbe
   const steps = chosen.steps.map(({ id }): ResumeStep => {
     const standing = state.steps.get(id);
     const signedAt = standing?.at === undefined || (standing.state !== 'signed' && standing.state !== 'curing') ? undefined : Date.parse(standing.at);
-    return { id, state: standing?.state ?? 'open', ...(signedAt === undefined ? {} : { signedAt }) };
+    const openedAt = standing?.reason?.why === 'opened' ? Date.parse(standing.reason.at) : undefined;
+    return { id, state: standing?.state ?? 'open', ...(signedAt === undefined ? {} : { signedAt }), ...(openedAt === undefined ? {} : { openedAt }) };
   });
   return resumeAt(steps, now, ready);
 }

@@ -5,6 +5,8 @@ export interface ResumeStep {
   readonly state: SignatureState;
   /** When the standing signature was given, ms since 1970; absent while open or undone. */
   readonly signedAt?: number;
+  /** When it was opened, ms since 1970; of a step that is undone because it was opened. */
+  readonly openedAt?: number;
 }
 
 export interface Resume {
@@ -25,6 +27,7 @@ const stepsBack = 3;
 
 /**
  * Where work on a module goes on: at its first open step that can be done, or after an interruption three steps before it.
+ * What has come undone and was not worked on since was not interrupted: work begins there.
  *
  * @param steps in order of work
  * @param now   ms since 1970
@@ -39,7 +42,8 @@ export function resumeAt(steps: readonly ResumeStep[], now: number, ready?: Read
   if (!open) return undefined;
   const last = Math.max(...steps.map((step) => step.signedAt ?? -Infinity));
   const paused = now - last;
-  const back = Math.min(stepsBack, index);
+  const begins = open.state === 'undone' && !(open.openedAt !== undefined && last > open.openedAt);
+  const back = begins ? 0 : Math.min(stepsBack, index);
   if (!Number.isFinite(paused) || paused < interruption || back === 0) return { step: open.id, open: open.id, back: 0 };
   return { step: steps[index - back]?.id ?? open.id, open: open.id, back, paused };
 }
