@@ -67,8 +67,16 @@ describe('a stack along its axis', () => {
     const reversed = layStack(machineWith(parts), { ...stack, ends: ['outboard', 'inboard'], order: stack.order.toReversed() });
     expect(reversed.ends).toEqual(['inboard', 'outboard']);
     expect(reversed.slots.map((slot) => slot.id)).toEqual(layout.slots.map((slot) => slot.id));
-    // Law: numbers follow the file's order of assembly, so turning the picture round reverses them.
-    expect(halfSection(reversed).numbered.map((one) => one.id)).toEqual(halfSection(layout).numbered.map((one) => one.id).toReversed());
+    // Law: numbers follow the order of assembly, which begins at the shoulder whichever end the file begins with.
+    expect(halfSection(reversed).numbered.map((one) => one.id)).toEqual(halfSection(layout).numbered.map((one) => one.id));
+  });
+});
+
+describe('the numbers of the balloons', () => {
+  it('follow the order of assembly when a joint closes the first end: they are those of the step’s words', () => {
+    const clip: Joint = { ...screw, ...thing('grip/clip'), kind: 'circlip', each: [{ id: 'grip/clip', seat: 'hub/hub', holds: ['grip/bearing-in'] }] };
+    const backwards = layStack(machineWith(parts, [clip]), { ...stack, loads: [], order: [{ joint: 'grip/clip' }, { part: 'grip/bearing-in' }, { shoulder: 'hub/hub' }] });
+    expect(halfSection(backwards).numbered.map(({ number, id }) => [number, id])).toEqual([[1, 'hub/hub'], [2, 'grip/bearing-in'], [3, 'grip/clip']]);
   });
 });
 

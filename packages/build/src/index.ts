@@ -1,6 +1,7 @@
 export * from './bags/index.ts';
 export * from './canonical/index.ts';
 export * from './changes/index.ts';
+export { isFilledBackwards } from './derive/index.ts';
 export { answersTo, fingerprint } from './fingerprint/index.ts';
 export * from './evenings/index.ts';
 export * from './holds/index.ts';

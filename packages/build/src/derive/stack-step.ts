@@ -38,18 +38,18 @@ export function stackStep({ machine, fingerprint, directions }: Context, stack: 
 }
 
 /** A stack that only its first end closes with a joint is filled from the other end. */
-function isReversed(stack: Stack): boolean {
+export function isFilledBackwards(stack: Stack): boolean {
   const [first, last] = [stack.order[0], stack.order.at(-1)];
   return first !== undefined && last !== undefined && 'joint' in first && !('joint' in last);
 }
 
 function inOrder(stack: Stack): readonly StackItem[] {
-  return isReversed(stack) ? stack.order.toReversed() : stack.order;
+  return isFilledBackwards(stack) ? stack.order.toReversed() : stack.order;
 }
 
 function lead(machine: Machine, stack: Stack): string {
   const count = counted(stack.order.filter((item) => 'part' in item).length, 'part');
-  const [from, to] = isReversed(stack) ? [stack.ends[1], stack.ends[0]] : stack.ends;
+  const [from, to] = isFilledBackwards(stack) ? [stack.ends[1], stack.ends[0]] : stack.ends;
   const spindle = phraseOf(machine, stack.spindle, stack.module);
   return sentence(`Assemble the ${count} on the ${spindle}, in this order from ${from} to ${to}.`, `Assemble the ${count} in this order, from ${from} to ${to}.`, `Assemble the ${count} in this order.`);
 }

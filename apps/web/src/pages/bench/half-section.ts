@@ -1,3 +1,4 @@
+import { isFilledBackwards } from '@rotorwright/build';
 import { breakLine, rectangle, type Fill, type Point, type Primitive } from './primitives.ts';
 import { hatchNeighbours } from './section-hatch.ts';
 import { housingOutline, housingRuns, outerBearing, spindleOutline, spindleReach, type HousingRun } from './section-outline.ts';
@@ -138,7 +139,7 @@ function loadLine(layout: StackLayout, runs: readonly HousingRun[], path: DrawnL
 
 /** Numbers follow the order in which the stack goes together, shoulders included: they are the numbers of the step's own words, wherever the drawing puts its left end. */
 function numberParts(layout: StackLayout): readonly Numbered[] {
-  const ordered = layout.turned ? layout.slots.toReversed() : layout.slots;
+  const ordered = layout.turned === isFilledBackwards(layout.stack) ? layout.slots : layout.slots.toReversed();
   return ordered.map((slot, at) => {
     const { remark } = slot;
     const numbered = { number: at + 1, id: slot.id, title: slot.title, anchor: [(slot.left + slot.right) / 2, anchorHeight(slot)] as const };
