@@ -70,6 +70,12 @@ describe('Whimbrel answers', () => {
     expect(out).toMatch(/Waits for a tool: /u);
   });
 
+  it('which shim from the bag gives the right end play', async () => {
+    const { out } = await ask('shims', whimbrel, 'main-grip.A/play', '--measured', '0.17 mm');
+    // By hand: 0.17 mm less 0.15 mm leaves 0.02 mm, the middle of the wanted 0 to 0.04 mm.
+    expect(out).toMatch(/Fit 1 × 0\.1 mm and 1 × 0\.05 mm: that leaves 0\.02 mm/u);
+  });
+
   it('who locked something, when, with what, and who looked again', async () => {
     const home = temporaryFolder();
     const sign = (...more: readonly string[]) => shell(['sign', whimbrel, 'frame/post-left', '--home', home, ...more]);

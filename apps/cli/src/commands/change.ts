@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { planBuild, workOfChange, type ChangeWork } from '@rotorwright/build';
-import { compareFigures, compareWindows, figures, isSetting, type FigureChange, type KeptWindow, type WindowChange } from '@rotorwright/figures';
+import { compareFigures, compareWindows, driveDirections, figures, isSetting, type FigureChange, type KeptWindow, type WindowChange } from '@rotorwright/figures';
 import { applyEdits, differences, formatFinding, readMachine, type Difference, type Edit, type Machine, type Version } from '@rotorwright/machine';
 import { durationWords, showQuantity } from '@rotorwright/units';
 import { findFile, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -43,7 +43,8 @@ async function change(terminal: Terminal, argument: string | undefined, other: s
   const [was, is] = [figures(named.machine), figures(after)];
   const moved = compareFigures(was, is, edits.map(({ path }) => path));
   const windows = compareWindows(was, is);
-  const work = workOfChange({ machine: named.machine, plan: planBuild(named.machine) }, { machine: after, plan: planBuild(after) });
+  const planned = (machine: Machine) => ({ machine, plan: planBuild(machine, { directions: driveDirections(machine) }) });
+  const work = workOfChange(planned(named.machine), planned(after));
   const found: Found = { edits, figures: moved, windows, work };
   if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, ...found })}\n`);
   else await terminal.write(`${edits.length === 0 ? 'Nothing would change: the file says this already.' : setOut(terminal, found)}\n`);

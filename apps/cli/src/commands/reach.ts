@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { openedOn, planBuild, reach, wayBack, type BackStep, type Reach, type Way } from '@rotorwright/build';
+import { driveDirections } from '@rotorwright/figures';
 import type { Machine } from '@rotorwright/machine';
 import { durationWords } from '@rotorwright/units';
 import { findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
@@ -38,7 +39,7 @@ async function show(terminal: Terminal, argument: string | undefined, part: stri
   const goal = thingCalled(machine, part ?? '');
   const found = reach(machine, [goal]);
   const [way] = found.ways;
-  const back = way === undefined ? [] : wayBack(machine, planBuild(machine), way);
+  const back = way === undefined ? [] : wayBack(machine, planBuild(machine, { directions: driveDirections(machine) }), way);
   if (options.open) await open(terminal, named.id, way, options);
   if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, ...found, back: back.map(({ step, fall, first }) => ({ step: step.id, fall, first })) })}\n`);
   else await terminal.write(`${setOut(terminal, machine, goal, found, back)}\n`);

@@ -25,7 +25,7 @@ export function shimsCommand(program: Command, act: Act): void {
     .option('--fitted <thickness>', 'thickness of the shims that were in place then', '0 mm')
     .option(...homeOption)
     .option('--json', 'the answer as JSON')
-    .addHelpText('after', '\nExample:\n  rotorwright shims examples/whimbrel/machine.yaml main-grip.A/play --measured "0.17 mm"')
+    .addHelpText('after', '\nExample:\n  rotorwright shims whimbrel main-grip.A/play --measured "0.17 mm"')
     .action(act((terminal, [machine, measurement], options: ShimsOptions) => answer(terminal, machine, measurement ?? '', options)));
 }
 

@@ -1,5 +1,5 @@
 import { planBuild, workOfChange, type ChangeWork, type Plan } from '@rotorwright/build';
-import { compareFigures, compareWindows, figures, isSetting, type FigureChange, type FigureSet, type WindowChange } from '@rotorwright/figures';
+import { compareFigures, compareWindows, driveDirections, figures, isSetting, type FigureChange, type FigureSet, type WindowChange } from '@rotorwright/figures';
 import { applyEdits, differences, readMachine, wordFinding, type Difference, type Finding, type Machine } from '@rotorwright/machine';
 import type { Idea } from './ideas.ts';
 
@@ -44,7 +44,7 @@ export function tryOut(today: Today, idea: Idea): Trial | Refusal {
   const edits = differences({ text: today.text }, version);
   const [was, set] = [figures(today.machine), figures(machine)];
   const changes = compareFigures(was, set, edits.map(({ path }) => path));
-  const plan = planBuild(machine);
+  const plan = planBuild(machine, { directions: driveDirections(machine) });
   return {
     text: edited.text, machine, plan, edits, set,
     figures: changes.filter((change) => !isSetting(change)),
