@@ -9,3 +9,5 @@ await install();
 await build();
 const { machineSchema } = await import('@rotorwright/machine');
 writeFileSync(path.resolve(import.meta.dirname, '../docs/machine-file.md'), machineFileReference(machineSchema()));
+const { writeValidationPage } = await import('./validation-page.mjs');
+writeValidationPage();

@@ -17,6 +17,7 @@ import { reliabilityCases } from './reliability-cases.ts';
 import { rotorCases } from './rotor-cases.ts';
 import { rotorClosedForms } from './rotor-closed-forms.ts';
 import { screwChecks } from './screw-checks.ts';
+import { shaftChecks } from './shaft-checks.ts';
 import { shiftedGears } from './shifted-gears.ts';
 import { standardGears } from './standard-gears.ts';
 import { threadChecks } from './thread-checks.ts';
@@ -36,6 +37,7 @@ export const checks: readonly Check[] = [
   ...rotorCases,
   ...rotorClosedForms,
   ...elementChecks,
+  ...shaftChecks,
   ...bearingChecks,
   ...bearingSizeChecks,
   ...threadChecks,

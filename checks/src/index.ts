@@ -1,3 +1,3 @@
 export { checks } from './all.ts';
 export type * from './check.ts';
-export { runCheck, validationReport, type CalculationReport, type CheckResult } from './report.ts';
+export { calculationReport, runCheck, validationReport, type CalculationReport, type CheckResult } from './report.ts';

@@ -39,12 +39,18 @@ export function runCheck(check: Check): CheckResult {
   return { ...check, unit, computed, deviation, holds: Math.abs(deviation) <= check.tolerance };
 }
 
+/** One calculation with its checks; undefined when the catalogue has none of that id. */
+export function calculationReport(id: string): CalculationReport | undefined {
+  const calculation = catalogue.get(id);
+  if (calculation === undefined) return undefined;
+  const own = checks.filter((check) => check.calculation === id);
+  const covered = new Set(own.map(({ output }) => output));
+  const { title, section, outputs } = calculation;
+  return { id, title, section, checks: own.map(runCheck), uncheckedOutputs: Object.keys(outputs).filter((name) => !covered.has(name)) };
+}
+
 /** Every calculation with its checks against the outside world; those without any come first. */
 export function validationReport(): readonly CalculationReport[] {
-  const reports = [...catalogue.values()].map(({ id, title, section, outputs }): CalculationReport => {
-    const own = checks.filter(({ calculation }) => calculation === id);
-    const covered = new Set(own.map(({ output }) => output));
-    return { id, title, section, checks: own.map(runCheck), uncheckedOutputs: Object.keys(outputs).filter((name) => !covered.has(name)) };
-  });
+  const reports = [...catalogue.keys()].map((id) => calculationReport(id)!);
   return [...reports.filter((report) => report.checks.length === 0), ...reports.filter((report) => report.checks.length > 0)];
 }
