@@ -102,7 +102,7 @@ function* filesUnder(folder) {
 /** Hash of every file from which the build is made, by content: a checkout that touches files builds nothing anew. */
 function sourcesKey() {
   const key = hash().update(installKey());
-  for (const file of [...filesUnder(path.join(root, 'packages')), ...filesUnder(path.join(root, 'apps')), path.join(root, 'tsconfig.base.json'), path.join(root, 'tsconfig.json')]) {
+  for (const file of [...filesUnder(path.join(root, 'packages')), ...filesUnder(path.join(root, 'apps')), ...filesUnder(path.join(root, 'checks')), path.join(root, 'tsconfig.base.json'), path.join(root, 'tsconfig.json')]) {
     key.update(path.relative(root, file)).update('\0').update(readFileSync(file)).update('\0');
   }
   return key.digest('hex');

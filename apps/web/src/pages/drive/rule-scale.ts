@@ -1,3 +1,5 @@
+import { niceStep } from '../../sheet/nice-step.ts';
+
 /** One division of a scale. */
 export interface Tick {
   /** In the scale's own unit. */
@@ -5,12 +7,6 @@ export interface Tick {
   /** px */
   readonly at: number;
   readonly size: 'small' | 'middle' | 'labelled';
-}
-
-/** 1, 2 or 5 times a power of ten, at least as large as asked. */
-export function niceStep(least: number): number {
-  const power = 10 ** Math.floor(Math.log10(least));
-  return [1, 2, 5, 10].map((step) => step * power).find((step) => step >= least * (1 - 1e-9))!;
 }
 
 /**

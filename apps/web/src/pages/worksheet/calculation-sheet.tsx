@@ -2,8 +2,10 @@ import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import { answer, exampleInputs, isCalcProblem, type CalcAnswer, type Calculation } from '@rotorwright/calculations';
 import { useSearch } from 'wouter';
 import { Button, Formula } from '../../sheet/index.ts';
+import { CheckList } from './check-list.tsx';
 import { fieldNames, fieldsFor, fromQuery, problemsByField, toInputs, toQuery, withField } from './form.ts';
 import { InputField } from './input-field.tsx';
+import { Plot } from './plot.tsx';
 import { asText, Results } from './results.tsx';
 
 /** Inputs at the left, what follows from them at the right. */
@@ -40,6 +42,7 @@ export function CalculationSheet({ calculation }: { readonly calculation: Calcul
             </>
           )}
         </div>
+        {!isCalcProblem(answered) && <Plot calculation={calculation} inputs={inputs} />}
         {calculation.formulas.length > 0 && (
           <section aria-label="Formulas" className="worksheet-formulas" tabIndex={0}>
             <h3>Formulas</h3>
@@ -50,6 +53,7 @@ export function CalculationSheet({ calculation }: { readonly calculation: Calcul
           <h3>Source</h3><p>{calculation.source}</p>
           {calculation.validity.length > 0 && <><h3>Where it holds</h3><ul>{calculation.validity.map((sentence) => <li key={sentence}>{sentence}</li>)}</ul></>}
         </section>
+        <CheckList id={calculation.id} />
       </section>
     </>
   );
