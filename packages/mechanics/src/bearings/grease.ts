@@ -21,18 +21,20 @@ export interface GreaseDuty {
  * below it by the same rule but no more than doubled; halved on a vertical shaft.
  *
  * @returns  s; undefined where the rule gives no time at all, which is at a speed too high for it
- * @throws RangeError unless the bore is positive and the speed not zero
+ * @throws RangeError unless the bore is positive, the speed not zero, and both and the temperature finite
  * @neglects dirt, water, load, and the grease itself
  * @source public lubrication guide of an electric motor maker
  * @example regreaseInterval({ kind: 'deep-groove', bore: 0.008, speed: 12000 * Math.PI / 30, temperature: 343.15, verticalShaft: false }) / 3600 // 3804.789557
  */
 export function regreaseInterval({ kind, bore, speed, temperature, verticalShaft }: GreaseDuty): number | undefined {
-  if (!(bore > 0 && Math.abs(speed) > 0)) throw new RangeError(`regreaseInterval: a positive bore and a speed other than zero are needed, got ${bore} m and ${speed} rad/s`);
+  if (!(bore > 0 && Math.abs(speed) > 0 && Number.isFinite(bore + speed + temperature))) throw new RangeError(`regreaseInterval: a positive bore and a speed other than zero are needed, and a temperature, got ${bore} m, ${speed} rad/s and ${temperature} K`);
   const rpm = (Math.abs(speed) * 30) / Math.PI;
   const millimetres = bore * 1000;
   const hours = kindFactors[kind] * (14e6 / (rpm * Math.sqrt(millimetres)) - 4 * millimetres);
   const warmth = Math.min(2, 2 ** ((343.15 - temperature) / 15));
-  return hours > 0 ? hours * 3600 * warmth * (verticalShaft ? 0.5 : 1) : undefined;
+  const interval = hours * 3600 * warmth * (verticalShaft ? 0.5 : 1);
+  if (Number.isNaN(interval)) throw new RangeError(`regreaseInterval: no bearing is so small, slow or hot: got ${bore} m, ${speed} rad/s and ${temperature} K`);
+  return hours > 0 ? interval : undefined;
 }
 
 /**

@@ -45,13 +45,13 @@ export const lifeExponent = { ball: 3, roller: 10 / 3 } as const;
  * @param load           P [N], positive
  * @param exponent       p: 3 for balls, 10/3 for rollers
  * @returns              revolutions
- * @throws RangeError unless both are positive
+ * @throws RangeError unless both are positive and finite
  * @neglects lubrication, dirt, misfit, heat; see `lifeModification`
  * @source ISO 281:2007, 5.3 and 7.3 (from memory)
  * @example basicLife(55300, 10000, 3) // 169112377
  */
 export function basicLife(dynamicRating: number, load: number, exponent: number): number {
-  if (!(dynamicRating > 0 && load > 0)) throw new RangeError(`basicLife: rating and load must be positive, got ${dynamicRating} and ${load} N`);
+  if (!(dynamicRating > 0 && load > 0 && Number.isFinite(dynamicRating + load))) throw new RangeError(`basicLife: rating and load must be positive and finite, got ${dynamicRating} and ${load} N`);
   return 1e6 * (dynamicRating / load) ** exponent;
 }
 

@@ -35,7 +35,7 @@ export interface PressFit {
 /**
  * Pressure of a press fit of two rings (Lamé), and what it holds by friction.
  *
- * @throws RangeError unless bore < nominal < hub and all sizes are positive
+ * @throws RangeError unless bore < nominal < hub, all sizes are positive, and what comes out is finite
  * @neglects roughness that is flattened, temperature, speed, ends of the joint; yields nowhere
  * @source Lamé's thick cylinder; Shigley's Mechanical Engineering Design, 9th ed., section 3-16, equation 3-56 (from memory)
  */
@@ -49,5 +49,8 @@ export function pressFit({ nominal, interference, shaftBore, hubOuter, length, f
   const compliance = (hubRatio + hub.poissonsRatio) / hub.youngsModulus + (shaftRatio - shaft.poissonsRatio) / shaft.youngsModulus;
   const pressure = interference / (nominal * compliance);
   const pressForce = friction * pressure * Math.PI * nominal * length;
+  if (!Number.isFinite(pressure * hubRatio) || !Number.isFinite(pressForce * nominal) || !(hub.youngsModulus > 0 && shaft.youngsModulus > 0)) {
+    throw new RangeError(`pressFit: positive moduli and sizes that can be told apart are needed, got ${hub.youngsModulus} and ${shaft.youngsModulus} Pa, ${nominal} in ${hubOuter} m, friction ${friction}`);
+  }
   return { pressure, hubHoopStress: pressure * hubRatio, pressForce, torqueCapacity: (pressForce * nominal) / 2 };
 }

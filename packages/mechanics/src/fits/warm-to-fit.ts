@@ -7,14 +7,17 @@
  * @param expansion        of the housing, 1/K
  * @returns                K, not below zero
  * @neglects warming of the part while it goes in
- * @throws RangeError unless nominal and expansion are positive
+ * @throws RangeError unless nominal and expansion are positive and all are finite
  * @source linear thermal expansion: ΔT = (I + c)/(α·D)
  * @example warmingToFit(0.022, 15e-6, 5e-6, 23.4e-6) // 38.850039
  */
 export function warmingToFit(nominal: number, interference: number, clearanceWanted: number, expansion: number): number {
   if (!(nominal > 0)) throw new RangeError(`warmingToFit: nominal must be positive, got ${nominal} m`);
   if (!(expansion > 0)) throw new RangeError(`warmingToFit: expansion must be positive, got ${expansion} 1/K`);
-  return Math.max(0, (interference + clearanceWanted) / (expansion * nominal));
+  if (!Number.isFinite(interference + clearanceWanted + expansion * nominal)) throw new RangeError(`warmingToFit: finite numbers are needed, got ${interference} and ${clearanceWanted} m, ${expansion} 1/K, ${nominal} m`);
+  const rise = (interference + clearanceWanted) / (expansion * nominal);
+  if (Number.isNaN(rise)) throw new RangeError(`warmingToFit: an expansion that can be told from 0 is needed, got ${expansion} 1/K on ${nominal} m`);
+  return Math.max(0, rise);
 }
 
 /**

@@ -36,6 +36,7 @@ export function circlipHold({ seatDiameter, grooveDiameter, shoulder, yieldStren
   if (!(seatDiameter > 0 && grooveDiameter > 0 && seatDiameter !== grooveDiameter)) throw new RangeError(`circlipHold: two positive, different diameters are needed, got ${seatDiameter} and ${grooveDiameter} m`);
   if (!(shoulder > 0 && yieldStrength > 0)) throw new RangeError(`circlipHold: shoulder and yieldStrength must be positive, got ${shoulder} m and ${yieldStrength} Pa`);
   const area = (Math.PI / 4) * Math.abs(seatDiameter ** 2 - grooveDiameter ** 2);
+  if (!Number.isFinite(area * yieldStrength)) throw new RangeError(`circlipHold: finite numbers are needed, got ${seatDiameter} and ${grooveDiameter} m, ${yieldStrength} Pa`);
   const shoulderRatio = (2 * shoulder) / Math.abs(seatDiameter - grooveDiameter);
   // A ratio given as exactly three must not fail by a rounding error.
   return { area, shoulderRatio, ...(shoulderRatio >= leastShoulderRatio * (1 - 1e-9) ? { capacity: (yieldStrength * area) / 1.2 } : {}) };

@@ -31,6 +31,6 @@ export function setScrewForce({ diameter }: Thread, seatingTorque: number): numb
  */
 export function setScrewHold(force: number, count: number, friction: number): number {
   if (!(Number.isInteger(count) && count > 0)) throw new RangeError(`setScrewHold: count must be a whole number above 0, got ${count}`);
-  if (!(force >= 0 && friction >= 0)) throw new RangeError(`setScrewHold: force and friction must not be negative, got ${force} N and ${friction}`);
+  if (!(force >= 0 && friction >= 0 && Number.isFinite(2 * friction * force * count))) throw new RangeError(`setScrewHold: force and friction must not be negative, got ${force} N and ${friction}`);
   return 2 * friction * force * count;
 }

@@ -53,11 +53,14 @@ const room = 295.15;
  * Strength of a cured threadlocker while it is warm, over that at 22 °C: falls evenly to a half at its highest temperature.
  *
  * @param temperature  K, positive
+ * @param most         highest temperature, K, over 22 °C
  * @returns            1 below 22 °C; undefined above the highest temperature, where nothing is promised
+ * @throws RangeError unless both are finite and the highest is over 22 °C
  * @source makers’ data sheets show a half to three quarters left at the highest temperature; the lower end is taken (from memory)
  * @example threadlockHeatShare(295.15, 423.15) // 1
  */
 export function threadlockHeatShare(temperature: number, most: number): number | undefined {
+  if (!(most > room && Number.isFinite(most + temperature))) throw new RangeError(`threadlockHeatShare: two finite temperatures are needed, the highest over ${room} K, got ${temperature} and ${most} K`);
   return temperature > most ? undefined : interpolate([room, most], [1, 0.5], temperature);
 }
 

@@ -31,7 +31,7 @@ const overCosine = 1.155;
  */
 export function tighteningArms(thread: Thread, seat: HeadSeat, friction: Friction): TighteningArms {
   refuseFriction(friction);
-  if (!(seat.holeDiameter > 0 && seat.headDiameter > seat.holeDiameter)) throw new RangeError(`tighteningArms: 0 < hole < head is needed, got ${seat.holeDiameter} and ${seat.headDiameter} m`);
+  if (!(seat.holeDiameter > 0 && seat.headDiameter > seat.holeDiameter && Number.isFinite(seat.headDiameter))) throw new RangeError(`tighteningArms: 0 < hole < head is needed, got ${seat.holeDiameter} and ${seat.headDiameter} m`);
   return { pitch: thread.pitch / (2 * Math.PI), thread: overTwoCosine * thread.pitchDiameter * friction.thread, head: (friction.head * (seat.headDiameter + seat.holeDiameter)) / 4 };
 }
 
@@ -41,9 +41,11 @@ export function tighteningArms(thread: Thread, seat: HeadSeat, friction: Frictio
  *
  * √(1 + 3·(3/2 · d_2/d_0 · (P/(π·d_2) + 1.155·μ_G))²) with d_0 = (d_2 + d_3)/2
  *
+ * @throws RangeError when the friction is negative or no number
  * @source VDI 2230-1:2003, equation R7/2 (from memory)
  */
 export function combinedStressRatio({ pitch, pitchDiameter, minorDiameter }: Thread, threadFriction: number): number {
+  if (!(threadFriction >= 0)) throw new RangeError(`combinedStressRatio: friction must not be negative, got ${threadFriction}`);
   const smallest = (pitchDiameter + minorDiameter) / 2;
   const twist = 1.5 * (pitchDiameter / smallest) * (pitch / (Math.PI * pitchDiameter) + overCosine * threadFriction);
   return Math.hypot(1, Math.sqrt(3) * twist);
@@ -60,7 +62,7 @@ export function combinedStressRatio({ pitch, pitchDiameter, minorDiameter }: Thr
  * @source VDI 2230-1:2003, equation R7/2 (from memory)
  */
 export function assemblyPreload(thread: Thread, yieldStrength: number, threadFriction: number, utilisation: number): number {
-  if (!(yieldStrength > 0 && threadFriction >= 0)) throw new RangeError(`assemblyPreload: yieldStrength must be positive and friction not negative, got ${yieldStrength} Pa and ${threadFriction}`);
+  if (!(yieldStrength > 0 && threadFriction >= 0 && Number.isFinite(yieldStrength + threadFriction))) throw new RangeError(`assemblyPreload: yieldStrength must be positive and friction not negative, got ${yieldStrength} Pa and ${threadFriction}`);
   if (!(utilisation > 0 && utilisation <= 1)) throw new RangeError(`assemblyPreload: utilisation must be over 0 up to 1, got ${utilisation}`);
   return (thread.stressArea * utilisation * yieldStrength) / combinedStressRatio(thread, threadFriction);
 }
