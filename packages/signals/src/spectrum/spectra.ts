@@ -1,7 +1,12 @@
 import { realTransform } from './fourier.ts';
 
-/** Hann window in its periodic form, as frames that overlap want it. */
+/**
+ * Hann window in its periodic form, as frames that overlap want it.
+ *
+ * @throws RangeError when the size is no whole number above 0
+ */
 export function hannWindow(size: number): Float64Array {
+  if (!(Number.isInteger(size) && size > 0)) throw new RangeError(`hannWindow: the size must be a whole number above 0; got ${size}`);
   const window = new Float64Array(size);
   for (let index = 0; index < size; index += 1) window[index] = 0.5 - 0.5 * Math.cos((2 * Math.PI * index) / size);
   return window;
@@ -26,21 +31,21 @@ export interface Spectra {
  * @param samples  in any unit, evenly spaced
  * @param rate     sampling rate, Hz, above 0
  * @param size     samples in a frame, a power of two, 4 or more
- * @throws RangeError when the recording is shorter than a frame, or the rate is not above 0
+ * @throws RangeError when the recording is shorter than a frame, the rate is not above 0, or the size is no power of two
  * @source Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967); window power U = Σw² (from memory)
  * @example spectra(new Float64Array(16).fill(1), 16, 8).frames // 3
  */
 export function spectra(samples: Float64Array, rate: number, size: number): Spectra {
   if (!(rate > 0) || !Number.isFinite(rate)) throw new RangeError(`spectra: the sampling rate must be above 0 Hz; got ${rate}`);
-  const transform = realTransform(size);
   if (samples.length < size) throw new RangeError(`spectra: a frame has ${size} samples; the recording has ${samples.length}`);
-  const { bins } = transform;
   const window = hannWindow(size);
+  const transform = realTransform(window);
+  const { bins } = transform;
   const step = size / 2;
   const frames = Math.floor((samples.length - size) / step) + 1;
   const density = new Float64Array(bins);
   const magnitudes = new Float64Array(frames * bins);
-  for (let frame = 0; frame < frames; frame += 1) transform.gather(samples, frame * step, window, density, magnitudes, frame * bins);
+  for (let frame = 0; frame < frames; frame += 1) transform.gather(samples, frame * step, density, magnitudes, frame * bins);
   const windowPower = window.reduce((sum, value) => sum + value * value, 0);
   const scale = 2 / (rate * windowPower * frames);
   for (let bin = 0; bin < bins; bin += 1) density[bin]! *= bin === 0 || bin === bins - 1 ? scale / 2 : scale;
