@@ -2,7 +2,7 @@ import type { Machine } from '@rotorwright/machine';
 import { hasTeeth } from '../drive/legs.ts';
 import type { Hop } from '../drive/reach.ts';
 import type { DriveSolution } from '../drive/solve.ts';
-import type { FigureSet } from '../set/figures.ts';
+import type { FigureSet } from '../set/figure-set.ts';
 import type { Axis } from './axes.ts';
 
 /**

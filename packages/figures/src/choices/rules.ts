@@ -1,7 +1,7 @@
 import type { EntryPath, Machine, Window } from '@rotorwright/machine';
 import { reach } from '../drive/reach.ts';
 import type { DriveSolution } from '../drive/solve.ts';
-import type { FigureSet } from '../set/figures.ts';
+import type { FigureSet } from '../set/figure-set.ts';
 import { add, monomialOf, powersOf, type Monomial } from './monomials.ts';
 
 /** Why a combination is ruled out. `exclusionText` puts it into words. */

@@ -1,6 +1,6 @@
 import type { EntryPath } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
-import type { FigureSet } from '../set/figures.ts';
+import type { FigureSet } from '../set/figure-set.ts';
 
 /** A figure that a change moves. */
 export interface FigureChange {

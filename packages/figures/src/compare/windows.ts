@@ -1,7 +1,7 @@
 import type { EntryPath, Machine, Window } from '@rotorwright/machine';
 import { centreOf, fitsIn } from '../choices/centres.ts';
 import { inSentence } from '../drive/in-sentence.ts';
-import type { FigureSet } from '../set/figures.ts';
+import type { FigureSet } from '../set/figure-set.ts';
 
 /** A window of the file that a figure should keep: a wanted band, a limit, a slot of the frame, the band of an engine. */
 export interface KeptWindow {

@@ -1,28 +1,17 @@
 import type { Finding, Machine } from '@rotorwright/machine';
 import { findingAt } from '../drive/finding.ts';
-import { solveDrive, type DriveSolution, type DriveState } from '../drive/solve.ts';
+import { solveDrive, type DriveState } from '../drive/solve.ts';
 import { ratioToNumber } from '@rotorwright/mechanics';
 import { editDistance, showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
 import { builderFor } from './builder.ts';
 import { withTeeth, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
+import type { FigureSet } from './figure-set.ts';
 import { addGears } from './gear-figures.ts';
 import { addHover } from './hover-figures.ts';
 import { addScrews } from './joint-figures.ts';
 import { addAir, addRotor } from './rotor-figures.ts';
-
-export interface FigureSet {
-  readonly all: readonly Figure[];
-  readonly get: (name: string) => Figure | undefined;
-  /** Of the drive, and of limits that are not kept. */
-  readonly findings: readonly Finding[];
-  readonly state: DriveState;
-  readonly conditions: Conditions;
-  /** The machine that was computed: with other tooth counts where they were asked for. */
-  readonly machine: Machine;
-  readonly drive: DriveSolution;
-}
 
 /** Every figure that follows from the file, with its working. What cannot be known says what is missing. */
 export function figures(machine: Machine, conditions: Conditions = {}): FigureSet {

@@ -3,7 +3,7 @@ import type { Joint, Machine, Part } from '@rotorwright/machine';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { Figure, FigureInput } from '../figure.ts';
 import { entry, gather, type Builder, type Draft } from './builder.ts';
-import type { FigureSet } from './figures.ts';
+import type { FigureSet } from './figure-set.ts';
 
 const friction: FigureInput = { constant: 0.12, unit: '-', source: 'as delivered, or wet with threadlocker: VDI 2230-1, table A5, 0.08 to 0.16 (from memory)' };
 

@@ -2,7 +2,7 @@ import { catalogue } from '@rotorwright/calculations';
 import { placeOf, type EntryPath, type Place } from '@rotorwright/machine';
 import { showQuantity } from '@rotorwright/units';
 import type { Figure, FigureInput } from '../figure.ts';
-import type { FigureSet } from '../set/figures.ts';
+import type { FigureSet } from '../set/figure-set.ts';
 
 /** One node of the working of a figure: a figure, an entry of the file, a constant, or a group of them. */
 export interface WorkingNode {

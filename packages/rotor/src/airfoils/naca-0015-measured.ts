@@ -1,4 +1,4 @@
-import type { MeasuredRow } from './tables.ts';
+import type { MeasuredRow } from './measured-row.ts';
 
 /**
  * NACA 0015 through stall, by Reynolds number: angle of attack [°], cl, cd. Only Reynolds numbers from 360,000: those

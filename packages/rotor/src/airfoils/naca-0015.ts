@@ -1,4 +1,4 @@
-import type { MeasuredRow } from './tables.ts';
+import type { MeasuredRow } from './measured-row.ts';
 
 /**
  * NACA 0015 in disturbed air, by Reynolds number: angle of attack [°], cl, cd.

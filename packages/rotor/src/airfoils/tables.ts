@@ -2,13 +2,8 @@ import { stalledPlate } from './beyond-stall.ts';
 import { naca0012Computed } from './naca-0012.ts';
 import { naca0015Measured } from './naca-0015-measured.ts';
 import { naca0015Computed } from './naca-0015.ts';
+import type { MeasuredRow } from './measured-row.ts';
 import type { SectionTable } from './section.ts';
-
-/** One Reynolds number of a section: angle of attack [°], cl, cd, in ascending angle. */
-export interface MeasuredRow {
-  readonly reynolds: number;
-  readonly points: readonly (readonly [degrees: number, lift: number, drag: number])[];
-}
 
 /** A section as its user gives it; rows in the order of the Reynolds numbers, columns in that of the angles. */
 export interface GivenTable {

@@ -1,0 +1,16 @@
+import type { Finding, Machine } from '@rotorwright/machine';
+import type { DriveSolution, DriveState } from '../drive/solve.ts';
+import type { Figure } from '../figure.ts';
+import type { Conditions } from './conditions.ts';
+
+export interface FigureSet {
+  readonly all: readonly Figure[];
+  readonly get: (name: string) => Figure | undefined;
+  /** Of the drive, and of limits that are not kept. */
+  readonly findings: readonly Finding[];
+  readonly state: DriveState;
+  readonly conditions: Conditions;
+  /** The machine that was computed: with other tooth counts where they were asked for. */
+  readonly machine: Machine;
+  readonly drive: DriveSolution;
+}
