@@ -3,7 +3,8 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import type { Entry, NewEntry } from '@rotorwright/logbook';
 import { api, NetworkGone, Refused } from '../apps/web/src/data/api.ts';
 import { courier, type News } from '../apps/web/src/data/courier.ts';
-import { adoptFormer, givenUpWords, type Kept, type Outbox } from '../apps/web/src/data/outbox.ts';
+import { adoptFormer, givenUpWords, photoOf, type Kept, type Outbox } from '../apps/web/src/data/outbox.ts';
+import { sizeWithin, type Photo } from '../apps/web/src/data/photo.ts';
 
 const note = (number: number, machine = 'whimbrel'): NewEntry => ({ id: `entry-${number}`, machine, at: '2026-11-24T20:14:00Z', by: 'Maren', body: { kind: 'noted', note: `note ${number}` } });
 
@@ -15,14 +16,14 @@ function device(full = false): Outbox & { readonly lie: () => readonly Kept[] } 
   return {
     lie,
     read: async () => lie(),
-    add: async (entries) => {
+    add: async (entries, photos) => {
       if (full) throw new DOMException('full', 'QuotaExceededError');
-      for (const entry of entries) records.set((key += 1), { entry });
+      for (const entry of entries) records.set((key += 1), { entry, ...photoOf(entry, photos) });
     },
     drop: async (keys) => {
       for (const each of keys) records.delete(each);
     },
-    mark: async (kept, refused) => void records.set(kept.key, { entry: kept.entry, ...(refused ? { refused } : {}) }),
+    mark: async (kept, refused) => void records.set(kept.key, { entry: kept.entry, ...(kept.photo ? { photo: kept.photo } : {}), ...(refused ? { refused } : {}) }),
   };
 }
 
@@ -107,6 +108,42 @@ describe('a signature on its way into the book', () => {
     expect(await courier(device(true), there.record, () => true, silent).sign([note(1)])).toBe('recorded');
     expect(there.entries).toEqual([note(1)]);
     await expect(courier(device(true), book(gone).record, () => true, silent).sign([note(2)])).rejects.toThrow(NetworkGone);
+  });
+});
+
+describe('a photo', () => {
+  const photo = { sha256: 'ab'.repeat(32), picture: new Blob(['picture'], { type: 'image/jpeg' }) };
+  const named: NewEntry = { ...note(1), body: { kind: 'noted', note: 'Photo', photo: photo.sha256 } };
+
+  it('lies beside the entry that names it, and goes along until the book has both', async () => {
+    let away = true;
+    const here = device();
+    const sent: unknown[] = [];
+    const record = async (_: string, entries: readonly NewEntry[], photos: readonly Photo[]): Promise<readonly Entry[]> => {
+      if (away) gone();
+      sent.push([entries, photos]);
+      return entries as readonly Entry[];
+    };
+    const carrier = courier(here, record, () => true, silent);
+    expect(await carrier.sign([named, note(2)], [photo])).toBe('kept');
+    expect(here.lie().map((kept) => kept.photo)).toEqual([photo, undefined]);
+    away = false;
+    await carrier.deliver();
+    expect([sent, here.lie()]).toEqual([[[[named, note(2)], [photo]]], []]);
+  });
+
+  it('that the server refuses stays here with its entry and the reason, and keeps none of the others back', async () => {
+    const here = device();
+    await here.add([named, note(2)], [photo]);
+    const there = book();
+    await courier(here, async (machine, entries, photos) => (photos.length > 0 ? refuse('photo/refused', 422) : there.record(machine, entries)), () => true, silent).deliver();
+    expect(there.entries).toEqual([note(2)]);
+    expect(here.lie()).toMatchObject([{ entry: named, photo, refused: { code: 'photo/refused' } }]);
+  });
+
+  // by hand: 4000 × 3000 to 1600 × 1200; a strip keeps one pixel; a small one stays
+  it.each([[[4000, 3000], [1600, 1200]], [[3000, 4000], [1200, 1600]], [[8000, 1], [1600, 1]], [[640, 480], [640, 480]]] as const)('of %j pixels is kept in %j', ([width, height], [wide, high]) => {
+    expect(sizeWithin({ width, height })).toEqual({ width: wide, height: high });
   });
 });
 

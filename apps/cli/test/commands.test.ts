@@ -367,7 +367,7 @@ describe('backup and restore', () => {
 
   it('twice is the same as once', async () => {
     const world = await made();
-    expect((await shell(['restore', 'all.backup'], world)).out).toContain('Restored 0 machines and 0 entries');
+    expect((await shell(['restore', 'all.backup'], world)).out).toContain('Restored 0 machines, 0 entries and 0 photos');
   });
 
   it('a machine that differs is refused, and put away only when asked', async () => {
@@ -387,7 +387,7 @@ describe('backup and restore', () => {
     ['lacks a line', (text) => text.split('\n').toSpliced(1, 1).join('\n'), /changed after it was made, or a line/],
     ['is something else', () => plover, /no backup/],
     ['is empty', () => '', /no backup/],
-    ['is of a later version', (text) => text.replace('"rotorwright-backup":1', '"rotorwright-backup":2'), /version 2/],
+    ['is of a later version', (text) => text.replace('"rotorwright-backup":2', '"rotorwright-backup":3'), /version 3/],
   ])('a backup that %s is refused, and nothing is restored', async (_, change, complaint) => {
     const world = await made();
     const file = path.join(world.folder, 'all.backup');

@@ -21,7 +21,10 @@ export function acceptEntries(home: Home, board: MachineOnBoard, sent: unknown):
   const entries = readEntries(sent, board.id);
   const known = new Set(board.entries.map((entry) => entry.id));
   const fresh = entries.filter((entry) => !known.has(entry.id));
-  if (fresh.length > 0) refuseWrongSteps(board, fresh);
+  if (fresh.length > 0) {
+    refuseWrongSteps(board, fresh);
+    refuseMissingPhotos(home, fresh);
+  }
   try {
     return entries.map((entry) => home.logbook.append(entry));
   } catch (error) {
@@ -69,4 +72,9 @@ function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): 
   if (unknown.length > 0) throw new AnswerError(422, 'step/unknown', 'Nothing was recorded: a step is not in the plan.', { details: unknown });
   if (changed.length > 0) throw new AnswerError(409, 'step/changed', 'Nothing was recorded: the machine file changed what a step asks for. Look at it again, then sign.', { details: changed });
   if (unmeasured.length > 0) throw new AnswerError(422, 'step/unmeasured', 'Nothing was recorded: a step was signed without what was measured.', { details: unmeasured });
+}
+
+function refuseMissingPhotos(home: Home, entries: readonly NewEntry[]): void {
+  const missing = entries.flatMap(({ id, body }) => ('photo' in body && body.photo !== undefined && !home.photos.has(body.photo) ? [`${id}: there is no photo ${body.photo} here`] : []));
+  if (missing.length > 0) throw new AnswerError(422, 'photo/unknown', 'Nothing was recorded: a photo is missing. Send it first: PUT /api/photos/ and its SHA-256.', { details: missing });
 }

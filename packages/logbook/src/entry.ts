@@ -16,6 +16,8 @@ export type EntryBody =
       /** SI value with its unit, or the answer to a question of feel. */
       readonly measured?: { readonly value: number; readonly unit: string } | { readonly feel: 'yes' | 'no' };
       readonly note?: string;
+      /** SHA-256, hex, of a picture that was taken of it. */
+      readonly photo?: string;
     }
   | { readonly kind: 'opened'; readonly things: readonly string[]; readonly reason: string }
   /** A second look at what was signed. Found bad, the step is to be done again. */
@@ -27,10 +29,13 @@ export type EntryBody =
       readonly found: 'good' | 'bad';
       /** Found bad: what is wrong. */
       readonly note?: string;
+      /** SHA-256, hex, of a picture of what was found. */
+      readonly photo?: string;
     }
   /** Takes an earlier entry back, by its number; the earlier one stays in the book. */
   | { readonly kind: 'corrected'; readonly entry: number; readonly reason: string }
-  | { readonly kind: 'noted'; readonly step?: string; readonly note: string }
+  /** `photo`: SHA-256, hex, of a picture. */
+  | { readonly kind: 'noted'; readonly step?: string; readonly note: string; readonly photo?: string }
   /** What lay in a bag of the kit. */
   | { readonly kind: 'counted'; readonly bag: string; readonly lines: readonly CountedLine[] };
 

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readNewEntry } from '@rotorwright/logbook';
+import { readNewEntry, type EntryBody } from '@rotorwright/logbook';
 import { newEntry, signed } from './entries.ts';
 
 const good = signed(1, 'tail-grip.A/retaining-screw', { torque: 'snug', locks: ['medium'], measured: { feel: 'yes' }, note: 'two lines\nof words' });
@@ -12,6 +12,17 @@ describe('an entry from outside', () => {
     expect(readNewEntry(newEntry(3, { kind: 'corrected', entry: 2, reason: 'wrong machine' })).ok).toBe(true);
     expect(readNewEntry(newEntry(5, { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'good' })).ok).toBe(true);
     expect(readNewEntry(newEntry(4, { kind: 'noted', note: 'warm evening' })).ok).toBe(true);
+  });
+
+  const photo = '0123456789abcdef'.repeat(4);
+  it.each<EntryBody>([
+    { ...good.body, photo } as EntryBody,
+    { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'good', photo },
+    { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'bad', note: 'loose', photo },
+    { kind: 'noted', step: 'clutch/nut', note: 'Photo', photo },
+  ])('may name a photo when it is $kind', (body) => {
+    const entry = newEntry(6, body);
+    expect(readNewEntry(entry)).toEqual({ ok: true, entry });
   });
 
   const wrong: readonly (readonly [string, unknown, RegExp])[] = [
@@ -36,6 +47,9 @@ describe('an entry from outside', () => {
     ['a correction of entry 0', newEntry(2, { kind: 'corrected', entry: 0, reason: 'x' }), /body\.entry must be a whole number/u],
     ['a bad find without what is bad', newEntry(2, { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'bad' }), /body\.note is missing/u],
     ['a find in other words', newEntry(2, { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'fine' as 'good' }), /body\.found must be one of good, bad/u],
+    ['a photo by another name', newEntry(2, { kind: 'noted', note: 'x', photo: '../photo.jpg' }), /body\.photo must be the SHA-256 of a photo/u],
+    ['a photo in capitals', newEntry(2, { kind: 'noted', note: 'x', photo: 'A'.repeat(64) }), /body\.photo must be the SHA-256/u],
+    ['a photo of an opening', newEntry(2, { kind: 'opened', things: ['clutch/nut'], reason: 'x', photo: '0'.repeat(64) } as unknown as EntryBody), /body\.photo is not known here/u],
     ['nothing opened', newEntry(2, { kind: 'opened', things: [], reason: 'x' }), /body\.things must have 1 to 500 items/u],
     ['a note without end', newEntry(2, { kind: 'noted', note: 'x'.repeat(2001) }), /2000 characters at most/u],
     ['half a character', newEntry(2, { kind: 'noted', note: '\ud83d' }), /cannot be printed/u],

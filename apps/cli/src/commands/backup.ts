@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { Command } from 'commander';
-import { Home, makeBackup, writeDurably } from '@rotorwright/server';
+import { BackupError, Home, makeBackup, writeDurably } from '@rotorwright/server';
 import { homeFolder, homeOption, type HomeOption } from '../machine-argument.ts';
 import type { Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
@@ -10,7 +10,7 @@ import type { Act } from './act.ts';
 export function backupCommand(program: Command, act: Act): void {
   program
     .command('backup')
-    .summary('write machines and logbook into one file')
+    .summary('write machines, logbook and photos into one file')
     .description('Writes everything of the home folder into one text file, or to standard output with -. Never over a file that is there.')
     .argument('<file>', "where to write it, or '-' for standard output")
     .option(...homeOption)
@@ -25,11 +25,14 @@ async function backup(terminal: Terminal, file: string, options: HomeOption): Pr
   if (file !== '-' && existsSync(target)) throw new WrongInput(`${file} is there already; a backup is never written over another file.`);
   const home = new Home(folder, { demos: null });
   try {
-    const lines = [...makeBackup(home, terminal.now())];
+    const { lines, count } = makeBackup(home, terminal.now());
     if (file === '-') await terminal.write(`${lines.join('\n')}\n`);
     else writeDurably(target, `${lines.join('\n')}\n`);
-    terminal.say(`Backed up ${home.machines.ids().length} machines and ${lines.length - 2 - home.machines.ids().length} entries of ${folder}.`);
+    terminal.say(`Backed up ${count.machines} machines, ${count.entries} entries and ${count.photos} photos of ${folder}.`);
     return 0;
+  } catch (error) {
+    if (error instanceof BackupError) throw new WrongInput(error.message);
+    throw error;
   } finally {
     home.close();
   }

@@ -119,15 +119,17 @@ function undoneWords({ reason }: StepState): string {
   }
 }
 
+const photographed = 'with a photo';
+
 function what({ body }: Entry, plan: Plan): string {
   switch (body.kind) {
     case 'signed': {
       const measured = body.measured === undefined ? undefined : 'feel' in body.measured ? `felt: ${body.measured.feel}` : `measured ${showQuantity(body.measured.value, plan.steps.get(body.step)?.measure?.shown ?? body.measured.unit)}`;
       const torque = body.torque === undefined || body.torque === 'snug' ? body.torque : showQuantity(body.torque, 'N·m');
-      return [`signed ${body.step}`, body.locks && `locked ${body.locks.join(' and ')}`, torque, measured, body.note && `“${body.note}”`].filter(Boolean).join('; ');
+      return [`signed ${body.step}`, body.locks && `locked ${body.locks.join(' and ')}`, torque, measured, body.note && `“${body.note}”`, body.photo && photographed].filter(Boolean).join('; ');
     }
     case 'looked':
-      return [`looked at ${body.step} again: ${body.found}`, body.note && `“${body.note}”`].filter(Boolean).join('; ');
+      return [`looked at ${body.step} again: ${body.found}`, body.note && `“${body.note}”`, body.photo && photographed].filter(Boolean).join('; ');
     case 'opened':
       return `opened ${body.things.join(', ')}: ${body.reason}`;
     case 'corrected':
@@ -135,6 +137,6 @@ function what({ body }: Entry, plan: Plan): string {
     case 'counted':
       return `counted bag ${body.bag}: ${body.lines.length} kinds${body.lines.some(({ wanted, sound, replaced = 0 }) => sound + replaced < wanted) ? ', short' : ', complete'}`;
     case 'noted':
-      return `noted${body.step === undefined ? '' : ` at ${body.step}`}: “${body.note}”`;
+      return `noted${body.step === undefined ? '' : ` at ${body.step}`}: “${body.note}”${body.photo === undefined ? '' : `; ${photographed}`}`;
   }
 }

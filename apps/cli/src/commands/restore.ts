@@ -15,7 +15,7 @@ export function restoreCommand(program: Command, act: Act): void {
   program
     .command('restore')
     .summary('take a backup into the home folder')
-    .description('Takes the machines and the logbook of a backup in. What is there already is passed over; what contradicts it is refused.')
+    .description('Takes the machines, the logbook and the photos of a backup in. What is there already is passed over; what contradicts it is refused.')
     .argument('<file>', 'the backup')
     .option('--replace', 'put away machines that differ, and take those of the backup')
     .option(...homeOption)
@@ -29,8 +29,8 @@ async function restore(terminal: Terminal, file: string, options: RestoreOptions
   const text = readFileSync(source, 'utf8');
   const home = new Home(homeFolder(terminal, options), { demos: null });
   try {
-    const { machines, entries } = restoreBackup(home, text, { replace: options.replace === true, now: terminal.now() });
-    await terminal.write(`Restored ${machines} machines and ${entries} entries into ${home.folder}.\n`);
+    const { machines, entries, photos } = restoreBackup(home, text, { replace: options.replace === true, now: terminal.now() });
+    await terminal.write(`Restored ${machines} machines, ${entries} entries and ${photos} photos into ${home.folder}.\n`);
     return 0;
   } catch (error) {
     if (error instanceof BackupError) throw new WrongInput([error.message, ...error.details].join('\n'));

@@ -3,10 +3,10 @@ import { closeSync, existsSync, fchmodSync, fsyncSync, openSync, realpathSync, r
 import path from 'node:path';
 
 /**
- * Replaces a file as a whole: a reader sees the old text or the new one, and after the return the new one survives a power cut.
+ * Replaces a file as a whole: a reader sees the old content or the new one, and after the return the new one survives a power cut.
  * A link is followed, so that a file kept elsewhere stays there.
  */
-export function writeDurably(file: string, text: string): void {
+export function writeDurably(file: string, content: string | Uint8Array): void {
   const target = existsSync(file) ? realpathSync(file) : file;
   const folder = path.dirname(target);
   const temporary = path.join(folder, `.${path.basename(target)}.${randomUUID()}.tmp`);
@@ -14,7 +14,7 @@ export function writeDurably(file: string, text: string): void {
     const handle = openSync(temporary, 'wx', 0o644);
     try {
       if (existsSync(target)) fchmodSync(handle, statSync(target).mode & 0o777);
-      const bytes = Buffer.from(text, 'utf8');
+      const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;
       for (let written = 0; written < bytes.length; ) written += writeSync(handle, bytes, written);
       fsyncSync(handle);
     } finally {

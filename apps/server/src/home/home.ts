@@ -5,6 +5,7 @@ import type { MachineOnBoard } from '@rotorwright/logbook';
 import { openLogStore, type LogStore } from '@rotorwright/logbook/store';
 import { copyDemos, demosCopied, examples, markDemosCopied } from './demos.ts';
 import { MachineFiles, type MachineFile } from './machine-files.ts';
+import { Photos } from './photos.ts';
 
 /** Where a builder's machines and logbook live when nothing else is said. */
 export function defaultHome(environment: Readonly<Record<string, string | undefined>> = process.env): string {
@@ -20,6 +21,7 @@ export class HomeError extends Error {
 export class Home {
   readonly folder: string;
   readonly machines: MachineFiles;
+  readonly photos: Photos;
   readonly logbook: LogStore;
 
   /**
@@ -35,6 +37,7 @@ export class Home {
       mkdirSync(folder, { recursive: true });
       accessSync(folder, constants.W_OK);
       this.machines = new MachineFiles(folder);
+      this.photos = new Photos(folder);
       if (options.demos !== null) copyDemos(folder, this.machines, options.demos ?? examples);
     } catch (error) {
       throw new HomeError(`The home folder ${folder} cannot be used: ${error instanceof Error ? error.message : String(error)}. Choose another with --home DIR.`, { cause: error });

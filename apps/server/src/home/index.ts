@@ -2,3 +2,4 @@ export { BackupError, makeBackup, restoreBackup, type BackupCount } from './back
 export { writeDurably } from './durable-file.ts';
 export { Home, HomeError, defaultHome } from './home.ts';
 export { isMachineId } from './machine-files.ts';
+export { isPhotoName, largestPhoto, photoProblem } from './photos.ts';

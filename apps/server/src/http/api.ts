@@ -5,10 +5,11 @@ import { planBuild } from '@rotorwright/build';
 import { entriesUpTo, readiness, replay, type MachineChange, type MachineOnBoard } from '@rotorwright/logbook';
 import { machineSchema, readMachine } from '@rotorwright/machine';
 import { acceptEntries } from '../accept-entries.ts';
-import { isMachineId, type Home } from '../home/index.ts';
+import { isMachineId, largestPhoto, type Home } from '../home/index.ts';
 import type { Live } from '../live.ts';
 import { AnswerError } from './answer-error.ts';
 import type { Surroundings } from './guard.ts';
+import { sendPhoto, takePhoto } from './photos.ts';
 import { largestMachineFile, readable } from './readable.ts';
 
 /** In JSON a byte of the file takes two where it is a line break or a quote, and six where it is a control character, which YAML forbids. */
@@ -30,7 +31,7 @@ export function api(home: Home, live: Live): Hono<Surroundings> {
 
   routes.use(async (context, next) => {
     await next();
-    context.header('Cache-Control', 'no-store');
+    if (!context.res.headers.has('Cache-Control')) context.header('Cache-Control', 'no-store');
   });
 
   routes.get('/machines', (context) => context.json(home.machines.ids().map((id) => home.board(id)).filter((board) => board !== undefined)));
@@ -85,6 +86,9 @@ export function api(home: Home, live: Live): Hono<Surroundings> {
     live.look();
     return context.json(recorded, 201);
   });
+
+  routes.get('/photos/:sha256', (context) => sendPhoto(context, home));
+  routes.put('/photos/:sha256', limit(largestPhoto, 'A photo'), (context) => takePhoto(context, home));
 
   routes.get('/schema', (context) => context.json(machineSchema()));
 

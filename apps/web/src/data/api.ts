@@ -1,4 +1,5 @@
 import type { Entry, MachineOnBoard, NewEntry, WireError } from '@rotorwright/logbook';
+import type { Photo } from './photo.ts';
 
 /** An answer of the server that is no success. `code` is stable. */
 export class Refused extends Error {
@@ -27,10 +28,10 @@ export class NetworkGone extends Error {
 /** How long an answer may take before the network counts as gone, ms. */
 const patience = 20_000;
 
-async function call<Answer>(path: string, method = 'GET', body?: unknown): Promise<Answer> {
+async function call<Answer>(path: string, method = 'GET', body?: Body): Promise<Answer> {
   let response: Response;
   try {
-    response = await fetch(`/api${path}`, { method, signal: AbortSignal.timeout(patience), ...(body === undefined ? {} : { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body) }) });
+    response = await fetch(`/api${path}`, { method, signal: AbortSignal.timeout(patience), ...(body === undefined ? {} : { headers: { 'content-type': body.type }, body: body.content }) });
   } catch (error) {
     throw new NetworkGone(silence, { cause: error });
   }
@@ -43,6 +44,13 @@ async function call<Answer>(path: string, method = 'GET', body?: unknown): Promi
   return answer as Answer;
 }
 
+interface Body {
+  readonly type: string;
+  readonly content: string | Blob;
+}
+
+const json = (value: unknown): Body => ({ type: 'application/json', content: JSON.stringify(value) });
+
 const silence = 'The server does not answer. Is Rotorwright still running?';
 
 const isWireError = (answer: unknown): answer is WireError =>
@@ -52,8 +60,9 @@ const at = (id: string): string => `/machines/${encodeURIComponent(id)}`;
 
 export const api = {
   machines: () => call<readonly MachineOnBoard[]>('/machines'),
-  create: (text: string) => call<MachineOnBoard>('/machines', 'POST', { text }),
-  save: (id: string, text: string, revision: string) => call<MachineOnBoard>(at(id), 'PUT', { text, revision }),
-  record: (id: string, entries: readonly NewEntry[]) => call<readonly Entry[]>(`${at(id)}/entries`, 'POST', { entries }),
+  create: (text: string) => call<MachineOnBoard>('/machines', 'POST', json({ text })),
+  save: (id: string, text: string, revision: string) => call<MachineOnBoard>(at(id), 'PUT', json({ text, revision })),
+  record: (id: string, entries: readonly NewEntry[]) => call<readonly Entry[]>(`${at(id)}/entries`, 'POST', json({ entries })),
+  keepPhoto: ({ sha256, picture }: Photo) => call<unknown>(`/photos/${sha256}`, 'PUT', { type: picture.type, content: picture }),
   remove: (id: string) => call<void>(at(id), 'DELETE'),
 };

@@ -7,6 +7,7 @@ import { openDevice } from './device.ts';
 import { keepPages } from './installed.ts';
 import { boardKey, listen } from './live.ts';
 import { givenUpWords, type Kept } from './outbox.ts';
+import type { Photo } from './photo.ts';
 import { keepSnapshot, readSnapshot, type Snapshot } from './snapshot.ts';
 import { lastAct, withAct, withoutAct, type Act } from './undo.ts';
 import { useCourier } from './use-courier.ts';
@@ -25,6 +26,8 @@ export interface Board {
   readonly waiting: readonly NewEntry[];
   /** Entries made here that the server does not take: somebody must put them right. */
   readonly refused: readonly Kept[];
+  /** Pictures that wait here with their entries, by SHA-256. */
+  readonly photosHere: ReadonlyMap<string, Blob>;
   /** Puts another version of the pages in place of this one; undefined while there is none. */
   readonly takeOver?: () => void;
   /** What was done last, or went wrong, in words for the foot of the register. */
@@ -34,7 +37,7 @@ export interface Board {
   /** @param what  what the edit does, for Undo: "pinion 14 to 15". @throws Refused (`machine/changed` carries what stands there now), NetworkGone */
   readonly save: (id: string, text: string, what: string) => Promise<void>;
   /** Records entries. With the network gone they are kept on this device and sent later. @throws Refused, DOMException, NetworkGone */
-  readonly sign: (entries: readonly NewEntry[], what: string) => Promise<void>;
+  readonly sign: (entries: readonly NewEntry[], what: string, photos?: readonly Photo[]) => Promise<void>;
   /** Sends an entry again that was refused. */
   readonly sendAgain: (kept: Kept) => Promise<void>;
   /** Gives up an entry that was refused. That it was made, and why it is dropped, goes into the book. @throws Refused, NetworkGone */
@@ -134,6 +137,8 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
   }, [kept, query.data]);
   const refused = useMemo(() => (kept ?? []).filter((each) => each.refused !== undefined), [kept]);
 
+  const photosHere = useMemo(() => new Map((kept ?? []).flatMap(({ photo }) => (photo ? [[photo.sha256, photo.picture] as const] : []))), [kept]);
+
   const actions = useMemo(() => {
     const write = async (id: string, text: string): Promise<void> => {
       const known = current.current?.find((board) => board.id === id);
@@ -147,9 +152,9 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
         throw error;
       }
     };
-    const record = async (entries: readonly NewEntry[]): Promise<void> => {
+    const record = async (entries: readonly NewEntry[], photos: readonly Photo[] = []): Promise<void> => {
       try {
-        await courier.sign(entries);
+        await courier.sign(entries, photos);
       } catch (error) {
         setNotice({ words: `Not entered: ${wordsOf(error)}`, bad: true });
         throw error;
@@ -167,8 +172,8 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
         await write(id, text);
         if (before !== undefined) setActs((list) => withAct(list, { kind: 'edit', machine: id, what, before, after: text }));
       },
-      sign: async (entries: readonly NewEntry[], what: string) => {
-        await record(entries);
+      sign: async (entries: readonly NewEntry[], what: string, photos: readonly Photo[] = []) => {
+        await record(entries, photos);
         setActs((list) => entries.reduce<readonly Act[]>((all, entry) => withAct(all, { kind: 'entry', machine: entry.machine, what, entryId: entry.id }), list));
       },
       takeBack: async (act: Act, by: string) => {
@@ -195,9 +200,11 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
         await courier.deliver();
       },
       giveUp: async (refusal: Kept, reason: string, by: string) => {
-        const { entry } = refusal;
+        const { entry, photo } = refusal;
+        // What was photographed stays on record, unless it is the photo that the server does not take.
+        const kept = photo && !refusal.refused?.code.startsWith('photo/') ? [photo] : [];
         const known = current.current?.some(({ id }) => id === entry.machine) ?? false;
-        if (known) await record([{ id: newEntryId(), machine: entry.machine, at: new Date().toISOString(), by, body: { kind: 'noted', note: givenUpWords(entry, reason) } }]);
+        if (known) await record([{ id: newEntryId(), machine: entry.machine, at: new Date().toISOString(), by, body: { kind: 'noted', note: givenUpWords(entry, reason), ...(kept[0] ? { photo: kept[0].sha256 } : {}) } }], kept);
         await outbox.drop([refusal.key]);
         changed();
       },
@@ -212,6 +219,7 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
     ...(asOf === undefined ? {} : { asOf }),
     waiting,
     refused,
+    photosHere,
     ...(takeOver ? { takeOver } : {}),
     ...(notice ? { notice } : {}),
     retry: () => void query.refetch(),
@@ -225,7 +233,7 @@ export function BoardProvider({ children }: { readonly children: ReactNode }): R
       const act = lastAct(acts, id);
       if (act) await actions.takeBack(act, by);
     },
-  }), [query, machines, reachable, asOf, kept, waiting, refused, takeOver, notice, acts, actions]);
+  }), [query, machines, reachable, asOf, kept, waiting, refused, photosHere, takeOver, notice, acts, actions]);
   return <BoardContext.Provider value={board}>{children}</BoardContext.Provider>;
 }
 

@@ -1,6 +1,7 @@
 import type { Entry, NewEntry } from '@rotorwright/logbook';
 import { Refused } from './api.ts';
 import type { Kept, Outbox, Refusal } from './outbox.ts';
+import type { Photo } from './photo.ts';
 
 /** What the courier tells of while it works. */
 export interface News {
@@ -15,13 +16,13 @@ export interface News {
 /** Carries entries from this device into the book. */
 export interface Courier {
   /**
-   * Puts entries on the device, then into the book.
+   * Puts entries on the device, then into the book, with the pictures that they name.
    *
    * @returns 'recorded' when the book has them, 'kept' when they wait here for the network
    * @throws Refused when the server will not have them: then they are not kept either
    * @throws DOMException, NetworkGone when they can be put neither here nor there
    */
-  readonly sign: (entries: readonly NewEntry[]) => Promise<'recorded' | 'kept'>;
+  readonly sign: (entries: readonly NewEntry[], photos?: readonly Photo[]) => Promise<'recorded' | 'kept'>;
   /** Sends what waits, machine by machine, in the order in which it was made. Calls while it is at work lead to one more round. */
   readonly deliver: () => Promise<void>;
 }
@@ -33,10 +34,10 @@ const mostAtOnce = 20;
 const patience = 5000;
 
 /**
- * @param record  sends entries of one machine; all of them are taken, or none
+ * @param record  sends photos, then the entries of one machine that name them; all entries are taken, or none
  * @param waits   whether a sender should wait for the answer: not while the network is known to be gone
  */
-export function courier(outbox: Outbox, record: (machine: string, entries: readonly NewEntry[]) => Promise<readonly Entry[]>, waits: () => boolean, news: News): Courier {
+export function courier(outbox: Outbox, record: (machine: string, entries: readonly NewEntry[], photos: readonly Photo[]) => Promise<readonly Entry[]>, waits: () => boolean, news: News): Courier {
   let round: Promise<void> | undefined;
   let again = false;
 
@@ -69,7 +70,7 @@ export function courier(outbox: Outbox, record: (machine: string, entries: reado
   /** One that the server refuses must not keep the others back: they are sent one by one then. */
   async function send(machine: string, kept: readonly Kept[]): Promise<void> {
     try {
-      const entries = await record(machine, kept.map(({ entry }) => entry));
+      const entries = await record(machine, kept.map(({ entry }) => entry), kept.flatMap(({ photo }) => photo ?? []));
       await news.recorded(machine, entries);
       await outbox.drop(kept.map(({ key }) => key));
     } catch (error) {
@@ -82,14 +83,14 @@ export function courier(outbox: Outbox, record: (machine: string, entries: reado
 
   return {
     deliver,
-    sign: async (entries) => {
+    sign: async (entries, photos = []) => {
       const machine = entries[0]?.machine;
       if (machine === undefined) return 'recorded';
       try {
-        await outbox.add(entries);
+        await outbox.add(entries, photos);
       } catch {
         // A browser that keeps nothing can still hand on: it counts as signed only once the book has it.
-        await news.recorded(machine, await record(machine, entries));
+        await news.recorded(machine, await record(machine, entries, photos));
         return 'recorded';
       }
       news.changed();

@@ -1,5 +1,6 @@
 import type { EntryBody, NewEntry } from '@rotorwright/logbook';
 import type { Device } from './device.ts';
+import type { Photo } from './photo.ts';
 
 /** Why the server does not take an entry. */
 export interface Refusal {
@@ -13,6 +14,8 @@ export interface Kept {
   /** Its place in the order in which entries were made here. */
   readonly key: number;
   readonly entry: NewEntry;
+  /** The picture that the entry names; handed over before it. */
+  readonly photo?: Photo;
   /** It will not be sent again by itself: somebody must put it right. */
   readonly refused?: Refusal;
 }
@@ -21,14 +24,20 @@ export interface Kept {
 export interface Outbox {
   /** In the order in which they were made. */
   readonly read: () => Promise<readonly Kept[]>;
-  /** When it is fulfilled, they outlast the browser. @throws DOMException when they cannot be kept */
-  readonly add: (entries: readonly NewEntry[]) => Promise<void>;
+  /** When it is fulfilled, they and the pictures that they name outlast the browser. @throws DOMException when they cannot be kept */
+  readonly add: (entries: readonly NewEntry[], photos: readonly Photo[]) => Promise<void>;
   readonly drop: (keys: readonly number[]) => Promise<void>;
   /** Says of an entry why it is refused; without a reason, that it is to be sent again. */
   readonly mark: (kept: Kept, refused: Refusal | undefined) => Promise<void>;
 }
 
 type Record = Omit<Kept, 'key'>;
+
+/** What lies beside an entry: the picture that it names, if it names one. */
+export function photoOf({ body }: NewEntry, photos: readonly Photo[]): { readonly photo?: Photo } {
+  const photo = 'photo' in body ? photos.find(({ sha256 }) => sha256 === body.photo) : undefined;
+  return photo ? { photo } : {};
+}
 
 export function outboxOn(device: Device): Outbox {
   return {
@@ -46,15 +55,15 @@ export function outboxOn(device: Device): Outbox {
       });
       return kept;
     },
-    add: (entries) => device.transact('outbox', 'readwrite', (store) => {
-      for (const entry of entries) store.add({ entry } satisfies Record);
+    add: (entries, photos) => device.transact('outbox', 'readwrite', (store) => {
+      for (const entry of entries) store.add({ entry, ...photoOf(entry, photos) } satisfies Record);
       return undefined;
     }),
     drop: (keys) => device.transact('outbox', 'readwrite', (store) => {
       for (const key of keys) store.delete(key);
       return undefined;
     }),
-    mark: async ({ key, entry }, refused) => void (await device.transact('outbox', 'readwrite', (store) => store.put({ entry, ...(refused ? { refused } : {}) } satisfies Record, key))),
+    mark: async ({ key, entry, photo }, refused) => void (await device.transact('outbox', 'readwrite', (store) => store.put({ entry, ...(photo ? { photo } : {}), ...(refused ? { refused } : {}) } satisfies Record, key))),
   };
 }
 
@@ -66,7 +75,7 @@ export async function adoptFormer(outbox: Outbox, storage: Storage): Promise<voi
   const text = storage.getItem(formerKey);
   if (text === null) return;
   const former: unknown = JSON.parse(text);
-  if (Array.isArray(former)) await outbox.add(former.filter((entry): entry is NewEntry => typeof entry === 'object' && entry !== null && 'id' in entry && 'machine' in entry && 'body' in entry));
+  if (Array.isArray(former)) await outbox.add(former.filter((entry): entry is NewEntry => typeof entry === 'object' && entry !== null && 'id' in entry && 'machine' in entry && 'body' in entry), []);
   storage.removeItem(formerKey);
 }
 

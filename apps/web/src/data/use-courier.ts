@@ -4,6 +4,7 @@ import { api } from './api.ts';
 import { courier, type Courier } from './courier.ts';
 import type { Device } from './device.ts';
 import { adoptFormer, outboxOn, type Kept, type Outbox } from './outbox.ts';
+import type { Photo } from './photo.ts';
 
 export interface OutboxHere {
   /** Undefined until the device has been read. */
@@ -38,7 +39,10 @@ export function useCourier(device: Device, reachable: boolean, recorded: (machin
       tabs.postMessage('changed');
     };
     tabs.addEventListener('message', look);
-    const record = (machine: string, entries: readonly NewEntry[]): Promise<readonly Entry[]> => api.record(machine, entries);
+    const record = async (machine: string, entries: readonly NewEntry[], photos: readonly Photo[]): Promise<readonly Entry[]> => {
+      for (const photo of photos) await api.keepPhoto(photo);
+      return api.record(machine, entries);
+    };
     return { outbox, changed, look, courier: courier(outbox, record, () => there.current, { recorded, away, changed }) };
   }, [device, recorded, away]);
 

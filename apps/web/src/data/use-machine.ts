@@ -3,6 +3,7 @@ import type { Machine } from '@rotorwright/machine';
 import type { Holds, Plan } from '@rotorwright/build';
 import { createContext, useContext, useMemo } from 'react';
 import { useBoard } from './board.tsx';
+import type { Photo } from './photo.ts';
 import type { MachineView } from './view.ts';
 
 /** Id of the machine that the route names; undefined on sheets without one. */
@@ -13,7 +14,7 @@ export interface OpenMachine extends MachineView {
   /** @param what  what the edit does, in a few words: "pinion 14 to 15". @throws Refused, NetworkGone */
   readonly save: (text: string, what: string) => Promise<void>;
   /** @param what  what is entered, in a few words: "Set screw in input shaft". @throws Refused */
-  readonly sign: (entries: readonly NewEntry[], what: string) => Promise<void>;
+  readonly sign: (entries: readonly NewEntry[], what: string, photos?: readonly Photo[]) => Promise<void>;
 }
 
 /** The machine of this sheet as it lies on the board; undefined on a sheet without a machine. */

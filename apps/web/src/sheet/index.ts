@@ -1,6 +1,7 @@
 export { Button, LinkButton, type ButtonKind, type ButtonProps } from './button.tsx';
 export { Drawer } from './drawer.tsx';
 export { Formula } from './formula.tsx';
+export { Photo, usePicture } from './photo.tsx';
 export { Segmented } from './segmented.tsx';
 export { Empty, Note, Sheet, type SheetProps } from './sheet.tsx';
 export { figureAt, keptAt, lineAt, machineAt, reachAt, sheets, stepAt, worksheetAt } from './sheets.ts';

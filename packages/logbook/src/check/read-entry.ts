@@ -1,7 +1,7 @@
 import { hashEntry } from '../chain/index.ts';
 import type { Entry } from '../entry.ts';
 import { readNewEntry } from './read-new-entry.ts';
-import { isRecord } from './rules.ts';
+import { isRecord, sha256 } from './rules.ts';
 
 export type ReadSealedEntry = { readonly ok: true; readonly entry: Entry } | { readonly ok: false; readonly problems: readonly string[] };
 
@@ -27,5 +27,5 @@ export function readEntry(json: unknown): ReadSealedEntry {
 }
 
 function isHash(value: unknown): boolean {
-  return typeof value === 'string' && /^[0-9a-f]{64}$/u.test(value);
+  return typeof value === 'string' && sha256.test(value);
 }

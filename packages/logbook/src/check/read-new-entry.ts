@@ -1,6 +1,6 @@
 import { canonicalJson } from '@rotorwright/build';
 import type { NewEntry } from '../entry.ts';
-import { either, isRecord, list, named, number, oneOf, pattern, shape, text, whole, type Rule } from './rules.ts';
+import { either, isRecord, list, named, number, oneOf, pattern, sha256, shape, text, whole, type Rule } from './rules.ts';
 
 export type ReadEntry = { readonly ok: true; readonly entry: NewEntry } | { readonly ok: false; readonly problems: readonly string[] };
 
@@ -33,9 +33,11 @@ const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted', 'counted
 
 const fingerprint = pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f2: and 64 hex digits');
 
-const looked = shape({ required: { kind, step: id, fingerprint, found: oneOf(['good', 'bad']) }, optional: { note } });
+const photo = pattern(sha256, 'the SHA-256 of a photo: 64 hex digits in lower case');
+
+const looked = shape({ required: { kind, step: id, fingerprint, found: oneOf(['good', 'bad']) }, optional: { note, photo } });
 /** Whoever finds something bad says what. */
-const lookedBad = shape({ required: { kind, step: id, fingerprint, found: oneOf(['bad']), note } });
+const lookedBad = shape({ required: { kind, step: id, fingerprint, found: oneOf(['bad']), note }, optional: { photo } });
 
 const bodies: Readonly<Record<string, Rule>> = {
   signed: shape({
@@ -51,12 +53,13 @@ const bodies: Readonly<Record<string, Rule>> = {
       temperature: number(233.15, 373.15, 'a temperature in K from 233.15 to 373.15'),
       measured,
       note,
+      photo,
     },
   }),
   looked: (value, where) => (isRecord(value) && value['found'] === 'bad' ? lookedBad : looked)(value, where),
   opened: shape({ required: { kind, things: list(id, 1, 500), reason } }),
   corrected: shape({ required: { kind, entry: whole(1, Number.MAX_SAFE_INTEGER), reason } }),
-  noted: shape({ required: { kind, note }, optional: { step: id } }),
+  noted: shape({ required: { kind, note }, optional: { step: id, photo } }),
   counted: shape({ required: { kind, bag: id, lines: list(shape({ required: { item: id, wanted: pieces, sound: pieces }, optional: { damaged: pieces, replaced: pieces } }), 1, 500) } }),
 };
 

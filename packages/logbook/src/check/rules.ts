@@ -24,6 +24,9 @@ export function pattern(expression: RegExp, wanted: string): Rule {
   return (value, where) => (typeof value === 'string' && expression.test(value) ? [] : [`${where} must be ${wanted}, got ${named(value)}`]);
 }
 
+/** A hash as it is written everywhere here: 64 hex digits in lower case. */
+export const sha256 = /^[0-9a-f]{64}$/u;
+
 export function number(min: number, max: number, wanted: string): Rule {
   return (value, where) =>
     typeof value === 'number' && value >= min && value <= max ? [] : [`${where} must be ${wanted}, got ${named(value)}`];

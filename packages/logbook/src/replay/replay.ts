@@ -107,6 +107,7 @@ function eventOf({ number, at, by, body }: Entry, takenBackBy: number | undefine
     ...(body.kind === 'signed' ? signedWith(body) : {}),
     ...(body.kind === 'looked' ? { found: body.found, fingerprint: body.fingerprint } : {}),
     ...(words === undefined ? {} : { words }),
+    ...('photo' in body && body.photo !== undefined ? { photo: body.photo } : {}),
     ...(takenBackBy === undefined ? {} : { takenBack: takenBackBy }),
   };
 }

@@ -37,6 +37,8 @@ export interface StepEvent {
   readonly found?: 'good' | 'bad';
   /** Note of a signature or a look, or the reason of an opening or a correction. */
   readonly words?: string;
+  /** SHA-256, hex, of the picture that belongs to it. */
+  readonly photo?: string;
   /** Number of the entry that took this one back. */
   readonly takenBack?: number;
 }

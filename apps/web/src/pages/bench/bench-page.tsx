@@ -1,12 +1,12 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { PlannedModule, Step } from '@rotorwright/build';
-import type { EntryBody } from '@rotorwright/logbook';
 import { Link, useLocation, useParams } from 'wouter';
-import { newEntryId, useNow, type ReadableMachine } from '../../data/index.ts';
+import { newEntryId, useNow, type Photo, type ReadableMachine } from '../../data/index.ts';
 import { Empty, LinkButton, machineAt, Sheet, stepAt } from '../../sheet/index.ts';
 import { blockersOf } from '../build/blockers.ts';
 import { BenchStep } from './bench-step.tsx';
 import { timeLeft } from './cure-clock.ts';
+import type { Photographed } from './photographed.ts';
 import { resumePlan } from './resume-plan.ts';
 import { passedOf, sealOf, untilOf } from './seal.ts';
 import { Seals } from './seals.tsx';
@@ -58,6 +58,8 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
   const [, go] = useLocation();
   const [signers, setSigners] = useState(() => readSigners(localStorage));
   const [awake, setAwake] = useState(true);
+  // By step: turning a page loses none.
+  const [photos, setPhotos] = useState<ReadonlyMap<string, Photo>>(new Map());
   const wake = useWakeLock(awake);
   const index = module.steps.findIndex((one) => one.id === step.id);
   const back = module.steps[index - 1];
@@ -77,7 +79,12 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
     setSigners(chosen);
     keepSigners(localStorage, chosen);
   };
-  const onEntry = (body: EntryBody): Promise<void> => open.sign([{ id: newEntryId(), machine: open.id, at: new Date().toISOString(), by: signers.now ?? '', body }], body.kind === 'noted' ? `note on ${step.title}` : step.title);
+  const photo = photos.get(step.id);
+  const onPhoto = (taken: Photo | undefined): void => setPhotos((all) => new Map([...all].filter(([id]) => id !== step.id).concat(taken ? [[step.id, taken]] : [])));
+  const onEntry = async (body: Photographed): Promise<void> => {
+    await open.sign([{ id: newEntryId(), machine: open.id, at: new Date().toISOString(), by: signers.now ?? '', body: { ...body, ...(photo ? { photo: photo.sha256 } : {}) } }], body.kind === 'noted' ? `note on ${step.title}` : step.title, photo ? [photo] : []);
+    if (photo) onPhoto(undefined);
+  };
   const done = seal.state === 'signed' || seal.state === 'curing';
 
   const header = (
@@ -100,7 +107,7 @@ function Work({ open, module, step, now }: WorkProps): ReactNode {
       <Interrupted open={open} />
       <BenchStep
         key={`${step.id} ${step.fingerprint}`} machine={machine} step={step} number={index + 1} seal={seal} standing={standing}
-        blockers={blockersOf(plan, step, stateOf)} curing={curing} now={now} signers={signers} onSigner={onSigner} onEntry={onEntry} onGo={goTo} onNext={next && (() => goTo(next))}
+        blockers={blockersOf(plan, step, stateOf)} curing={curing} now={now} signers={signers} onSigner={onSigner} photo={photo} onPhoto={onPhoto} onEntry={onEntry} onGo={goTo} onNext={next && (() => goTo(next))}
       />
     </Sheet>
   );

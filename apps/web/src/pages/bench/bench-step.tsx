@@ -1,7 +1,8 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
 import { shimTask, type Step } from '@rotorwright/build';
-import type { EntryBody, StepState } from '@rotorwright/logbook';
+import type { StepState } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
+import type { Photo } from '../../data/index.ts';
 import { StateMark, Warning, WhichWay } from '../../sheet/index.ts';
 import type { Blocker } from '../build/blockers.ts';
 import { CureDial } from './cure-dial.tsx';
@@ -10,6 +11,8 @@ import { numberedWords } from './step-drawing.ts';
 import { MeasurePanel } from './measure-panel.tsx';
 import { measuredIn, scaleFor, verdictOf } from './measuring.ts';
 import { NotesPanel } from './notes-panel.tsx';
+import { PhotoButton, StepPhotos, TakenPhoto } from './photo-panel.tsx';
+import type { Photographed } from './photographed.ts';
 import type { Seal } from './seal.ts';
 import { SecondLook } from './second-look.tsx';
 import { ShimPanel } from './shim-panel.tsx';
@@ -30,8 +33,11 @@ export interface BenchStepProps {
   readonly now: number;
   readonly signers: Signers;
   readonly onSigner: (name: string) => void;
-  /** Resolves when the entry is in the book, or kept here to be sent. */
-  readonly onEntry: (body: EntryBody) => Promise<void>;
+  /** Taken of this step, and in no entry yet. */
+  readonly photo: Photo | undefined;
+  readonly onPhoto: (photo: Photo | undefined) => void;
+  /** Resolves when the entry is in the book, or kept here to be sent. It takes the photo along. */
+  readonly onEntry: (body: Photographed) => Promise<void>;
   readonly onGo: (step: Step) => void;
   readonly onNext: (() => void) | undefined;
 }
@@ -42,7 +48,7 @@ const faults = ['Loose', 'Lock missing', 'Mark broken or missing', 'Thread damag
 
 /** One step at the bench. Order is fixed: warning, action, drawing, parts, reason, measure, cure, sign. */
 export function BenchStep(props: BenchStepProps): ReactNode {
-  const { machine, step, number, seal, standing, blockers, curing, now, signers, onEntry, onGo } = props;
+  const { machine, step, number, seal, standing, blockers, curing, now, signers, photo, onPhoto, onEntry, onGo } = props;
   const [ticks, toggle] = useKeptTicks(step.fingerprint);
   const [reading, setReading] = useState<number>();
   const [feel, setFeel] = useState<'yes' | 'no'>();
@@ -51,6 +57,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<string>();
   const [noted, setNoted] = useState<string>();
+  const [untaken, setUntaken] = useState<string>();
   const phone = useNarrow();
   const task = step.kind === 'measure' ? shimTask(machine, step.id) : undefined;
   const shims = task && !('missing' in task) ? task : undefined;
@@ -91,7 +98,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
     </>
   );
 
-  async function send(body: EntryBody): Promise<boolean> {
+  async function send(body: Photographed): Promise<boolean> {
     setBusy(true);
     setTrouble(undefined);
     try {
@@ -133,6 +140,11 @@ export function BenchStep(props: BenchStepProps): ReactNode {
     }
   }
 
+  async function noteAlone(): Promise<void> {
+    if (signers.now === undefined) setPanel('signer');
+    else if (await send({ kind: 'noted', step: step.id, note: 'Photo' })) setNoted('Photo noted in the book.');
+  }
+
   async function look(found: 'good' | 'bad', words?: string): Promise<void> {
     if (await send({ kind: 'looked', step: step.id, fingerprint: step.fingerprint, found, ...(words === undefined ? {} : { note: words }) })) {
       setPanel(undefined);
@@ -162,6 +174,9 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           {curing.map((one) => <CureDial key={one.step.id} title={one.step.title} until={one.until} cure={one.step.cure} now={now} />)}
           {seal.state === 'undone' && <p className="bench-undone"><StateMark state="undone" size={24} /> <span><b>Undone.</b> {seal.reason ?? 'Something that it rests on has changed.'} Do it again and sign.</span></p>}
           {done && standing && <SecondLook standing={standing} signers={signers} now={now} busy={busy} onGood={() => void look('good')} onBad={() => setPanel('fault')} onWho={() => setPanel('signer')} />}
+          {standing && <StepPhotos step={step} history={standing.history} />}
+          {photo && <TakenPhoto photo={photo} title={step.title} busy={busy} onNote={() => void noteAlone()} onDrop={() => onPhoto(undefined)} />}
+          {untaken && <p className="bench-trouble" role="alert">{untaken}</p>}
           {noted && <p className="bench-noted" role="status">{noted}</p>}
         </div>
         {panel === 'note' && <NotesPanel title="Note" choices={remarks} busy={busy} onNote={(words) => void note(words)} onClose={() => setPanel(undefined)} />}
@@ -172,6 +187,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           <div className="bench-small">
             <button type="button" onClick={() => setPanel(panel === 'note' ? undefined : 'note')} aria-expanded={panel === 'note'}>Note</button>
             <button type="button" onClick={() => setPanel(panel === 'doubt' ? undefined : 'doubt')} aria-expanded={panel === 'doubt'}>In doubt</button>
+            <PhotoButton busy={busy} onPhoto={(taken) => { setUntaken(undefined); onPhoto(taken); }} onTrouble={setUntaken} />
             <button type="button" onClick={() => setPanel(panel === 'signer' ? undefined : 'signer')} aria-expanded={panel === 'signer'}>{signers.now ? <>as <b>{signers.now}</b></> : 'Who signs?'}</button>
           </div>
           <SignBar seal={seal} number={number} hindrance={hindrance} trouble={trouble} busy={busy} now={now} cure={step.cure} onSign={() => void sign()} onNext={props.onNext} />

@@ -2,12 +2,13 @@ import type { ReactNode } from 'react';
 import type { Step } from '@rotorwright/build';
 import type { StepEvent, StepState } from '@rotorwright/logbook';
 import type { ReadableMachine } from '../../data/index.ts';
-import { dayOf, lineAt, reachAt, StateWord, Warning, WhichWay } from '../../sheet/index.ts';
+import { dayOf, lineAt, Photo, reachAt, StateWord, Warning, WhichWay } from '../../sheet/index.ts';
 import { timeLeft } from '../bench/cure-clock.ts';
 import { Link } from 'wouter';
 import { blockersOf } from './blockers.ts';
 import { StepFigures } from './step-figures.tsx';
 import { TakeBack } from './take-back.tsx';
+import { photoTitle } from '../bench/photo-title.ts';
 import { measuredWords, undoneWords } from './undone-words.ts';
 
 export interface StepDetailsProps {
@@ -65,7 +66,7 @@ function History({ step, standing }: { readonly step: Step; readonly standing: S
         {standing.history.map((event) => (
           <tr key={event.entry}>
             <td>{event.entry}</td><td>{dayOf(event.at)}</td><td>{event.by}</td>
-            <td>{event.takenBack === undefined ? whatOf(event, step) : <><s>{whatOf(event, step)}</s> taken back by entry {event.takenBack}</>}</td>
+            <td>{event.takenBack === undefined ? whatOf(event, step) : <><s>{whatOf(event, step)}</s> taken back by entry {event.takenBack}</>}{event.photo !== undefined && <div><Photo sha256={event.photo} title={photoTitle(step, event)} /></div>}</td>
           </tr>
         ))}
       </tbody>
