@@ -257,6 +257,14 @@ describe('sign and log', () => {
     expect((await shell(['plan', 'plover.yaml'], world)).out).toMatch(/^head\/swing\s+signed/m);
   });
 
+  it('takes a feel in four words, and says which is wanted', async () => {
+    const world = bench(plover.replace('"Does the post swing freely?"', '"How does the post swing?", wanted: free'));
+    await expect(sign(world, 'head/swing', '--by', 'Oda', '--feel', 'yes')).resolves.toMatchObject({ status: 2, out: '', err: expect.stringMatching(/binds or snug or free or loose; given: yes/) as string });
+    await expect(sign(world, 'head/swing', '--by', 'Oda', '--feel', 'loose')).resolves.toMatchObject({ status: 1, err: expect.stringContaining('answered with loose; wanted is free') as string });
+    await expect(sign(world, 'head/swing', '--by', 'Oda', '--feel', 'free')).resolves.toMatchObject({ status: 0 });
+    expect((await shell(['plan', 'plover.yaml'], world)).out).toMatch(/^head\/swing\s+signed/m);
+  });
+
   it('takes a second look by somebody else, and refuses one by the signer on the same evening', async () => {
     const world = bench(`${plover}hazards:\n  post-lost: { ends-in: crash, when: { comes-off: head/post } }\n`);
     await expect(sign(world, 'head/post-screw', '--by', 'Oda', '--second-look', 'good')).resolves.toMatchObject({ status: 2, err: expect.stringMatching(/head\/post-screw is open: there is no signature to look at again/) as string });

@@ -1,3 +1,4 @@
+export { answersFor, type Answer } from './answers.ts';
 export * from './bags/index.ts';
 export * from './canonical/index.ts';
 export * from './changes/index.ts';

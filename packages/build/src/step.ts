@@ -1,5 +1,5 @@
 import type { BearingRole, Facing } from './stacks/index.ts';
-import type { EntryPath, Finding, JointKind } from '@rotorwright/machine';
+import type { EntryPath, Feel, Finding, JointKind } from '@rotorwright/machine';
 
 export type StepKind = 'strip' | 'assemble' | 'fit' | 'measure' | 'do';
 
@@ -54,7 +54,7 @@ export interface Step {
   /** What is to be ticked one by one: instance ids; a single one when there are no copies. */
   readonly ticks: readonly string[];
   /** Measurements: what is wanted. */
-  readonly measure?: { readonly unit?: string; readonly shown?: string; readonly min?: number; readonly max?: number; readonly ask?: string; readonly with?: string };
+  readonly measure?: { readonly unit?: string; readonly shown?: string; readonly min?: number; readonly max?: number; readonly ask?: string; readonly wanted?: readonly Feel[]; readonly with?: string };
   /** s of work, from the kind of work, or as the file says. */
   readonly takes: number;
   /** Ids of steps with any of which this one has to be done again: a stack with what closes it, a measurement with what it measures. */

@@ -1,3 +1,5 @@
+import type { Answer } from '@rotorwright/build';
+
 /** What a builder puts on record. */
 export type EntryBody =
   | {
@@ -14,7 +16,7 @@ export type EntryBody =
       /** K, of the workshop while it cures; the cure above is that at this temperature. */
       readonly temperature?: number;
       /** SI value with its unit, or the answer to a question of feel. */
-      readonly measured?: { readonly value: number; readonly unit: string } | { readonly feel: 'yes' | 'no' };
+      readonly measured?: { readonly value: number; readonly unit: string } | { readonly feel: Answer['feel'] };
       readonly note?: string;
       /** SHA-256, hex, of a picture that was taken of it. */
       readonly photo?: string;

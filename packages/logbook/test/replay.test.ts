@@ -195,6 +195,14 @@ describe('measuring', () => {
     expect(stateOf([sign(1, 'clutch/play', { measured: { feel: 'no' } })], 'clutch/play')).toMatchObject({ state: 'undone' });
     expect(stateOf([sign(1, 'clutch/play', { measured: { feel: 'yes' } })], 'clutch/play')).toMatchObject({ state: 'signed' });
   });
+
+  it('by feel in four words is done with a wanted one only; a yes to the plain question before stands', () => {
+    const felt = planOf(step('clutch/play', { kind: 'measure', measure: { wanted: ['snug', 'free'] } }));
+    const states = (['binds', 'snug', 'free', 'loose', 'no', 'yes'] as const).map((feel) => stateOf([sign(1, 'clutch/play', { measured: { feel } })], 'clutch/play', felt)?.state);
+    expect(states).toEqual(['undone', 'signed', 'signed', 'undone', 'undone', 'signed']);
+    // The file no longer wants words: what was free answers no plain question.
+    expect(stateOf([sign(1, 'clutch/play', { measured: { feel: 'free' } })], 'clutch/play')).toMatchObject({ state: 'undone', reason: { why: 'failed', measured: { feel: 'free' } } });
+  });
 });
 
 describe('a renamed thing', () => {

@@ -8,5 +8,6 @@ export { applyEdits, type Edit } from './edit/apply-edits.ts';
 export { differences, type Difference, type Version } from './edit/differences.ts';
 export { removeEntry, setEntry, type EditResult } from './edit/set-entry.ts';
 export { completions, type Completion, type Completions } from './complete/completions.ts';
+export { feels } from './schema/sections/things.ts';
 export { machineSchema, type JsonSchema } from './schema/json-schema.ts';
 export { newMachine, type FirstFacts, type FirstRotor } from './new-machine.ts';

@@ -111,7 +111,7 @@ function stepInFull({ named, plan, states, terminal }: Shown, id: string, json: 
     ...line('Lock', step.locks?.join(' and ')),
     ...line('Torque', torque === undefined || torque === 'snug' ? torque : showQuantity(torque, 'N·m')),
     ...line('Cures', step.cure > 0 ? durationWords(step.cure) : undefined),
-    ...line('Wanted', measure?.ask ?? window?.map((each) => each ?? 'any').join(' to ')),
+    ...line('Wanted', measure?.ask ?? measure?.wanted?.join(' or ') ?? window?.map((each) => each ?? 'any').join(' to ')),
     ...line('After', step.after.join(', ')),
     ...line('Why', step.why),
     ...line('Tip', step.tip),

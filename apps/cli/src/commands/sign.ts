@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { planBuild, type Plan, type Step } from '@rotorwright/build';
+import { answersFor, planBuild, type Plan, type Step } from '@rotorwright/build';
 import { cureSlowing } from '@rotorwright/calculations';
 import { lookProblem, replay, type EntryBody } from '@rotorwright/logbook';
 import { isProblem, isUnit, readQuantity, sameDimension, showQuantity, unit } from '@rotorwright/units';
@@ -31,7 +31,7 @@ export function signCommand(program: Command, act: Act): void {
     .argument('<step>', 'id of the step, as rotorwright plan lists it')
     .requiredOption('--by <name>', 'who did it')
     .option('--measured <value>', 'what was measured, with its unit: "0.02 mm"')
-    .option('--feel <answer>', 'yes or no, where the step asks for a feel')
+    .option('--feel <answer>', 'where the step asks for a feel: yes or no; binds, snug, free or loose; go or no-go')
     .option('--temperature <value>', 'of the workshop while it cures: "12 °C"; the cold slows it')
     .option('--note <text>', 'anything worth keeping')
     .option('--second-look <found>', 'good or bad: what somebody found who looked again; bad wants a --note')
@@ -102,9 +102,11 @@ function measuredOf({ id, measure }: Step, { measured, feel }: SignOptions): Mea
     if (measured !== undefined || feel !== undefined) throw new WrongInput(`${id} asks for no measurement; sign it without --measured and --feel. A remark goes into --note.`);
     return undefined;
   }
-  if (measure.ask !== undefined) {
-    if (measured !== undefined || (feel !== 'yes' && feel !== 'no')) throw new WrongInput(`${id} asks: ${measure.ask} Answer with --feel yes or --feel no${feel === undefined ? '' : `; given: ${feel}`}.`);
-    return { feel };
+  if (measure.ask !== undefined || measure.wanted !== undefined) {
+    const answers = answersFor(measure);
+    const answer = measured === undefined ? answers.find(({ word }) => word === feel) : undefined;
+    if (answer === undefined) throw new WrongInput(`${id} asks: ${measure.ask ?? 'How does it move?'} Answer with --feel ${answers.map(({ word }) => word).join(' or ')}${feel === undefined ? '' : `; given: ${feel}`}.`);
+    return { feel: answer.feel };
   }
   if (feel !== undefined || measured === undefined) throw new WrongInput(`${id} is measured: give --measured with a unit, such as "0.02 ${measure.shown ?? measure.unit ?? 'mm'}".`);
   return quantityOf(id, measured, measure.unit);
@@ -122,7 +124,11 @@ function quantityOf(id: string, given: string, wanted: string | undefined): Meas
 /** What is wrong with a measurement, in a sentence; nothing when it is within its window. */
 function outsideOf({ id, measure }: Step, measured: Measured): string | undefined {
   if (measure === undefined || measured === undefined) return undefined;
-  if ('feel' in measured) return measured.feel === 'no' ? `${id} was answered with no: find out why before going on.` : undefined;
+  if ('feel' in measured) {
+    const answers = answersFor(measure);
+    const given = answers.find(({ feel }) => feel === measured.feel);
+    return given === undefined || given.wanted ? undefined : `${id} was answered with ${given.word}; wanted is ${answers.filter(({ wanted }) => wanted).map(({ word }) => word).join(' or ')}. Find out why before going on.`;
+  }
   const { min = -Infinity, max = Infinity, shown = measure.unit ?? '-' } = measure;
   if (measured.value >= min && measured.value <= max) return undefined;
   const limit = measured.value < min ? `at least ${showQuantity(min, shown)}` : `at most ${showQuantity(max, shown)}`;

@@ -12,7 +12,7 @@ const withoutTool = /^by |^hand$|^feel$|^eye$/u;
 export function measureStep({ machine, fingerprint }: Context, written: Measurement): Draft {
   const measurement = withGap(machine, written);
   const was = formerId(measurement);
-  const { window, unit, shown, ask, with: tool } = measurement;
+  const { window, unit, shown, ask, wanted: feels, with: tool } = measurement;
   return {
     id: measurement.id,
     kind: 'measure',
@@ -34,6 +34,7 @@ export function measureStep({ machine, fingerprint }: Context, written: Measurem
       ...(window?.min === undefined ? {} : { min: window.min }),
       ...(window?.max === undefined ? {} : { max: window.max }),
       ...(ask === undefined ? {} : { ask }),
+      ...(feels === undefined ? {} : { wanted: feels }),
       ...(tool === undefined ? {} : { with: tool }),
     },
     takes: measureTime,
@@ -76,7 +77,7 @@ function titleFor(machine: Machine, measurement: Measurement): string {
 function lead(machine: Machine, measurement: Measurement): string {
   const target = targetWords(machine, measurement);
   const what = target === undefined ? `the ${quantityWords(measurement)}` : `the ${quantityWords(measurement)} of the ${target}`;
-  const verb = measurement.ask === undefined ? 'Measure' : 'Feel';
+  const verb = measurement.ask === undefined && measurement.wanted === undefined ? 'Measure' : 'Feel';
   const how = measurement.with === undefined ? '' : withoutTool.test(measurement.with) ? `, ${measurement.with}` : `, with a ${measurement.with}`.replace(/ a ([aeiou])/u, ' an $1');
   const home = machine.modules.get(measurement.module);
   return sentence(`${verb} ${what}${how}.`, `${verb} ${what}.`, `${verb} the ${quantityWords(measurement)}${home === undefined ? '' : ` in the ${small(moduleTitle(home))}`}.`, `${verb} what this step names.`);
@@ -87,8 +88,9 @@ function setting(machine: Machine, measurement: Measurement): readonly string[] 
   return names === '' ? [] : [sentence(`Adjust it by ${names} before the compound sets.`, 'Adjust it before the compound sets.')];
 }
 
-function wanted({ ask, window, shown }: Measurement): readonly string[] {
+function wanted({ ask, window, wanted: feels, shown }: Measurement): readonly string[] {
   const asked = ask === undefined ? [] : [ask];
+  if (feels !== undefined) return [...asked, `Wanted: ${feels.join(' or ')}.`];
   if (window === undefined) return ask === undefined ? ['Note the value; what is wanted comes from the figure of that name.'] : asked;
   return [...asked, `It must be ${windowWords(window, shown)}.`];
 }

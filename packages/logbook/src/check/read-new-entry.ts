@@ -24,7 +24,7 @@ const note = text(1, 2000, { lines: true });
 
 const measured = either(
   shape({ required: { value: number(-1e12, 1e12, 'a number in SI units'), unit: text(1, 20) } }),
-  shape({ required: { feel: oneOf(['yes', 'no']) } }),
+  shape({ required: { feel: oneOf(['yes', 'no', 'binds', 'snug', 'free', 'loose']) } }),
 );
 
 const pieces = whole(0, 10_000);

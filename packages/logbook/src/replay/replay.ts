@@ -1,4 +1,4 @@
-import { answersTo, type Fall, type Plan, type Step } from '@rotorwright/build';
+import { answersFor, answersTo, type Fall, type Plan, type Step } from '@rotorwright/build';
 import type { Entry, EntryBody, SignatureState } from '../entry.ts';
 import { inOrderOfWork, momentOf, takenBack } from './moments.ts';
 import { namingIn } from './naming.ts';
@@ -149,9 +149,9 @@ function correctedReason({ signature, by }: NonNullable<StepRecord['taken']>, by
   return { why: 'corrected', entry: by, signature: signature.number, reason: body?.kind === 'corrected' ? body.reason : '' };
 }
 
-/** The window is that of the file as it is now: a wider one makes an old reading good, a narrower one does not let it pass. */
+/** The window, or the word, is that of the file as it is now: a wider one makes an old reading good, a narrower one does not let it pass. A yes to a plain question stands. */
 function isWanted({ measure }: Step, measured: NonNullable<Signed['measured']>): boolean {
-  if ('feel' in measured) return measured.feel === 'yes';
+  if ('feel' in measured) return measured.feel === 'yes' || (measure !== undefined && answersFor(measure).some(({ feel, wanted }) => wanted && feel === measured.feel));
   if (measure === undefined || (measure.min === undefined && measure.max === undefined)) return true;
   if (measure.unit !== undefined && measured.unit !== measure.unit) return false;
   // To 12 digits: 0.02 mm written in one unit and read in another is the same reading.

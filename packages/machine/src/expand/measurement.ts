@@ -19,7 +19,8 @@ export function expandMeasurement(module: ModuleCopy, key: string, written: Read
   const setBy = (written.setBy ?? []).flatMap((ref, i) => resolve(expansion, ref, ['joint'], 'group', listPath(joinPath(path, 'set-by'), i, expansion), from)?.ids ?? []);
   const what = written.of === undefined ? undefined : readOf(written.of, joinPath(path, 'of'), from, expansion);
   if (!what) return undefined;
-  return compact({ ...base, ...what, with: written.with, window: windowOf(written.window), unit: written.window?.siUnit, shown: written.window?.unit, ask: written.ask, setBy });
+  if (written.wanted !== undefined && written.window !== undefined) expansion.report.add('key/one-of', path, spanOf(expansion.spans, path), { section: path, keys: ['window', 'wanted'], count: 'both' });
+  return compact({ ...base, ...what, with: written.with, window: windowOf(written.window), unit: written.window?.siUnit, shown: written.window?.unit, ask: written.ask, wanted: written.wanted, setBy });
 }
 
 /** `end-play input` is a quantity and what it is of; anything else is the name of a figure. */

@@ -131,18 +131,23 @@ export interface Stack extends Thing {
   readonly loads: readonly StackLoad[];
 }
 
+/** How something moves under the hand, from the tightest to the loosest. */
+export type Feel = 'binds' | 'snug' | 'free' | 'loose';
+
 export interface Measurement extends Thing {
   /** end-play, drag, backlash, gap, length, mass, runout, pull, count, or a figure's name. */
   readonly quantity: string;
   /** What it is of: a thing of the module, a coupling, a sensor. */
   readonly of?: string;
   readonly with?: string;
-  /** SI. Undefined with no `ask`: comes from the figure of that name. */
+  /** SI. Undefined with no `ask` and no `wanted`: comes from the figure of that name. */
   readonly window?: Window;
   /** SI unit of the window, and the unit that the builder wrote. */
   readonly unit?: string;
   readonly shown?: string;
   readonly ask?: string;
+  /** Answers in four words with which it is good; never beside a window. */
+  readonly wanted?: readonly Feel[];
   readonly setBy: readonly InstanceId[];
 }
 

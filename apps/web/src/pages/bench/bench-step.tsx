@@ -1,10 +1,11 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
-import { shimTask, type Step } from '@rotorwright/build';
+import { answersFor, shimTask, type Answer, type Step } from '@rotorwright/build';
 import type { StepState } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
 import type { Photo } from '../../data/index.ts';
 import { StateMark, Warning, WhichWay } from '../../sheet/index.ts';
 import type { Blocker } from '../build/blockers.ts';
+import { AnswerPanel } from './answer-panel.tsx';
 import { CureDial } from './cure-dial.tsx';
 import { DrawingPane } from './drawing-pane.tsx';
 import { numberedWords } from './step-drawing.ts';
@@ -51,7 +52,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
   const { machine, step, number, seal, standing, blockers, curing, now, signers, photo, onPhoto, onEntry, onGo } = props;
   const [ticks, toggle] = useKeptTicks(step.fingerprint);
   const [reading, setReading] = useState<number>();
-  const [feel, setFeel] = useState<'yes' | 'no'>();
+  const [feel, setFeel] = useState<Answer['feel']>();
   const [panel, setPanel] = useState<'note' | 'doubt' | 'fault' | 'signer'>();
   const [cured, setCured] = useState(false);
   const [busy, setBusy] = useState(false);
@@ -66,6 +67,8 @@ export function BenchStep(props: BenchStepProps): ReactNode {
 
   const shown = step.measure?.shown ?? step.measure?.unit;
   const scale = step.measure && shown !== undefined ? scaleFor({ ...(step.measure.min === undefined ? {} : { min: step.measure.min }), ...(step.measure.max === undefined ? {} : { max: step.measure.max }), shown }) : undefined;
+  const answers = step.measure && !scale ? answersFor(step.measure) : [];
+  const answer = answers.find((each) => each.feel === feel);
   const first = blockers.filter((blocker) => blocker.why === 'open');
   const uncured = blockers.filter((blocker) => blocker.why === 'curing');
   const done = (seal.state === 'signed' || seal.state === 'curing') && !trouble;
@@ -82,8 +85,8 @@ export function BenchStep(props: BenchStepProps): ReactNode {
       if (reading === undefined) return 'Read it first.';
       if (verdictOf(scale, reading) !== 'inside') return 'Outside the window: it cannot be signed as good. Set it again, or press In doubt.';
     } else if (step.measure) {
-      if (feel === undefined) return 'Answer first.';
-      if (feel === 'no') return 'The answer is no: it cannot be signed as good. Set it again, or press In doubt.';
+      if (answer === undefined) return 'Answer first.';
+      if (!answer.wanted) return `The answer is ${answer.word}: it cannot be signed as good. Set it again, or press In doubt.`;
     }
     return undefined;
   }
@@ -129,7 +132,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
   }
 
   async function note(words: string): Promise<void> {
-    const read = scale && reading !== undefined ? ` Read ${reading.toFixed(scale.decimals)} ${shown}.` : feel === undefined ? '' : ` Answered ${feel}.`;
+    const read = scale && reading !== undefined ? ` Read ${reading.toFixed(scale.decimals)} ${shown}.` : answer === undefined ? '' : ` Answered ${answer.word}.`;
     if (signers.now === undefined) {
       setPanel('signer');
       return;
@@ -168,7 +171,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           {shims && !done && <ShimPanel task={shims} />}
           {step.measure && !done && (scale && shown !== undefined
             ? <MeasurePanel title={step.title} {...(step.measure.with === undefined ? {} : { with: step.measure.with })} scale={scale} unit={shown} reading={reading} onRead={setReading} />
-            : <Answer step={step} feel={feel} onAnswer={setFeel} />)}
+            : <AnswerPanel step={step} answers={answers} feel={feel} onAnswer={setFeel} />)}
           {uncured.map(({ step: one }) => <button key={one.id} type="button" className="bench-tick wide" aria-pressed={cured} onClick={() => setCured(!cured)}><span className="box" aria-hidden="true" />I have checked: {one.title} has cured</button>)}
           {seal.until !== undefined && <CureDial title={step.title} until={seal.until} cure={step.cure} now={now} />}
           {curing.map((one) => <CureDial key={one.step.id} title={one.step.title} until={one.until} cure={one.step.cure} now={now} />)}
@@ -221,18 +224,6 @@ function Ticks({ machine, step, ticks, onTick }: { readonly machine: Machine; re
           <span className="box" aria-hidden="true" /> {thing?.copies[index] ?? machine.parts.get(machine.thingOf.get(tick) ?? tick)?.title ?? index + 1}
         </button>
       ))}
-    </section>
-  );
-}
-
-function Answer({ step, feel, onAnswer }: { readonly step: Step; readonly feel: 'yes' | 'no' | undefined; readonly onAnswer: (feel: 'yes' | 'no') => void }): ReactNode {
-  return (
-    <section className="bench-measure" aria-label={step.title}>
-      <h2>{step.measure?.ask ?? 'Is it as wanted? The file gives no window for it.'}{step.measure?.with && <small> {step.measure.with}</small>}</h2>
-      <div className="bench-feel">
-        <button type="button" aria-pressed={feel === 'no'} onClick={() => onAnswer('no')}>No</button>
-        <button type="button" aria-pressed={feel === 'yes'} onClick={() => onAnswer('yes')}>Yes</button>
-      </div>
     </section>
   );
 }

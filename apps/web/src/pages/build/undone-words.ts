@@ -15,6 +15,6 @@ export function undoneWords(reason: UndoneReason | undefined): string {
 }
 
 /** "0.04 mm", or the answer of a feel. */
-export function measuredWords(measured: { readonly value: number; readonly unit: string } | { readonly feel: 'yes' | 'no' }, shown?: string): string {
+export function measuredWords(measured: { readonly value: number; readonly unit: string } | { readonly feel: string }, shown?: string): string {
   return 'feel' in measured ? measured.feel : showQuantity(measured.value, shown ?? measured.unit);
 }

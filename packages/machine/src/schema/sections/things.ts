@@ -152,11 +152,15 @@ export const measuredQuantities = {
   'end-play': 'how far it moves along its axis', drag: 'how hard it turns', backlash: 'play between teeth', gap: 'distance', length: 'length', mass: 'mass', runout: 'how far it runs untrue', pull: 'force to move it', count: 'how many',
 } as const;
 
+/** How something moves under the hand, from the tightest to the loosest; common practice, no source. */
+export const feels = { binds: 'catches or sticks', snug: 'moves with some force', free: 'moves by itself, no play', loose: 'has play' } as const;
+
 export const measurementField = record('Something to measure or feel.', {
   of: required(text('Which quantity of what: end-play, drag, backlash, gap, length, mass, runout, pull, count, or the name of a figure.', 'end-play input')),
   with: text('Tool.', 'dial gauge'),
   window: window('What is right; from the figure of that name when left out.', undefined, '0 to 0.02 mm'),
-  ask: text('A question of feel, answered yes when all is well.', 'Does the shaft coast for a turn or more?'),
+  ask: text('A question of feel, answered yes when all is well; with a go gauge, go. With wanted it is answered in one of four words.', 'Does the shaft coast for a turn or more?'),
+  wanted: some(word('How it must feel, where four words say more than yes and no; in place of a window.', feels, 'free')),
   'set-by': some(reference('Joints that adjust it.', ['joint'], 'mount-screw')),
   expect: expectField,
   ...thingWords,
