@@ -1,6 +1,6 @@
 import { useId, useState, type ReactNode } from 'react';
 import { useBoard, wordsOf, type Kept } from '../data/index.ts';
-import { readSigners } from '../pages/bench/signers.ts';
+import { readSigners } from '../data/signers.ts';
 import { Button, LinkButton } from './button.tsx';
 import { Drawer } from './drawer.tsx';
 import { stepAt } from './sheets.ts';

@@ -1,6 +1,6 @@
 import { useState, type ReactNode } from 'react';
 import { useBoard, useOpenMachine } from '../data/index.ts';
-import { readSigners } from '../pages/bench/signers.ts';
+import { readSigners } from '../data/signers.ts';
 import { Button } from './button.tsx';
 
 /** Takes back what was done last on this machine, here: an edit by the former text, a signature by a correction in the book. */

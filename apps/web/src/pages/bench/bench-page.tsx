@@ -10,7 +10,7 @@ import type { Photographed } from './photographed.ts';
 import { resumePlan } from './resume-plan.ts';
 import { passedOf, sealOf, untilOf } from './seal.ts';
 import { Seals } from './seals.tsx';
-import { keepSigners, readSigners, withSigner } from './signers.ts';
+import { keepSigners, readSigners, withSigner } from '../../data/signers.ts';
 import { turnOf } from './turn-keys.ts';
 import { useBench, type Bench } from './use-bench.ts';
 import { useWakeLock } from './use-wake-lock.ts';

@@ -19,7 +19,7 @@ import { SecondLook } from './second-look.tsx';
 import { ShimPanel } from './shim-panel.tsx';
 import { SignBar } from './sign-bar.tsx';
 import { SignerPanel } from './signer-panel.tsx';
-import type { Signers } from './signers.ts';
+import type { Signers } from '../../data/signers.ts';
 import { useKeptTicks } from './use-kept-ticks.ts';
 import { useNarrow } from './use-narrow.ts';
 

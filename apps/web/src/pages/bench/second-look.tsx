@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { lookProblem, type StepState } from '@rotorwright/logbook';
 import { dayOf } from '../../sheet/index.ts';
 import { timeLeft } from './cure-clock.ts';
-import type { Signers } from './signers.ts';
+import type { Signers } from '../../data/signers.ts';
 
 export interface SecondLookProps {
   readonly standing: StepState;

@@ -1,5 +1,5 @@
 import { useId, useState, type ReactNode } from 'react';
-import type { Signers } from './signers.ts';
+import type { Signers } from '../../data/signers.ts';
 
 export interface SignerPanelProps {
   readonly signers: Signers;

@@ -4,7 +4,7 @@ import { useId, useState, type ReactNode } from 'react';
 import { useLocation } from 'wouter';
 import { newEntryId, wordsOf, type ReadableMachine } from '../../data/index.ts';
 import { Button, machineAt, StateMark, StateWord } from '../../sheet/index.ts';
-import { keepSigners, readSigners, withSigner } from '../bench/signers.ts';
+import { keepSigners, readSigners, withSigner } from '../../data/signers.ts';
 import { Layers } from '../build/way-in/layers.tsx';
 import type { Trial } from './trial.ts';
 

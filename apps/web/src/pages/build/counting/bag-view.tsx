@@ -3,7 +3,7 @@ import type { BagCount, LineCount } from '@rotorwright/logbook';
 import { newEntryId, wordsOf, type ReadableMachine } from '../../../data/index.ts';
 import { dayOf } from '../../../sheet/index.ts';
 import { SignerPanel } from '../../bench/signer-panel.tsx';
-import { keepSigners, readSigners, withSigner } from '../../bench/signers.ts';
+import { keepSigners, readSigners, withSigner } from '../../../data/signers.ts';
 import { allThere, keepTallies, lineOf, pressed, readTallies, talliesOf, type Tallies, type Tally } from './tally.ts';
 
 export interface BagViewProps {
