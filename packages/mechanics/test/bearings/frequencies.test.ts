@@ -33,6 +33,7 @@ describe('frequencies of a rolling bearing', () => {
   it.each([
     [{ rollingElements: 7.5 }, /whole number/],
     [{ elementDiameter: 0.01 }, /elementDiameter < pitchDiameter/],
+    [{ elementDiameter: 0.008 }, /elementDiameter < pitchDiameter/],
     [{ contactAngle: Number.NaN }, /contactAngle/],
   ])('refuses %o', (change, message) => {
     const bearing = { rollingElements: 8, elementDiameter: 0.002, pitchDiameter: 0.008, contactAngle: 0, ...change };

@@ -45,6 +45,13 @@ describe('draws at random', () => {
     expect(Math.abs(drawn([{ sense: -1, least: 2, most: 4, spread: 'uniform' }], [0.25])[0]! + 3.5)).toBeLessThan(fiveErrors(0.25, 0.5));
   });
 
+  it('of a normal and an even length together lie where their convolution says (closed form: F = σ/2w·(g((x + w)/σ) − g((x − w)/σ)), g(z) = z·Φ(z) + φ(z))', () => {
+    // By hand, σ = 1 and w = 2, x = 1: g(3) = 3.000382, g(−1) = 0.083315 with Φ(3) = 0.998650, Φ(−1) = 0.158655; F = 0.729267, density (Φ(3) − Φ(−1))/4 = 0.209999.
+    const members: readonly StackMember[] = [{ sense: 1, least: 10, most: 16, spread: 'normal' }, { sense: -1, least: 1, most: 5, spread: 'uniform' }];
+    expect(Math.abs(drawn(members, [0.729267])[0]! - (13 - 3 + 1))).toBeLessThan(fiveErrors(0.729267, 0.209999));
+    expect(Math.abs(drawn(members, [1 - 0.729267])[0]! - (13 - 3 - 1))).toBeLessThan(fiveErrors(0.729267, 0.209999));
+  });
+
   it('are the same for the same seed, and others for the next', () => {
     const members = [around(1, 'normal'), around(1, 'uniform'), around(1, 'uniform')];
     expect(drawn(members, [0.1, 0.9], 5000, 3)).toEqual(drawn(members, [0.1, 0.9], 5000, 3));
