@@ -49,7 +49,8 @@ export function WorkPanel({ open, trial, title }: WorkPanelProps): ReactNode {
           </table>
         )}
       </section>
-      {trial.edits.length > 0 && <IntoWork open={open} trial={trial} title={title} way={way} />}
+      {trial.text === open.text && trial.edits.length > 0 && <p className="area soft">A variant stands in the file already, and its own entries stay as they are. Write what you want of it as entries to turn it into work.</p>}
+      {trial.text !== open.text && <IntoWork open={open} trial={trial} title={title} way={way} />}
     </div>
   );
 }
