@@ -1,46 +1,21 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
 import { planBuild } from '@rotorwright/build';
 import type { MachineOnBoard } from '@rotorwright/logbook';
 import { readMachine } from '@rotorwright/machine';
-import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
+import { barriers, pictures } from './harness.ts';
+import { useWorkshop } from './workshop.ts';
 
 /** Greasy fingers, a foot pedal, bags to be counted. */
 
-let browser: Browser;
-let app: RunningApp;
-const { home, remove } = temporaryHome();
-const opened: WatchedPage[] = [];
+const { address, open } = useWorkshop();
 
-beforeAll(async () => {
-  browser = await openBrowser();
-  app = await startApp(home);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop('SIGKILL');
-  remove();
-});
-afterEach(async () => {
-  const trouble = opened.flatMap((each) => each.trouble);
-  for (const { page } of opened.splice(0)) await page.context().close();
-  expect(trouble).toEqual([]);
-});
-
-async function open(address: string, signer: string): Promise<Page> {
-  const watched = await openPage(browser);
-  opened.push(watched);
-  await watched.page.addInitScript((name) => localStorage.setItem('rotorwright.signers', JSON.stringify({ names: [name], now: name })), signer);
-  await watched.page.goto(new URL(address, app.url).href);
-  return watched.page;
-}
-
-const board = async (): Promise<MachineOnBoard> => (await (await fetch(`${app.url}api/machines/whimbrel`)).json()) as MachineOnBoard;
+const board = async (): Promise<MachineOnBoard> => (await (await fetch(address('/api/machines/whimbrel'))).json()) as MachineOnBoard;
 const low = (page: Page, selector: string) => page.locator(selector).evaluateAll((buttons) => buttons.filter((button) => button.getClientRects().length > 0 && button.getBoundingClientRect().height < 72).map((button) => button.textContent));
 
 describe('counting in', () => {
   it('goes bag by bag with 72 px targets, and ends in a shopping list', async () => {
-    const page = await open('/m/whimbrel/build?bag=bag-3', 'Maren');
+    const page = await open('/m/whimbrel/build?bag=bag-3', { signer: 'Maren' });
     const bag = page.getByRole('region', { name: 'Front tail gear case', exact: true });
     await bag.waitFor();
     expect(await low(page, '.counting button:not(.button)')).toEqual([]);
@@ -54,7 +29,7 @@ describe('counting in', () => {
     await page.getByRole('button', { name: /^Put this bag on record/ }).click();
     await page.getByText(/1 of \d+ bags counted/).waitFor();
     expect((await board()).entries.at(-1)).toMatchObject({ by: 'Maren', body: { kind: 'counted', bag: 'bag-3' } });
-    await page.goto(new URL('/m/whimbrel/build?bag=all', app.url).href);
+    await page.goto(address('/m/whimbrel/build?bag=all'));
     const line = page.getByRole('region', { name: 'Shopping list' }).getByRole('row').filter({ hasText: 'Front tail gear case' });
     // by hand: 4 wanted, 2 missing, 1 put in from elsewhere: 1 to buy
     expect(await line.innerText()).toMatch(/^1\s+Case post/);
@@ -65,7 +40,7 @@ describe('counting in', () => {
 
 describe('the bench', () => {
   it('turns its pages with a foot pedal, whatever button has the focus, and signs by none of its keys', async () => {
-    const page = await open('/m/whimbrel/bench', 'Maren');
+    const page = await open('/m/whimbrel/bench', { signer: 'Maren' });
     const sign = page.getByRole('button', { name: /^Sign step/ });
     await sign.waitFor();
     const first = page.url();
@@ -80,13 +55,13 @@ describe('the bench', () => {
   });
 
   it('asks for a second look: not by the signer the same evening, but by another person', async () => {
-    const page = await open('/m/whimbrel/build', 'Maren');
+    const page = await open('/m/whimbrel/build', { signer: 'Maren' });
     const { machine } = readMachine((await board()).text);
     const step = machine && [...planBuild(machine).steps.values()].find((each) => each.secondLook && each.measure === undefined);
     if (step === undefined) throw new Error('Whimbrel has no step that asks for a second look.');
-    const signed = await fetch(`${app.url}api/machines/whimbrel/entries`, { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ entries: [{ id: 'signed-for-a-look', machine: 'whimbrel', at: new Date().toISOString(), by: 'Maren', body: { kind: 'signed', step: step.id, fingerprint: step.fingerprint, cure: 0 } }] }) });
+    const signed = await fetch(address('/api/machines/whimbrel/entries'), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ entries: [{ id: 'signed-for-a-look', machine: 'whimbrel', at: new Date().toISOString(), by: 'Maren', body: { kind: 'signed', step: step.id, fingerprint: step.fingerprint, cure: 0 } }] }) });
     expect(signed.status).toBe(201);
-    await page.goto(new URL(`/m/whimbrel/bench/${encodeURIComponent(step.id)}`, app.url).href);
+    await page.goto(address(`/m/whimbrel/bench/${encodeURIComponent(step.id)}`));
     const look = page.getByRole('region', { name: 'Second look' });
     await look.waitFor();
     expect(await look.getByRole('button', { name: 'Found good' }).isDisabled()).toBe(true);

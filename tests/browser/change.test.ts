@@ -2,38 +2,13 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { planBuild, type Plan, type Step } from '@rotorwright/build';
 import { readMachine } from '@rotorwright/machine';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { barriers, pictures } from './harness.ts';
+import { useWorkshop } from './workshop.ts';
 
 /** A pinion swap, from the idea to the work that it makes. */
 
-let browser: Browser;
-let app: RunningApp;
-const { home, remove } = temporaryHome();
-const opened: WatchedPage[] = [];
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  app = await startApp(home);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop('SIGKILL');
-  remove();
-});
-afterEach(async () => {
-  const trouble = opened.flatMap((each) => each.trouble);
-  for (const { page } of opened.splice(0)) await page.context().close();
-  expect(trouble).toEqual([]);
-});
-
-async function open(address: string, options?: Parameters<typeof openPage>[1]): Promise<Page> {
-  const watched = await openPage(browser, options);
-  opened.push(watched);
-  await watched.page.goto(new URL(address, app.url).href);
-  return watched.page;
-}
+const { address, home, open } = useWorkshop();
 
 const file = (): string => readFileSync(path.join(home, 'machines/whimbrel/machine.yaml'), 'utf8');
 
@@ -94,7 +69,7 @@ const goodReading = ({ measure }: Step): object =>
 /** Enters signatures without the page, as a bench that was offline would. */
 async function enter(entries: readonly object[]): Promise<void> {
   for (let from = 0; from < entries.length; from += 150) {
-    const answer = await fetch(new URL('/api/machines/whimbrel/entries', app.url), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ entries: entries.slice(from, from + 150) }) });
+    const answer = await fetch(address('/api/machines/whimbrel/entries'), { method: 'POST', headers: { 'content-type': 'application/json' }, body: JSON.stringify({ entries: entries.slice(from, from + 150) }) });
     if (!answer.ok) throw new Error(await answer.text());
   }
 }
@@ -105,9 +80,8 @@ interface StateAt {
   readonly readiness: { readonly objections: readonly { readonly step: string; readonly why: string }[] };
 }
 async function stateAt(moment: number): Promise<StateAt> {
-  const address = new URL('/api/machines/whimbrel/state', app.url);
-  address.searchParams.set('at', new Date(moment).toISOString());
-  return (await (await fetch(address)).json()) as StateAt;
+  const at = encodeURIComponent(new Date(moment).toISOString());
+  return (await (await fetch(address(`/api/machines/whimbrel/state?at=${at}`))).json()) as StateAt;
 }
 
 const day = 86_400_000;

@@ -1,40 +1,21 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { barriers, pictures } from './harness.ts';
+import { type OpenOptions, useWorkshop } from './workshop.ts';
 
 /** How many evenings are left, and what goes into a short one. */
 
-let browser: Browser;
-let app: RunningApp;
-const { home, remove } = temporaryHome();
-const opened: WatchedPage[] = [];
+const { open } = useWorkshop();
 
-beforeAll(async () => {
-  browser = await openBrowser();
-  app = await startApp(home);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop('SIGKILL');
-  remove();
-});
-afterEach(async () => {
-  const trouble = opened.flatMap((each) => each.trouble);
-  for (const { page } of opened.splice(0)) await page.context().close();
-  expect(trouble).toEqual([]);
-});
-
-async function open(options?: Parameters<typeof openPage>[1]): Promise<Page> {
-  const watched = await openPage(browser, options);
-  opened.push(watched);
-  await watched.page.goto(new URL('/m/whimbrel/build', app.url).href);
-  await watched.page.getByRole('region', { name: 'Evenings', exact: true }).waitFor();
-  return watched.page;
+async function openEvenings(options?: OpenOptions): Promise<Page> {
+  const page = await open('/m/whimbrel/build', options);
+  await page.getByRole('region', { name: 'Evenings', exact: true }).waitFor();
+  return page;
 }
 
 describe('evenings', () => {
   it('are the fewest there can be, and fewer when they are longer', async () => {
-    const page = await open();
+    const page = await openEvenings();
     const evenings = page.getByRole('region', { name: 'Evenings', exact: true });
     const count = async (): Promise<number> => Number(/^(\d+) evening/u.exec(await evenings.getByRole('status').innerText())?.[1]);
     const before = await count();
@@ -49,7 +30,7 @@ describe('evenings', () => {
   });
 
   it('with forty minutes and no hot-air gun there is something to do, and it leads to the step', async () => {
-    const page = await open({ size: 'phone' });
+    const page = await openEvenings({ size: 'phone' });
     const tonight = page.getByRole('region', { name: 'Tonight' });
     await tonight.getByLabel('I have').selectOption('40 min');
     await tonight.getByLabel('without').selectOption('Hot-air gun');

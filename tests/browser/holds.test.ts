@@ -1,42 +1,23 @@
 import { execFileSync } from 'node:child_process';
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
-import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { expect, it } from 'vitest';
+import { barriers, pictures } from './harness.ts';
+import { type OpenOptions, useWorkshop } from './workshop.ts';
 
 /** What holds this pin in, and what happens if it is missed: asked of the sheet by somebody who knows neither. */
 
-let browser: Browser;
-let app: RunningApp;
-const { home, remove } = temporaryHome();
-const opened: WatchedPage[] = [];
+const { home, open } = useWorkshop();
 
-beforeAll(async () => {
-  browser = await openBrowser();
-  app = await startApp(home);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop('SIGKILL');
-  remove();
-});
-afterEach(async () => {
-  const trouble = opened.flatMap((each) => each.trouble);
-  for (const { page } of opened.splice(0)) await page.context().close();
-  expect(trouble).toEqual([]);
-});
-
-async function open(address: string, options?: Parameters<typeof openPage>[1]): Promise<Page> {
-  const watched = await openPage(browser, options);
-  opened.push(watched);
-  await watched.page.goto(new URL(address, app.url).href);
-  await watched.page.getByRole('heading', { level: 1, name: 'Holds' }).waitFor();
-  return watched.page;
+async function openHolds(query = '', options?: OpenOptions): Promise<Page> {
+  const page = await open(`/m/whimbrel/holds${query}`, options);
+  await page.getByRole('heading', { level: 1, name: 'Holds' }).waitFor();
+  return page;
 }
 
 it('shows the chains of a hazard, and what a missed link brings about', async () => {
-  const page = await open('/m/whimbrel/holds');
+  const page = await openHolds();
   await page.getByRole('heading', { name: 'Tail drive lost' }).waitFor();
   expect(await barriers(page)).toEqual([]);
   await pictures(page, 'holds');
@@ -52,7 +33,7 @@ it('shows the chains of a hazard, and what a missed link brings about', async ()
 });
 
 it('says the same as a table, and changes hazard with the keyboard alone', async () => {
-  const page = await open('/m/whimbrel/holds?hazard=tail-blade-lost', { dark: true });
+  const page = await openHolds('?hazard=tail-blade-lost', { dark: true });
   const chains = page.getByRole('region', { name: 'Tail blade lost', exact: true });
   await chains.locator('.chain-row').first().waitFor();
   const drawn = await chains.locator('.chain-row').count();
@@ -66,7 +47,7 @@ it('says the same as a table, and changes hazard with the keyboard alone', async
 });
 
 it('is found by the name of a part', async () => {
-  const page = await open('/m/whimbrel/holds');
+  const page = await openHolds();
   await page.getByRole('heading', { name: 'Tail drive lost' }).waitFor();
   await page.keyboard.press('/');
   await page.getByRole('combobox', { name: /^Part/ }).fill('tail pinion what keeps it part');
@@ -76,7 +57,7 @@ it('is found by the name of a part', async () => {
 });
 
 it('answers for one part, and leads on to what it rests on', async () => {
-  const page = await open('/m/whimbrel/holds', { size: 'phone' });
+  const page = await openHolds('', { size: 'phone' });
   await page.getByLabel('What keeps').selectOption('tail-case/spur');
   await page.getByRole('heading', { name: /^Tail pinion/ }).waitFor();
   expect(page.url()).toContain('of=tail-case%2Fspur');
@@ -94,7 +75,7 @@ it('cracks the chain whose signature a change has undone, and counts it on the t
   const changed = text.replace(/(title: bolt through hub and mast[^}]*?)torque: 2\.4 N·m/u, '$1torque: 2.6 N·m');
   expect(changed).not.toBe(text);
   writeFileSync(file, changed);
-  const page = await open('/m/whimbrel/holds?hazard=head-lost');
+  const page = await openHolds('?hazard=head-lost');
   await page.getByText('1 chain broken').first().waitFor();
   const row = page.locator('.chain-row').filter({ hasText: 'M4 bolt' });
   expect(await row.getByText('missing now').count()).toBe(1);

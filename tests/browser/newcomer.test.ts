@@ -1,37 +1,13 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
+import type { Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { barriers, pictures } from './harness.ts';
+import { useWorkshop } from './workshop.ts';
 
 /** The path of somebody who has just cloned it: sees the demo machine, changes a pinion, signs a step, kills the process, finds it signed. */
 
-let browser: Browser;
-let app: RunningApp;
-const { home, remove } = temporaryHome();
-const opened: WatchedPage[] = [];
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  app = await startApp(home);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop('SIGKILL');
-  remove();
-});
-afterEach(async () => {
-  const trouble = opened.flatMap((each) => each.trouble);
-  for (const { page } of opened.splice(0)) await page.context().close();
-  expect(trouble).toEqual([]);
-});
-
-async function open(address: string, options?: Parameters<typeof openPage>[1]): Promise<Page> {
-  const watched = await openPage(browser, options);
-  opened.push(watched);
-  await watched.page.goto(new URL(address, app.url).href);
-  return watched.page;
-}
+const { home, killAndStartAgain, open } = useWorkshop();
 
 const heading = (page: Page, name: string | RegExp) => page.getByRole('heading', { level: 1, name });
 const file = (): string => readFileSync(path.join(home, 'machines/whimbrel/machine.yaml'), 'utf8');
@@ -108,8 +84,7 @@ describe('with a mouse', () => {
     await signHere(page, 'Maren');
     // A page that listens would report the cut; that is another test's matter.
     await page.close();
-    await app.stop('SIGKILL');
-    app = await startApp(home);
+    await killAndStartAgain();
     const again = await open(address);
     await again.getByText(/^Signed.* by Maren/).waitFor();
   });
@@ -131,8 +106,7 @@ async function signHere(page: Page, name: string, told = new RegExp(`^Signed.* b
 describe('with the network gone', () => {
   it('keeps a signature on the device, counts it nowhere as signed, and enters it when the network is back', async () => {
     // The cut is meant: what the browser logs of it is no trouble.
-    const { page } = await openPage(browser);
-    await page.goto(new URL('/m/whimbrel/build', app.url).href);
+    const page = await open('/m/whimbrel/build', { troubled: true });
     const signed = page.getByText(/^\d+ of \d+ signed$/);
     const before = await signed.innerText();
     await page.route('**/entries', (route) => route.abort());

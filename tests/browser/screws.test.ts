@@ -1,26 +1,13 @@
-import type { Browser } from 'playwright-core';
-import { afterAll, beforeAll, expect, it } from 'vitest';
-import { barriers, openBrowser, openPage, picture, startApp, temporaryHome, type RunningApp } from './harness.ts';
+import { expect, it } from 'vitest';
+import { barriers, picture } from './harness.ts';
+import { useWorkshop } from './workshop.ts';
 
 /** How tight is this screw, what preload is that, and does it hold? Asked of the Build sheet. */
 
-let browser: Browser;
-let app: RunningApp;
-const { home, remove } = temporaryHome();
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  app = await startApp(home);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop('SIGKILL');
-  remove();
-});
+const { open } = useWorkshop();
 
 it('a step of a screw tells its preload and opens its working, down to the file and the source', async () => {
-  const { page, trouble } = await openPage(browser);
-  await page.goto(new URL('/m/whimbrel/build?module=frame&step=frame%2Fpost-left', app.url).href);
+  const page = await open('/m/whimbrel/build?module=frame&step=frame%2Fpost-left');
   const own = page.getByRole('list', { name: 'Figures of this screw' });
   await own.waitFor();
   expect(await own.getByRole('listitem').count()).toBe(3);
@@ -32,6 +19,4 @@ it('a step of a screw tells its preload and opens its working, down to the file 
   const working = page.getByRole('dialog');
   await working.waitFor();
   expect(await working.innerText()).toMatch(/VDI 2230/);
-  expect(trouble).toEqual([]);
-  await page.context().close();
 });

@@ -1,35 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { barriers, openBrowser, openPage, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { barriers } from './harness.ts';
+import { useWorkshop } from './workshop.ts';
 
 /** From a part to the entry that says it was opened. */
 
-let browser: Browser;
-let app: RunningApp;
-const { home, remove } = temporaryHome();
-const opened: WatchedPage[] = [];
-
-beforeAll(async () => {
-  browser = await openBrowser();
-  app = await startApp(home);
-});
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop('SIGKILL');
-  remove();
-});
-afterEach(async () => {
-  const trouble = opened.flatMap((each) => each.trouble);
-  for (const { page } of opened.splice(0)) await page.context().close();
-  expect(trouble).toEqual([]);
-});
-
-async function open(address: string): Promise<Page> {
-  const watched = await openPage(browser);
-  opened.push(watched);
-  await watched.page.goto(new URL(address, app.url).href);
-  return watched.page;
-}
+const { address, open } = useWorkshop();
 
 describe('the way in', () => {
   it('is found from a part, lists layers and the way back, and goes into the book with one button', async () => {
@@ -48,7 +23,7 @@ describe('the way in', () => {
     await drawer.getByLabel('Who').fill('Maren');
     await drawer.getByRole('button', { name: 'Enter it in the book' }).click();
     await drawer.waitFor({ state: 'detached' });
-    const state = (await (await fetch(new URL('/api/machines/whimbrel', app.url))).json()) as { readonly entries: readonly { readonly by: string; readonly body: { readonly kind: string; readonly things?: readonly string[] } }[] };
+    const state = (await (await fetch(address('/api/machines/whimbrel'))).json()) as { readonly entries: readonly { readonly by: string; readonly body: { readonly kind: string; readonly things?: readonly string[] } }[] };
     expect(state.entries.at(-1)).toMatchObject({ by: 'Maren', body: { kind: 'opened', reason: 'Replace a part' } });
     expect(state.entries.at(-1)?.body.things).toContain('clutch/pinion-thread');
   });

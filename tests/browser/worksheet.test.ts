@@ -1,35 +1,10 @@
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { barriers, openBrowser, openPage, startApp, temporaryHome, type PageOptions, type RunningApp, type WatchedPage } from './harness.ts';
+import { describe, expect, it } from 'vitest';
+import { barriers } from './harness.ts';
+import { useWorkshop } from './workshop.ts';
+
+const { open } = useWorkshop();
 
 describe('the worksheet', () => {
-  const { home, remove } = temporaryHome();
-  let app: RunningApp;
-  let browser: Browser;
-  let watched: WatchedPage[] = [];
-  beforeAll(async () => {
-    app = await startApp(home);
-    browser = await openBrowser();
-  });
-  afterEach(async () => {
-    const trouble = watched.flatMap((one) => one.trouble);
-    await Promise.all(watched.map(({ page }) => page.context().close()));
-    watched = [];
-    expect(trouble).toEqual([]);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    await app?.stop('SIGKILL');
-    remove();
-  });
-
-  const open = async (address: string, options?: PageOptions): Promise<Page> => {
-    const one = await openPage(browser, options);
-    watched.push(one);
-    await one.page.goto(new URL(address, app.url).href);
-    return one.page;
-  };
-
   it('draws a result over the input that is chosen, and says what the drawing shows', async () => {
     const page = await open('/worksheet/involute?angle=20+%C2%B0');
     const plot = page.getByRole('region', { name: 'Plot' });
