@@ -9,6 +9,7 @@ import { fitChecks } from './fit-checks.ts';
 import { gearStrength } from './gear-strength.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
+import { loadChecks } from './load-checks.ts';
 import { lockChecks } from './lock-checks.ts';
 import { measuredThrusts } from './measured-rotors.ts';
 import { mesh } from './mesh.ts';
@@ -38,6 +39,7 @@ export const checks: readonly Check[] = [
   ...rotorClosedForms,
   ...elementChecks,
   ...shaftChecks,
+  ...loadChecks,
   ...bearingChecks,
   ...bearingSizeChecks,
   ...threadChecks,

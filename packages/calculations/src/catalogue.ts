@@ -6,6 +6,7 @@ import * as drive from './drive/index.ts';
 import * as fits from './fits/index.ts';
 import * as gears from './gears/index.ts';
 import * as joints from './joints/index.ts';
+import * as loads from './loads/index.ts';
 import * as reliability from './reliability/index.ts';
 import * as rotor from './rotor/index.ts';
 import * as shafts from './shafts/index.ts';
@@ -26,6 +27,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     gears.centreDistance,
     gears.helixPush,
     gears.gearForces,
+    loads.bevelForces,
     gears.gearSpan,
     gears.gearOverPins,
     gears.gearChordal,
@@ -55,6 +57,8 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     joints.screwPreload,
     joints.threadEngagement,
     joints.pinShear,
+    loads.boltShear,
+    loads.holePressure,
     joints.setScrewHold,
     joints.threadlock,
     joints.insertNut,
@@ -70,6 +74,13 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     shafts.whirl,
     shafts.torsionModes,
     shafts.tubeTorsion,
+    loads.shaftStrength,
+    loads.shaftTorque,
+    loads.loadInCase,
+    loads.bearingReactions,
+    loads.clutchTorque,
+    loads.frequencySeparation,
+    loads.margin,
     rotor.atmosphere,
     rotor.tipSpeed,
     rotor.tipMach,

@@ -1,3 +1,4 @@
+export * from './bevel-forces.ts';
 export * from './contact-stress.ts';
 export * from './gear-pair.ts';
 export * from './gear-strength.ts';

@@ -1,0 +1,10 @@
+export { bearingReactions } from './bearing-reactions.ts';
+export { bevelForces } from './bevel-forces.ts';
+export { boltShear } from './bolt-shear.ts';
+export { clutchTorque } from './clutch-torque.ts';
+export { frequencySeparation } from './frequency-separation.ts';
+export { holePressure } from './hole-pressure.ts';
+export { loadInCase } from './load-in-case.ts';
+export { margin } from './margin.ts';
+export { shaftStrength } from './shaft-strength.ts';
+export { shaftTorque } from './shaft-torque.ts';
