@@ -50,7 +50,7 @@ export function expandCoupling(id: string, written: WrittenCoupling, expansion: 
   if (!written.kind || !driver || !driven) return undefined;
   return compact({
     id, path, title: written.title ?? titleFrom(id), kind: written.kind, driver, driven, module: written.module, helix: written.helix, pressureAngle: written.pressureAngle, width: written.width,
-    centre: windowOf(written.centre), pitch: written.pitch, beltTeeth: written.beltTeeth, runs: written.runs, twist: written.twist, engages: written.engages,
+    centre: windowOf(written.centre), pitch: written.pitch, beltTeeth: written.beltTeeth, runs: written.runs, twist: written.twist, engages: written.engages, holds: written.holds, maxPull: written.maxPull,
   });
 }
 

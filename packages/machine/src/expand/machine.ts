@@ -46,6 +46,7 @@ export function expandMachine(file: WrittenFile, reading: Reading, origin: Origi
     sensors: new Map(each(file.sensors, (id, sensor) => expandSensor(id, sensor, expansion))),
     hazards: new Map(each(file.hazards, (id, hazard) => expandHazard(id, hazard, expansion))),
     service: new Map(each(file.service, (id, item) => expandService(id, item, expansion))),
+    loads: file.loads ?? {},
     limits: new Map(each(file.limits, (id, limit) => expandLimit(id, limit, expansion))),
     bags: new Map(each(file.bags, (id, bag) => expandBag(id, bag, expansion))),
     variants: origin.variants,

@@ -27,6 +27,7 @@ export function expandPart(module: ModuleCopy, key: string, written: WrittenPart
     shims: written.sizes?.flatMap((size) => (typeof size === 'number' ? [{ thickness: size, count: 1 }] : size.thickness === undefined ? [] : [{ thickness: size.thickness, count: size.count ?? 1 }])),
     dynamic: written.dynamic,
     static: written.static,
+    maxTorque: written.maxTorque,
     balls: written.balls,
     thread: written.thread,
     grease: one(written.grease, 'consumable', 'grease'),

@@ -54,6 +54,8 @@ export interface Part extends Thing {
   /** Dynamic and static rating, N. */
   readonly dynamic?: number;
   readonly static?: number;
+  /** One-way clutches: torque that the maker allows, N·m. */
+  readonly maxTorque?: number;
   /** Bearings: number of balls. */
   readonly balls?: number;
   readonly thread?: string;

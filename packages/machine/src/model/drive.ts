@@ -128,6 +128,10 @@ export interface Coupling {
   readonly twist?: number;
   /** Centrifugal clutch: speed at which it grips, rad/s. */
   readonly engages?: number;
+  /** Clutches: torque at the governed speed, N·m. */
+  readonly holds?: number;
+  /** Belts: pull that the maker allows, N. */
+  readonly maxPull?: number;
 }
 
 export interface Rotor {

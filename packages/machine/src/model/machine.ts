@@ -81,6 +81,21 @@ export interface Limit {
   readonly why?: string;
 }
 
+/** How hard it is flown; what is left out has a stated default where the loads are reckoned. */
+export interface Loads {
+  readonly application?: number;
+  readonly loadFactor?: number;
+  readonly tailStop?: number;
+  readonly overspeed?: number;
+  /** N·m */
+  readonly headMoment?: number;
+  /** s */
+  readonly life?: number;
+  /** K */
+  readonly ambient?: number;
+  readonly separation?: number;
+}
+
 /** One bag of the kit, or one line of a parts list. */
 export interface Bag {
   readonly id: string;
@@ -123,6 +138,7 @@ export interface Machine {
   readonly sensors: ReadonlyMap<string, Sensor>;
   readonly hazards: ReadonlyMap<string, Hazard>;
   readonly service: ReadonlyMap<string, ServiceItem>;
+  readonly loads: Loads;
   readonly limits: ReadonlyMap<string, Limit>;
   readonly bags: ReadonlyMap<string, Bag>;
   /** Names and titles of the variants that the file offers; reading takes one of them. */

@@ -1,7 +1,7 @@
 import { again, count, map, record, text, type Field, type RecordOf } from './field.ts';
 import { bagField, controlsField, hazardField, sensorField, serviceField } from './sections/controls.ts';
 import { couplingField, powerField, rotorField, shaftField } from './sections/drive.ts';
-import { consumableField, expectField, limitField, machineField, materialField } from './sections/machine.ts';
+import { consumableField, expectField, limitField, loadsField, machineField, materialField } from './sections/machine.ts';
 import { moduleField } from './sections/module.ts';
 import { typeField } from './sections/things.ts';
 
@@ -20,6 +20,7 @@ export const sections = {
   sensors: map('Sensors by id.', sensorField),
   hazards: map('Hazards by id.', hazardField),
   service: map('Recurring work by id.', serviceField),
+  loads: loadsField,
   limits: map('Limits by id.', limitField),
   bags: map('Bags of the kit by id.', bagField),
   expect: expectField,

@@ -85,6 +85,8 @@ export const couplingField = record('What makes one shaft turn another.', {
   runs: direction('Belts: direction from driver to driven.', 'aft'),
   twist: quantity('Belts: twist from driver to driven, right-handed about that direction.', '°', '90 °', {}),
   engages: rpm('Clutches: speed at which it grips.', '5200 rpm'),
+  holds: quantity('Clutches: torque that it passes on at the governed speed before it slips.', 'N·m', '4.5 N·m'),
+  'max-pull': quantity('Belts: pull that its maker allows.', 'N', '120 N'),
   expect: expectField,
 }, { derived: { ratio: 'the tooth counts', speed: 'the engine speed and the tooth counts', 'mesh-frequency': 'speed and teeth', thrust: 'helix, sense of rotation and torque', backlash: 'centre distance, shift and tolerance; what you measure stands under measurements' } });
 

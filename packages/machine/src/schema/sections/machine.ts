@@ -1,4 +1,4 @@
-import { fact, flag, map, quantity, record, required, text, word, window, type Field } from '../field.ts';
+import { fact, flag, map, number, quantity, record, required, text, word, window, type Field } from '../field.ts';
 
 export const expectField = map('Facts that the maker states and that are computed here: compared, never used.', fact('A quantity, a number or a word.', '1760 rpm'), 'name');
 
@@ -35,6 +35,9 @@ export const materialFields = {
   expansion: quantity('Strain by kelvin.', '1/K', '23e-6 1/K'),
   yield: quantity('Stress at which it stays deformed.', 'MPa', '500 MPa'),
   tensile: quantity('Stress at which it breaks.', 'MPa', '570 MPa'),
+  shear: quantity('Stress at which it shears off.', 'MPa', '330 MPa'),
+  'root-strength': quantity('Gears: nominal stress number of the root, σ_Flim.', 'MPa', '310 MPa'),
+  'flank-strength': quantity('Gears: endurance limit of the flank, σ_Hlim.', 'MPa', '1300 MPa'),
   endurance: quantity('Stress amplitude that it bears for ever, or as long as the source says.', 'MPa', '160 MPa'),
   'max-temperature': quantity('Highest lasting temperature.', 'K', '100 °C'),
   'specific-heat': quantity('Energy by mass and kelvin.', 'J/(kg·K)', '960 J/(kg·K)'),
@@ -49,6 +52,17 @@ export const limitField = record('A bound for a figure.', {
   source: text('Who says so.', "maker's sheet"),
   why: text('Reason for the limit.', 'clutch bell bursts beyond'),
 });
+
+export const loadsField = record('How hard it is flown: what the loads are reckoned with.', {
+  application: number('How roughly it is driven, on every torque; 1 for a motor, 1.25 for an engine and 1.5 for one of a single cylinder when left out.', '1.5', { min: 1, max: 5 }),
+  'load-factor': number('Thrust in hard collective over weight; 2 when left out.', '2', { min: 1, max: 10 }),
+  'tail-stop': number('Torque of the tail rotor at its hardest stop over that in hover; 3 when left out.', '3', { min: 1, max: 20 }),
+  overspeed: number('Highest rotor speed over the governed one; 1.1 when left out.', '1.1', { min: 1, max: 2 }),
+  'head-moment': quantity('Moment that the head puts on the mast in hard cyclic.', 'N·m', '6 N·m', { min: 0 }),
+  life: quantity('How long bearings and gears shall last; 100 h when left out.', 'h', '100 h'),
+  ambient: quantity('Warmest air around the gears; 35 °C when left out.', 'K', '35 °C'),
+  separation: number('How far a natural frequency shall lie from what shakes, as a share of it; 0.1 when left out.', '0.1', { above: 0, max: 1 }),
+}, { example: 'load-factor: 2, life: 100 h' });
 
 /** Widens a record for the reader's `readsAs`; helps where a section only passes a record on. */
 export type Reading<F> = F extends Field<infer T> ? T : never;

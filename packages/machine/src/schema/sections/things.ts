@@ -57,6 +57,7 @@ export const partFields = {
   }), {}, '[0.05 mm, {thickness: 0.1 mm, count: 2}]'),
   dynamic: quantity('Dynamic load rating.', 'N', '1080 N'),
   static: quantity('Static load rating.', 'N', '440 N'),
+  'max-torque': quantity('One-way clutches: torque that its maker allows.', 'N·m', '18 N·m'),
   balls: count('Bearings: number of balls.', '8', 3, 200),
   thread: text('Thread, for rods and ends.', 'M3'),
   grease: reference('What it is greased with.', ['consumable'], 'ball-grease'),
