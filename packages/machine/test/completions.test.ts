@@ -17,7 +17,7 @@ describe('completion', () => {
   });
 
   it('offers keys that are not there yet, in lines and in braces', () => {
-    expect(labels('power:\n  en¦')).toEqual(['engine', 'motor', 'battery']);
+    expect(labels('power:\n  en¦')).toEqual(['engine', 'motor', 'battery', 'tank']);
     const inBraces = inFixture('rudder: {arm: 12 mm}', 'rudder: {arm: 12 mm, ¦}');
     expect(inBraces).toContain('pivot');
     expect(inBraces).not.toContain('arm');

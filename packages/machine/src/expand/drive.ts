@@ -16,7 +16,7 @@ export function windowOf(read: ReadWindow | undefined): Window | undefined {
 
 export function expandPower(written: ReadsAs<typeof powerField> | undefined, expansion: Expansion): Power {
   if (!written) return {};
-  const { engine, motor, battery } = written;
+  const { engine, motor, battery, tank } = written;
   const shaft = (on: string | undefined, path: string) => (on === undefined ? undefined : resolveOne(expansion, on, ['shaft'], path));
   const engineOn = shaft(engine?.on, 'power.engine.on');
   const motorOn = shaft(motor?.on, 'power.motor.on');
@@ -30,6 +30,7 @@ export function expandPower(written: ReadsAs<typeof powerField> | undefined, exp
       bestSpeed: windowOf(motor.best), turns: motor.turns, poles: motor.poles,
     }) : undefined,
     battery: battery && compact({ path: 'power.battery', cells: battery.cells, capacity: battery.capacity, resistance: battery.resistance, voltage: battery.voltage, mass: battery.mass }),
+    tank: tank && compact({ path: 'power.tank', part: part(tank.part, 'power.tank.part', expansion), volume: tank.volume, density: tank.density, filled: tank.filled }),
   });
 }
 

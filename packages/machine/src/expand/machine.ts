@@ -3,6 +3,7 @@ import type { Place } from '../model/place.ts';
 import { placeAt } from '../read/lines.ts';
 import type { Reading } from '../read/fields.ts';
 import { reportAccessCycles } from './access-cycles.ts';
+import { expandBalance } from './balance.ts';
 import { collectNames, type WrittenFile } from './collect-names.ts';
 import { expandControls } from './controls.ts';
 import { expandCoupling, expandPower, expandRotor, expandShaft } from './drive.ts';
@@ -43,6 +44,7 @@ export function expandMachine(file: WrittenFile, reading: Reading, origin: Origi
     materials: new Map(each(file.materials, expandMaterial)),
     ...assembly,
     controls: expandControls(file.controls, expansion),
+    balance: expandBalance(file.balance, expansion),
     sensors: new Map(each(file.sensors, (id, sensor) => expandSensor(id, sensor, expansion))),
     hazards: new Map(each(file.hazards, (id, hazard) => expandHazard(id, hazard, expansion))),
     service: new Map(each(file.service, (id, item) => expandService(id, item, expansion))),

@@ -9,7 +9,7 @@ import type { Expansion } from './names.ts';
 import { expandPart } from './part.ts';
 import { resolveOne } from './resolve.ts';
 import { expandStack } from './stack.ts';
-import { expandAccess, referrerIn, type ModuleCopy } from './thing.ts';
+import { expandAccess, forCopy, referrerIn, type ModuleCopy } from './thing.ts';
 import { compact, titleFrom } from './words.ts';
 
 export type WrittenModule = ReadsAs<typeof moduleField>;
@@ -44,6 +44,8 @@ export function expandModules(written: Readonly<Record<string, WrittenModule>>, 
         path: copy.path,
         title: [module.title ?? titleFrom(key), copy.siblings[0]?.current].filter((word) => word !== undefined).join(' '),
         comes: module.comes ?? 'loose',
+        mass: forCopy(module.mass, joinPath(copy.path, 'mass'), copy.siblings, expansion)?.value,
+        at: forCopy(module.at, joinPath(copy.path, 'at'), copy.siblings, expansion)?.value,
         behind: expandAccess(module.behind, joinPath(copy.path, 'behind'), copy, expansion),
         openings: expandOpenings(copy, expansion),
         keep: module.keep === undefined ? undefined : resolveOne(expansion, module.keep, ['part'], joinPath(copy.path, 'keep'), referrerIn(copy)),

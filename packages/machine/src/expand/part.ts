@@ -43,7 +43,7 @@ export function expandPart(module: ModuleCopy, key: string, written: WrittenPart
 function placesOf(module: ModuleCopy, written: WrittenPart, { path, copies, instances }: Thing, expansion: Expansion): Part['at'] {
   const places = instances.flatMap((id, i) => {
     const own = forCopy(written.at, joinPath(path, 'at'), referrerIn(module, copies, copies[i]).siblings, expansion);
-    return own ? [[id, own.value as readonly [number, number, number]] as const] : [];
+    return own ? [[id, own.value] as const] : [];
   });
   return places.length > 0 ? new Map(places) : undefined;
 }

@@ -170,6 +170,10 @@ export interface Module {
   readonly path: EntryPath;
   readonly title: string;
   readonly comes: 'assembled' | 'loose';
+  /** The whole copy as weighed, kg. */
+  readonly mass?: number;
+  /** Centre of the whole copy in the machine's axes, m. */
+  readonly at?: readonly [x: number, y: number, z: number];
   readonly behind?: Access;
   readonly openings: Readonly<Record<string, Access>>;
   readonly keep?: string;

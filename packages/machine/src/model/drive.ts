@@ -60,10 +60,23 @@ export interface Battery {
   readonly mass?: number;
 }
 
+export interface Tank {
+  readonly path: EntryPath;
+  /** Instance id of the part that is the tank, whose mass is that of the empty one. */
+  readonly part?: string;
+  /** m³ */
+  readonly volume?: number;
+  /** kg/m³ */
+  readonly density?: number;
+  /** Share that is in it when the machine has its mass; full when the file does not say. */
+  readonly filled?: number;
+}
+
 export interface Power {
   readonly engine?: Engine;
   readonly motor?: Motor;
   readonly battery?: Battery;
+  readonly tank?: Tank;
 }
 
 export interface Shaft {

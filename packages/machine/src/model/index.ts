@@ -1,4 +1,5 @@
 export type * from './assembly.ts';
+export type * from './balance.ts';
 export type * from './controls.ts';
 export type * from './drive.ts';
 export type * from './machine.ts';

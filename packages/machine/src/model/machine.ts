@@ -1,4 +1,5 @@
 import type { Joint, Measurement, Module, Part, Stack, WrittenStep } from './assembly.ts';
+import type { Balance } from './balance.ts';
 import type { Controls } from './controls.ts';
 import type { Coupling, Direction, Power, Rotor, Shaft, Window } from './drive.ts';
 import type { EntryPath, Place } from './place.ts';
@@ -135,6 +136,7 @@ export interface Machine {
   /** From any instance id to the id of its thing. */
   readonly thingOf: ReadonlyMap<string, string>;
   readonly controls: Controls;
+  readonly balance: Balance;
   readonly sensors: ReadonlyMap<string, Sensor>;
   readonly hazards: ReadonlyMap<string, Hazard>;
   readonly service: ReadonlyMap<string, ServiceItem>;

@@ -139,6 +139,10 @@ export function map<T>(about: string, of: Field<T>, keys: 'id' | 'reference' | '
 export function list<T>(about: string, of: Field<T>, bounds: { readonly min?: number; readonly max?: number } = {}, example = `[${of.example}]`): Field<readonly T[]> {
   return { kind: 'list', about, of, example, ...bounds };
 }
+/** Where something is, from the origin of the machine: forward, left, up. */
+export function point(about: string, example: string): Field<Vector> {
+  return list(about, quantity('Coordinate.', 'mm', '40 mm', {}), { min: 3, max: 3 }, example) as Field<Vector>;
+}
 export function some<T>(of: Field<T>): Field<readonly T[]> {
   return { kind: 'some', about: of.about, example: of.example, of };
 }

@@ -1,4 +1,5 @@
 import { again, count, map, record, text, type Field, type RecordOf } from './field.ts';
+import { balanceField } from './sections/balance.ts';
 import { bagField, controlsField, hazardField, sensorField, serviceField } from './sections/controls.ts';
 import { couplingField, powerField, rotorField, shaftField } from './sections/drive.ts';
 import { consumableField, expectField, limitField, loadsField, machineField, materialField } from './sections/machine.ts';
@@ -17,6 +18,7 @@ export const sections = {
   types: map('Kinds of parts and joints that repeat, by id.', typeField),
   modules: map('Modules by id.', moduleField),
   controls: controlsField,
+  balance: balanceField,
   sensors: map('Sensors by id.', sensorField),
   hazards: map('Hazards by id.', hazardField),
   service: map('Recurring work by id.', serviceField),

@@ -35,6 +35,12 @@ export const powerField = record('What drives the machine.', {
     voltage: quantity('Of the whole pack.', 'V', '44.4 V'),
     mass: quantity('Of the whole pack.', 'kg', '1.4 kg'),
   }, { example: 'cells: 12, capacity: 5000 mAh' }),
+  tank: record('Fuel tank.', {
+    part: reference('Part that is the tank, weighed empty.', ['part'], 'body/tank'),
+    volume: quantity('What it holds.', 'cm³', '680 cm³'),
+    density: quantity('Mass of the fuel by volume.', 'kg/m³', '740 kg/m³'),
+    filled: quantity('How full it is in the mass of the machine; full when left out.', '%', '50 %', { min: 0, max: 1 }),
+  }, { example: 'part: body/tank, volume: 680 cm³, density: 740 kg/m³' }),
 }, { example: 'engine: {on: crank, speed: 14600 rpm}' });
 
 export const shaftField = record('Something that turns as one.', {

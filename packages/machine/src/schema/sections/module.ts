@@ -1,4 +1,4 @@
-import { copies, map, record, reference, word } from '../field.ts';
+import { copies, map, perCopy, point, quantity, record, reference, word } from '../field.ts';
 import { accessField, jointField, measurementField, partField, stackField, stepField } from './things.ts';
 import { thingWords } from './words.ts';
 
@@ -6,6 +6,8 @@ export const moduleField = record('A part of the machine that is built and strip
   ...thingWords,
   copies: copies('How many, or their names.'),
   comes: word('How it comes out of the bag.', { assembled: 'put together at the factory: to be stripped', loose: 'in parts' }, 'assembled'),
+  mass: perCopy(quantity('The whole module as weighed, with screws, wires and grease.', 'g', '712 g')),
+  at: perCopy(point('Where the centre of the whole module is, from the origin: forward, left, up; that of its parts when left out.', '[40 mm, 0 mm, 96 mm]')),
   behind: accessField,
   openings: map('Names for ways in.', accessField),
   keep: reference('Side that stays as reference while the other is opened.', ['part'], 'plate-left'),

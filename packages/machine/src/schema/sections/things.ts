@@ -1,4 +1,4 @@
-import { again, byShape, copies, count, direction, flag, list, map, perCopy, quantity, quantityOr, record, reference, referenceOr, required, some, text, window, word, type Field } from '../field.ts';
+import { again, byShape, copies, count, direction, flag, list, map, perCopy, point, quantity, quantityOr, record, reference, referenceOr, required, some, text, window, word, type Field } from '../field.ts';
 import type { ReferenceKind } from '../field.ts';
 import { expectField } from './machine.ts';
 import { thingWords } from './words.ts';
@@ -49,7 +49,7 @@ export const partFields = {
   copies: copies('How many, or their names.'),
   material: text('Material, by its name in the table.', 'aluminium 7075'),
   mass: quantity('Of one.', 'g', '9 g'),
-  at: perCopy(list('Where its centre is, from the origin: forward, left, up.', quantity('Coordinate.', 'mm', '40 mm', {}), { min: 3, max: 3 }, '[40 mm, 0 mm, 96 mm]')),
+  at: perCopy(point('Where its centre is, from the origin: forward, left, up.', '[40 mm, 0 mm, 96 mm]')),
   ...sizeFields,
   sizes: list('Shims: the thicknesses in the bag.', byShape('Thickness; one of it lies in the bag, or as many as count says.', '0.1 mm', {
     scalar: length('Thickness; one of it.', '0.1 mm'),
