@@ -4,6 +4,7 @@ import type { Check } from './check.ts';
 type Row = readonly [title: string, calculation: string, inputs: Readonly<Record<string, unknown>>, output: string, expected: number];
 
 const linearBlade = { blades: 2, bladeMass: '200 g', boltRadius: '100 mm', bladeCentre: '250 mm', radius: '700 mm', gripMass: '100 g', gripCentre: '50 mm' };
+const needed = { loads: [{ power: '588 W', stages: [{ efficiency: 0.98 }] }, { power: '38 W', stages: [{ efficiency: 0.95 }] }], fan: '100 W', fanSpeed: '12000 rpm', speed: '6000 rpm', density: 1.225 };
 const smallBearing = { rollingElements: 8, elementDiameter: '2 mm', pitchDiameter: '8 mm', shaftSpeed: '6000 rpm' };
 
 const rows: readonly Row[] = [
@@ -20,6 +21,10 @@ const rows: readonly Row[] = [
   ['a sensor shaft that makes 17 turns to 2 of the rotor, two magnets: 17 pulses a turn', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'pulsesPerRotorTurn', 17],
   ['17 pulses a turn at 30 turns a second: 510 Hz', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'frequency', 510],
   ['170 m/s in air with 340 m/s: 0.5', 'tip-mach', { tipSpeed: '170 m/s', speedOfSound: '340 m/s' }, 'tipMach', 0.5],
+  ['588/0.98 + 38/0.95 + 100/2³ = 600 + 40 + 12.5 W', 'power-needed', needed, 'power', 652.5],
+  ['a fan at half its speed takes an eighth', 'power-needed', needed, 'fanPower', 12.5],
+  ['640 W go in, 626 W come out', 'power-needed', needed, 'losses', 14],
+  ['652.5 W at 100 turns a second: 652.5/200π', 'power-needed', needed, 'torque', 652.5 / (200 * Math.PI)],
   ['200 rad/s at 0.75 m: 150 m/s', 'tip-speed', { speed: '200 rad/s', radius: '0.75 m' }, 'tipSpeed', 150],
   ['½ · 0.1 kg·m² · (200 rad/s)² = 2,000 J', 'stored-energy', { rotorInertia: 0.1, speed: '200 rad/s' }, 'storedEnergy', 2000],
   ['0.3 kg from 0 to 1 m: I = 0.3/3 = 0.1 kg·m²', 'uniform-blade', { blades: 2, bladeMass: '300 g', radius: '1 m', speed: 0 }, 'inertia', 0.1],

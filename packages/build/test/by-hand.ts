@@ -44,7 +44,7 @@ export function machineByHand(rough: RoughMachine): Machine {
   const keys = (module: string, section: Readonly<Record<string, unknown>> | undefined) => Object.keys(section ?? {}).map((key) => `${module}/${key}`);
 
   return {
-    id: 'by-hand', name: 'By hand', invented: true, power: {}, loads: {}, materials: new Map(),
+    id: 'by-hand', name: 'By hand', invented: true, power: {}, flown: {}, loads: {}, materials: new Map(),
     shafts: new Map(Object.entries(rough.shafts ?? {}).map(([id, given]) => [id, { id, path: `shafts.${id}`, title: id, ...given }])),
     rotors: new Map(Object.entries(rough.rotors ?? {}).map(([id, given]) => [id, { id, path: `rotors.${id}`, title: id, on: '', ...given }])),
     hazards: new Map(Object.entries(rough.hazards ?? {}).map(([id, given]) => [id, { id, path: `hazards.${id}`, title: id, endsIn: 'crash', ...given } as Hazard])),

@@ -95,6 +95,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.forwardFlight,
     rotor.forwardTrim,
     rotor.tailAuthority,
+    rotor.powerNeeded,
     rotor.autorotation,
     rotor.electricDrive,
     rotor.endurance,

@@ -5,6 +5,8 @@ export type FigureInput =
   | { readonly figure: string }
   /** `as` says what was made of the entry on the way: "half of" a diameter. */
   | { readonly entry: EntryPath; readonly value: number | string; readonly unit: string; readonly as?: string }
+  /** A row or a table of numbers as it stands in the file, SI. */
+  | { readonly entry: EntryPath; readonly table: readonly (number | readonly number[])[]; readonly unit: string }
   | { readonly constant: number; readonly unit: string; readonly source: string }
   | { readonly list: readonly Readonly<Record<string, FigureInput>>[] }
   | { readonly record: Readonly<Record<string, FigureInput>> };

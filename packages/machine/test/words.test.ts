@@ -29,6 +29,8 @@ const samples: Readonly<Record<FindingCode, readonly Values[]>> = {
   'copies/mismatch': [{ has: ['front', 'right'], copies: ['front', 'left'] }],
   'fact/derived': [{ key: 'speed', from: 'the tooth counts' }],
   'choice/not-sold': [{ teeth: 16, choices: ['13', '14'] }],
+  'curve/order': [{}],
+  'table/shape': [{ rows: 2, columns: 5 }],
   'variant/nothing': [{}],
   'drive/loop': [{ loop: ['mast', 'tail'], ratioOne: '23/5', ratioTwo: '4' }],
   'drive/undriven': [{ shaft: 'tail' }],

@@ -16,6 +16,8 @@ interface FiguresOptions extends HomeOption {
   readonly speed?: string;
   readonly altitude?: string;
   readonly warmer?: string;
+  readonly humidity?: string;
+  readonly mass?: string;
   readonly open?: string;
   readonly json?: true;
 }
@@ -30,6 +32,8 @@ export function figuresCommand(program: Command, act: Act): void {
     .option('--speed <speed>', 'speed of engine or motor instead of that of the file: "14600 rpm"')
     .option('--altitude <height>', 'pressure altitude of the air: "400 m"')
     .option('--warmer <difference>', 'air warmer than the standard atmosphere there by: "15 K"')
+    .option('--humidity <share>', 'relative humidity of the air: "60 %"')
+    .option('--mass <mass>', 'mass of the machine instead of that of the file: "6.8 kg"')
     .option('--open <figure>', 'show the working of one figure as a tree')
     .option(...homeOption)
     .option('--json', 'the figures as JSON')
@@ -42,8 +46,11 @@ async function show(terminal: Terminal, argument: string | undefined, options: F
   const sourceSpeed = readQuantityOption('--speed', options.speed, 'rad/s', '14600 rpm');
   const altitude = readQuantityOption('--altitude', options.altitude, 'm', '400 m');
   const temperatureOffset = readQuantityOption('--warmer', options.warmer, 'K', '15 K');
+  const humidity = readQuantityOption('--humidity', options.humidity, '%', '60 %');
+  const mass = readQuantityOption('--mass', options.mass, 'kg', '6.8 kg');
+  if (mass !== undefined && !(mass > 0)) throw new WrongInput(`--mass: given “${options.mass}”: a machine has more than 0 kg. Right would be "6.8 kg".`);
   const named = findMachine(terminal, argument, options);
-  const set = figures(named.machine, { state, ...(sourceSpeed !== undefined && { sourceSpeed }), ...(altitude !== undefined && { altitude }), ...(temperatureOffset !== undefined && { temperatureOffset }) });
+  const set = figures(named.machine, { state, ...(sourceSpeed !== undefined && { sourceSpeed }), ...(altitude !== undefined && { altitude }), ...(temperatureOffset !== undefined && { temperatureOffset }), ...(humidity !== undefined && { humidity }), ...(mass !== undefined && { mass }) });
   const known = [...set.drive.states.keys()];
   if (known.length > 0 && !known.includes(state)) throw new WrongInput(`${named.machine.name} has no state ${state}; it has ${known.join(', ')}.`);
   if (options.open !== undefined) await open(terminal, set, named, options.open, options.json === true);

@@ -14,6 +14,7 @@ export const atmosphere = defineCalculation({
   outputs: {
     temperature: { title: 'Temperature', symbol: 'T', unit: 'K', shown: '°C' },
     pressure: { title: 'Pressure', symbol: 'p', unit: 'Pa', shown: 'hPa' },
+    dryPressure: { title: 'Pressure without the vapour', symbol: 'p_d', unit: 'Pa', shown: 'hPa' },
     density: { title: 'Density', symbol: '\\rho', unit: 'kg/m³', shown: 'kg/m³' },
     speedOfSound: { title: 'Speed of sound', symbol: 'a', unit: 'm/s', shown: 'm/s' },
     dynamicViscosity: { title: 'Dynamic viscosity', symbol: '\\mu', unit: 'Pa·s', shown: 'Pa·s' },
@@ -21,6 +22,7 @@ export const atmosphere = defineCalculation({
   formulas: [
     { output: 'temperature', tex: String.raw`T = 288.15\,\mathrm{K} - 0.0065\,\mathrm{K/m}\;H + \Delta T` },
     { output: 'pressure', tex: String.raw`p = p_0\left(\frac{T_0 - 0.0065\,\mathrm{K/m}\;H}{T_0}\right)^{g/(0.0065\,\mathrm{K/m}\;R)}` },
+    { output: 'dryPressure', tex: String.raw`p_d = p - e,\quad e = \varphi\,e_s(T)` },
     { output: 'density', tex: String.raw`\rho = \frac{p - e}{R\,T} + \frac{e}{R_v\,T},\quad e = \varphi\,e_s(T)` },
     { output: 'speedOfSound', tex: String.raw`a = \sqrt{\kappa\,\frac{p}{\rho}}` },
     { output: 'dynamicViscosity', tex: String.raw`\mu = \frac{1.458\cdot 10^{-6}\;T^{3/2}}{T + 110.4\,\mathrm{K}}` },

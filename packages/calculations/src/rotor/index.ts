@@ -8,6 +8,7 @@ export { forwardTrim } from './forward-trim.ts';
 export { hover } from './hover.ts';
 export { axialFlight, groundEffect, hoverEstimate } from './momentum.ts';
 export { linearBlade } from './linear-blade.ts';
+export { powerNeeded } from './power-needed.ts';
 export { storedEnergy } from './stored-energy.ts';
 export { tailAuthority } from './tail-authority.ts';
 export { tipMach } from './tip-mach.ts';

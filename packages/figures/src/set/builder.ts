@@ -52,6 +52,7 @@ export function builderFor(machine: Machine): Builder {
 
   /** Value of an input in SI; undefined when it stands on a figure that is not known, which is then added to `missing`. */
   function valueOf(input: FigureInput, missing: Set<string>): Plain | undefined {
+    if ('table' in input) return input.table;
     if ('entry' in input) return input.value;
     if ('constant' in input) return input.constant;
     if ('list' in input) return input.list.map((row) => recordOf(row, missing));

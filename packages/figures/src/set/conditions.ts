@@ -14,8 +14,18 @@ export interface Conditions {
   readonly altitude?: number;
   /** Temperature above that of the standard atmosphere, K; 0 when not given. */
   readonly temperatureOffset?: number;
+  /** Relative humidity of the air, 0 to 1; 0 when not given. */
+  readonly humidity?: number;
+  /** Mass of the machine instead of that of the file, kg. */
+  readonly mass?: number;
   /** Tooth counts instead of those of the file, by entry: `drive.main-mesh.driver.teeth`. */
   readonly teeth?: Readonly<Record<EntryPath, number>>;
+}
+
+/** The machine as the conditions have it: other tooth counts, another mass. */
+export function asTried(machine: Machine, { teeth, mass }: Conditions): ReturnType<typeof withTeeth> {
+  const fitted = withTeeth(machine, teeth);
+  return mass === undefined ? fitted : { ...fitted, machine: { ...fitted.machine, mass } };
 }
 
 /**

@@ -1,29 +1,34 @@
-import type { Finding, Machine } from '@rotorwright/machine';
+import type { Finding, Machine, Rotor } from '@rotorwright/machine';
 import { findingAt } from '../drive/finding.ts';
-import { solveDrive, type DriveState } from '../drive/solve.ts';
+import { solveDrive, type DriveSolution, type DriveState } from '../drive/solve.ts';
 import { ratioToNumber } from '@rotorwright/mechanics';
 import { editDistance, showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
-import { builderFor } from './builder.ts';
-import { withTeeth, type Conditions } from './conditions.ts';
+import { builderFor, type Builder } from './builder.ts';
+import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
 import type { FigureSet } from './figure-set.ts';
 import { addGears } from './gear-figures.ts';
 import { addHover } from './hover-figures.ts';
 import { addScrews } from './joint-figures.ts';
+import { addPowerNeeded } from './power-figures.ts';
 import { addAir, addRotor } from './rotor-figures.ts';
+import { addTail } from './tail-figures.ts';
 
 /** Every figure that follows from the file, with its working. What cannot be known says what is missing. */
 export function figures(machine: Machine, conditions: Conditions = {}): FigureSet {
   const state = conditions.state ?? 'driven';
-  const tried = withTeeth(machine, conditions.teeth);
+  const tried = asTried(machine, conditions);
   const drive = solveDrive(tried.machine);
   const builder = builderFor(tried.machine);
   addDriveFigures(builder, drive, state, conditions);
   addAir(builder, conditions);
   for (const rotor of tried.machine.rotors.values()) if (builder.get(`speed ${rotor.on}`)) addRotor(builder, rotor);
   const main = tried.machine.rotors.get('main');
-  if (main && builder.get(`speed ${main.on}`)) addHover(builder, main);
+  if (main && builder.get(`speed ${main.on}`)) {
+    addHover(builder, main);
+    if (state === 'driven') addFlight(builder, drive, main);
+  }
   for (const coupling of tried.machine.couplings.values()) addGears(builder, coupling);
   addScrews(builder);
   return {
@@ -35,6 +40,13 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
     machine: tried.machine,
     drive,
   };
+}
+
+/** What stands on the hover of the main rotor: the tail rotor against its torque, and engine or motor behind both. */
+function addFlight(builder: Builder, drive: DriveSolution, main: Rotor): void {
+  const tail = drive.tailRotor && builder.get(`speed ${drive.tailRotor.on}`) ? drive.tailRotor : undefined;
+  if (tail) addTail(builder, tail, main);
+  addPowerNeeded(builder, drive, main, tail);
 }
 
 /** Limits of the file that the figures do not keep. A figure that is not known is not assessed, and no finding. */

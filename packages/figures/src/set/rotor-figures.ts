@@ -7,12 +7,14 @@ import type { Conditions } from './conditions.ts';
 const standardDay = 'standard atmosphere, unless set';
 
 /** The air that the rotors meet. */
-export function addAir(builder: Builder, { altitude, temperatureOffset }: Conditions): void {
+export function addAir(builder: Builder, { altitude, temperatureOffset, humidity }: Conditions): void {
   const set = (value: number | undefined, unit: string): FigureInput => ({ constant: value ?? 0, unit, source: value === undefined ? standardDay : 'set by hand' });
-  const inputs = { pressureAltitude: set(altitude, 'm'), temperatureOffset: set(temperatureOffset, 'K') };
+  const inputs = { pressureAltitude: set(altitude, 'm'), temperatureOffset: set(temperatureOffset, 'K'), relativeHumidity: set(humidity, '-') };
   builder.add({ name: 'speed-of-sound', title: 'Speed of sound', unit: 'm/s', shown: 'm/s', calculation: 'atmosphere', output: 'speedOfSound', inputs });
   builder.add({ name: 'air-viscosity', title: 'Viscosity of the air', unit: 'Pa·s', shown: 'Pa·s', calculation: 'atmosphere', output: 'dynamicViscosity', inputs });
   builder.add({ name: 'air-density', title: 'Density of the air', unit: 'kg/m³', shown: 'kg/m³', calculation: 'atmosphere', output: 'density', inputs });
+  builder.add({ name: 'air-temperature', title: 'Temperature of the air', unit: 'K', shown: '°C', calculation: 'atmosphere', output: 'temperature', inputs });
+  builder.add({ name: 'dry-air-pressure', title: 'Pressure of the air without its vapour', unit: 'Pa', shown: 'hPa', calculation: 'atmosphere', output: 'dryPressure', inputs });
 }
 
 /** Tip speed, pull of the blades and stored energy of one rotor. */

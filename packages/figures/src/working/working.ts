@@ -2,6 +2,7 @@ import { catalogue } from '@rotorwright/calculations';
 import { placeOf, type EntryPath, type Place } from '@rotorwright/machine';
 import { showQuantity } from '@rotorwright/units';
 import type { Figure, FigureInput } from '../figure.ts';
+import type { Conditions } from '../set/conditions.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 
 /** One node of the working of a figure: a figure, an entry of the file, a constant, or a group of them. */
@@ -88,10 +89,14 @@ function inputNode(set: FigureSet, input: FigureInput, label: string, title: str
     const figure = set.get(input.figure);
     return figure ? figureNode(set, figure, label) : { ...missingNode(set, input.figure), label };
   }
+  if ('table' in input) {
+    const place = placeOf(set.machine, input.entry);
+    return { ...plain, kind: 'entry', unit: input.unit, shown: input.unit, text: sizeOf(input.table), path: input.entry, ...(place ? { place } : {}) };
+  }
   if ('entry' in input) {
     const place = placeOf(set.machine, input.entry);
     const unit = shown ?? usual[input.unit] ?? input.unit;
-    return { ...plain, kind: 'entry', value: input.value, unit: input.unit, shown: unit, text: typeof input.value === 'string' ? input.value : showQuantity(input.value, unit, { significant: 6 }), ...(input.as === undefined ? {} : { as: input.as }), ...(set.conditions.teeth?.[input.entry] === undefined ? {} : { tried: true }), path: input.entry, ...(place ? { place } : {}) };
+    return { ...plain, kind: 'entry', value: input.value, unit: input.unit, shown: unit, text: typeof input.value === 'string' ? input.value : showQuantity(input.value, unit, { significant: 6 }), ...(input.as === undefined ? {} : { as: input.as }), ...(isTried(set.conditions, input.entry) ? { tried: true } : {}), path: input.entry, ...(place ? { place } : {}) };
   }
   if ('constant' in input) {
     const unit = shown ?? usual[input.unit] ?? input.unit;
@@ -109,6 +114,13 @@ function inputNode(set: FigureSet, input: FigureInput, label: string, title: str
     })),
   };
 }
+
+const sizeOf = (table: readonly (number | readonly number[])[]): string => {
+  const [first] = table;
+  return typeof first === 'object' ? `${table.length} × ${first.length} values` : `${table.length} values`;
+};
+
+const isTried = ({ teeth, mass }: Conditions, entry: EntryPath): boolean => teeth?.[entry] !== undefined || (mass !== undefined && entry === 'machine.mass');
 
 /**
  * The working as lines of text, each leaf with its line in the file.

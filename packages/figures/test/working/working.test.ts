@@ -47,7 +47,7 @@ test('lines of text: a row of teeth on one line, each with its line in the file'
 test('every figure is what the catalogue answers to its inputs', () => {
   const plain = (input: FigureInput): unknown => {
     if ('figure' in input) return set.get(input.figure)!.value;
-    if ('entry' in input) return input.value;
+    if ('entry' in input) return 'table' in input ? input.table : input.value;
     if ('constant' in input) return input.constant;
     if ('record' in input) return Object.fromEntries(Object.entries(input.record).map(([name, each]) => [name, plain(each)]));
     return input.list.map((row) => Object.fromEntries(Object.entries(row).map(([name, each]) => [name, plain(each)])));

@@ -1,4 +1,4 @@
-import type { Choice, Coupling, CouplingSide, Power, Rotor, Shaft, Window } from '../model/drive.ts';
+import type { Choice, Coupling, CouplingSide, Engine, Power, Rotor, Shaft, Window } from '../model/drive.ts';
 import { listed } from '../read/nearest.ts';
 import { joinPath } from '../read/tree.ts';
 import type { ReadsAs, ReadWindow } from '../schema/field.ts';
@@ -22,16 +22,52 @@ export function expandPower(written: ReadsAs<typeof powerField> | undefined, exp
   const motorOn = shaft(motor?.on, 'power.motor.on');
   return compact({
     engine: engine && engineOn !== undefined ? compact({
-      path: 'power.engine', kind: engine.kind, on: engineOn, displacement: engine.displacement, power: engine.power, speed: engine.speed, bestSpeed: windowOf(engine.best), idle: engine.idle,
+      path: 'power.engine', kind: engine.kind, on: engineOn, displacement: engine.displacement, power: engine.power, curve: curveOf(engine.curve, expansion), consumption: engine.consumption,
+      fan: engine.fan, reserve: engine.reserve, speed: engine.speed, bestSpeed: windowOf(engine.best), idle: engine.idle,
       turns: engine.turns, cylinders: engine.cylinders,
     }) : undefined,
     motor: motor && motorOn !== undefined ? compact({
-      path: 'power.motor', on: motorOn, speedConstant: motor.constant, resistance: motor.resistance, noLoadCurrent: motor.idleCurrent, power: motor.power, speed: motor.speed,
+      path: 'power.motor', on: motorOn, speedConstant: motor.constant, resistance: motor.resistance, noLoadCurrent: motor.idleCurrent, controllerResistance: motor.controllerResistance,
+      power: motor.power, reserve: motor.reserve, speed: motor.speed,
       bestSpeed: windowOf(motor.best), turns: motor.turns, poles: motor.poles,
     }) : undefined,
-    battery: battery && compact({ path: 'power.battery', cells: battery.cells, capacity: battery.capacity, resistance: battery.resistance, voltage: battery.voltage, mass: battery.mass }),
-    tank: tank && compact({ path: 'power.tank', part: part(tank.part, 'power.tank.part', expansion), volume: tank.volume, density: tank.density, filled: tank.filled }),
+    battery: battery && compact({ path: 'power.battery', cells: battery.cells, capacity: battery.capacity, resistance: battery.resistance, voltage: battery.voltage, mass: battery.mass, usable: battery.usable }),
+    tank: tank && compact({ path: 'power.tank', part: part(tank.part, 'power.tank.part', expansion), volume: tank.volume, density: tank.density, filled: tank.filled, usable: tank.usable }),
   });
+}
+
+/** Points in ascending speed; undefined when they are not, which is then found. */
+function curveOf(written: NonNullable<ReadsAs<typeof powerField>['engine']>['curve'], { report, spans }: Expansion): Engine['curve'] {
+  if (!written) return undefined;
+  const points = written.flatMap(({ speed, power }, i) => (speed === undefined || power === undefined ? [] : [{ path: joinPath('power.engine.curve', i), speed, power }]));
+  const back = points.find(({ speed }, i) => i > 0 && speed <= points[i - 1]!.speed);
+  if (back === undefined) return points;
+  const at = joinPath(back.path, 'speed');
+  report.add('curve/order', at, spanOf(spans, at), {});
+  return undefined;
+}
+
+type WrittenTable = Exclude<ReadsAs<typeof rotorField>['section'], string | undefined>;
+
+/** A name as it is, or a table whose rows fit its Reynolds numbers and angles. */
+function sectionOf(written: string | WrittenTable | undefined, path: string, { report, spans }: Expansion): Rotor['section'] {
+  if (written === undefined || typeof written === 'string') return written;
+  const { reynolds, angles, lift, drag } = written;
+  if (!reynolds || !angles || !lift || !drag) return undefined;
+  for (const [key, values] of [['reynolds', reynolds], ['angles', angles]] as const) {
+    const back = values.findIndex((value, i) => i > 0 && value <= values[i - 1]!);
+    if (back < 0) continue;
+    const at = joinPath(joinPath(path, key), back);
+    report.add('curve/order', at, spanOf(spans, at), {});
+    return undefined;
+  }
+  for (const [key, rows] of [['lift', lift], ['drag', drag]] as const) {
+    if (rows.length === reynolds.length && rows.every((row) => row.length === angles.length)) continue;
+    const at = joinPath(path, key);
+    report.add('table/shape', at, spanOf(spans, at), { rows: reynolds.length, columns: angles.length });
+    return undefined;
+  }
+  return { reynolds, angles, lift, drag };
 }
 
 export function expandShaft(id: string, written: ReadsAs<typeof shaftField>, expansion: Expansion): Shaft {
@@ -51,7 +87,7 @@ export function expandCoupling(id: string, written: WrittenCoupling, expansion: 
   if (!written.kind || !driver || !driven) return undefined;
   return compact({
     id, path, title: written.title ?? titleFrom(id), kind: written.kind, driver, driven, module: written.module, helix: written.helix, pressureAngle: written.pressureAngle, width: written.width,
-    centre: windowOf(written.centre), pitch: written.pitch, beltTeeth: written.beltTeeth, runs: written.runs, twist: written.twist, engages: written.engages, holds: written.holds, maxPull: written.maxPull,
+    centre: windowOf(written.centre), pitch: written.pitch, beltTeeth: written.beltTeeth, runs: written.runs, twist: written.twist, engages: written.engages, efficiency: written.efficiency, holds: written.holds, maxPull: written.maxPull,
   });
 }
 
@@ -78,8 +114,8 @@ export function expandRotor(id: string, written: ReadsAs<typeof rotorField>, exp
   const hub = part(written.part, joinPath(path, 'part'), expansion);
   if (on === undefined) return undefined;
   return compact({
-    id, path, title: written.title ?? titleFrom(id), on, blades: written.blades, diameter: written.diameter, chord: written.chord, section: written.section, twist: written.twist, root: written.root,
-    hinge: written.hinge, boltRadius: written.boltRadius, bladeMass: written.bladeMass, bladeCentre: written.bladeCentre, hubInertia: written.hubInertia, gripMass: written.gripMass,
+    id, path, title: written.title ?? titleFrom(id), on, blades: written.blades, diameter: written.diameter, chord: written.chord, section: sectionOf(written.section, joinPath(path, 'section'), expansion), twist: written.twist, root: written.root,
+    stops: windowOf(written.stops), arm: written.arm, blockage: written.blockage, hinge: written.hinge, boltRadius: written.boltRadius, bladeMass: written.bladeMass, bladeCentre: written.bladeCentre, hubInertia: written.hubInertia, gripMass: written.gripMass,
     gripCentre: written.gripCentre, damper: written.damper, wanted: windowOf(written.wanted), part: hub,
   });
 }

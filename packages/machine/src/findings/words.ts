@@ -51,6 +51,8 @@ const words = {
   'copies/mismatch': error('The values are given for {has}; the copies are {copies}.', 'Write one value for each of {copies}, and no other.'),
   'fact/derived': error('“{key}” is computed here from {from}; a second statement could contradict it.', 'Remove it, or write it under expect to have it compared.'),
   'choice/not-sold': warning('{teeth} teeth are fitted, but the choices are {choices}.', 'Add {teeth} to the choices, or fit one of them.'),
+  'curve/order': error('{given} does not lie above the value before it.', 'Write the points in ascending order, each once.'),
+  'table/shape': error('The table does not fit its Reynolds numbers and angles.', 'Write {rows} rows of {columns} values: one row for each Reynolds number, one value for each angle.'),
   'variant/nothing': note('{path} changes nothing: the file says the same without it.', 'Remove it, or correct the path or the value.'),
 
   // ---- drive

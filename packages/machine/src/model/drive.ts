@@ -18,6 +18,14 @@ export interface Engine {
   readonly displacement?: number;
   /** W */
   readonly power?: number;
+  /** Points at full throttle in ascending speed, rad/s and W. */
+  readonly curve?: readonly { readonly path: EntryPath; readonly speed: number; readonly power: number }[];
+  /** kg/J */
+  readonly consumption?: number;
+  /** Of the cooling fan at the governed speed, W. */
+  readonly fan?: number;
+  /** Share of the power kept back for the governor. */
+  readonly reserve?: number;
   /** Governed speed, rad/s. */
   readonly speed?: number;
   /** Speeds at which it pulls well, rad/s. */
@@ -38,8 +46,12 @@ export interface Motor {
   readonly resistance?: number;
   /** A */
   readonly noLoadCurrent?: number;
+  /** Ω */
+  readonly controllerResistance?: number;
   /** W */
   readonly power?: number;
+  /** Share of the duty kept back for the governor. */
+  readonly reserve?: number;
   /** Governed speed, rad/s. */
   readonly speed?: number;
   readonly bestSpeed?: Window;
@@ -58,6 +70,8 @@ export interface Battery {
   readonly voltage?: number;
   /** kg */
   readonly mass?: number;
+  /** Share of the charge that is flown. */
+  readonly usable?: number;
 }
 
 export interface Tank {
@@ -70,6 +84,8 @@ export interface Tank {
   readonly density?: number;
   /** Share that is in it when the machine has its mass; full when the file does not say. */
   readonly filled?: number;
+  /** Share of that which is flown. */
+  readonly usable?: number;
 }
 
 export interface Power {
@@ -145,6 +161,16 @@ export interface Coupling {
   readonly holds?: number;
   /** Belts: pull that the maker allows, N. */
   readonly maxPull?: number;
+  /** Power out over power in. */
+  readonly efficiency?: number;
+}
+
+/** Lift and drag coefficients: a row for each Reynolds number, a value for each angle [rad]. */
+export interface SectionTable {
+  readonly reynolds: readonly number[];
+  readonly angles: readonly number[];
+  readonly lift: readonly (readonly number[])[];
+  readonly drag: readonly (readonly number[])[];
 }
 
 export interface Rotor {
@@ -158,11 +184,17 @@ export interface Rotor {
   readonly diameter?: number;
   /** m */
   readonly chord?: number;
-  readonly section?: string;
+  readonly section?: string | SectionTable;
   /** rad */
   readonly twist?: number;
   /** Root cut-out, m from the axis. */
   readonly root?: number;
+  /** Pitch at its stops, rad. */
+  readonly stops?: Window;
+  /** Of a tail rotor from the main mast, m. */
+  readonly arm?: number;
+  /** Share of the thrust that the fin takes. */
+  readonly blockage?: number;
   /** Flapping hinge, m from the axis. */
   readonly hinge?: number;
   /** Blade bolt from the axis, m. */

@@ -105,6 +105,23 @@ export interface Bag {
   readonly holds: readonly { readonly ref: string; readonly count: number }[];
 }
 
+/** What was measured in flight. */
+export interface Flown {
+  readonly hover?: {
+    readonly path: EntryPath;
+    /** rad */
+    readonly collective?: number;
+    /** kg/s */
+    readonly fuelFlow?: number;
+    /** A */
+    readonly current?: number;
+    /** kg, m, K; those of the machine and of a standard day at sea level when not given */
+    readonly mass?: number;
+    readonly altitude?: number;
+    readonly warmer?: number;
+  };
+}
+
 /**
  * The model: everything that the file says, resolved. Plain frozen data; all numbers in SI.
  * What the file leaves out is undefined; what it gets wrong is a finding and undefined here.
@@ -116,6 +133,10 @@ export interface Machine {
   readonly title?: string;
   /** kg, ready to fly */
   readonly mass?: number;
+  /** Drag of the fuselage over dynamic pressure, m² */
+  readonly dragArea?: number;
+  /** About the mast, kg·m² */
+  readonly yawInertia?: number;
   readonly origin?: string;
   readonly invented: boolean;
   readonly revision?: string;
@@ -142,6 +163,7 @@ export interface Machine {
   readonly service: ReadonlyMap<string, ServiceItem>;
   readonly loads: Loads;
   readonly limits: ReadonlyMap<string, Limit>;
+  readonly flown: Flown;
   readonly bags: ReadonlyMap<string, Bag>;
   /** Names and titles of the variants that the file offers; reading takes one of them. */
   readonly variants: ReadonlyMap<string, string>;

@@ -2,7 +2,7 @@ import { again, count, map, record, text, type Field, type RecordOf } from './fi
 import { balanceField } from './sections/balance.ts';
 import { bagField, controlsField, hazardField, sensorField, serviceField } from './sections/controls.ts';
 import { couplingField, powerField, rotorField, shaftField } from './sections/drive.ts';
-import { consumableField, expectField, limitField, loadsField, machineField, materialField } from './sections/machine.ts';
+import { consumableField, expectField, flownSection, limitField, loadsField, machineField, materialField } from './sections/machine.ts';
 import { moduleField } from './sections/module.ts';
 import { typeField } from './sections/things.ts';
 
@@ -24,6 +24,7 @@ export const sections = {
   service: map('Recurring work by id.', serviceField),
   loads: loadsField,
   limits: map('Limits by id.', limitField),
+  flown: flownSection,
   bags: map('Bags of the kit by id.', bagField),
   expect: expectField,
 } as const;

@@ -3,6 +3,8 @@ export interface Air {
   readonly temperature: number;
   /** Pa */
   readonly pressure: number;
+  /** Of the air without its vapour [Pa] */
+  readonly dryPressure: number;
   /** kg/m³ */
   readonly density: number;
   /** m/s */
@@ -52,7 +54,7 @@ export function airAt(pressureAltitude: number, temperatureOffset = 0, relativeH
   const vapour = Math.min(relativeHumidity * saturationPressure(temperature), pressure);
   const dry = pressure - vapour;
   const density = dry / (GAS_CONSTANT * temperature) + vapour / (GAS_CONSTANT * VAPOUR_GAS_RATIO * temperature);
-  return { temperature, pressure, density, speedOfSound: Math.sqrt((heatRatio(dry, vapour) * pressure) / density), dynamicViscosity: sutherland(temperature) };
+  return { temperature, pressure, dryPressure: dry, density, speedOfSound: Math.sqrt((heatRatio(dry, vapour) * pressure) / density), dynamicViscosity: sutherland(temperature) };
 }
 
 /**

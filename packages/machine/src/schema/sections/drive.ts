@@ -3,6 +3,7 @@ import { expectField } from './machine.ts';
 
 const shaftRef = reference('Shaft.', ['shaft'], 'crank');
 const partRef = reference('Part that has the teeth or the face.', ['part'], 'mast/main-gear');
+const reserveField = quantity('Share of what it gives that is kept back for the governor; 10 % when left out.', '%', '10 %', { min: 0, max: 0.9 });
 const rpm = (about: string, example: string) => quantity(about, 'rpm', example);
 
 export const powerField = record('What drives the machine.', {
@@ -11,6 +12,13 @@ export const powerField = record('What drives the machine.', {
     on: required(shaftRef),
     displacement: quantity('Swept volume.', 'cm³', '23 cm³'),
     power: quantity('Best power.', 'kW', '2.4 kW'),
+    curve: list('Points of its full-throttle curve, in ascending speed; with them the best power is of no use.', record('A point.', {
+      speed: required(rpm('Speed.', '13000 rpm')),
+      power: required(quantity('Power there.', 'kW', '2.1 kW')),
+    }), { min: 2 }),
+    consumption: quantity('Fuel for each unit of work, in hover.', 'g/(kW·h)', '560 g/(kW·h)'),
+    fan: quantity('Taken by the cooling fan at the governed speed.', 'W', '90 W', { min: 0 }),
+    reserve: reserveField,
     speed: rpm('Governed speed.', '14600 rpm'),
     best: window('Speeds at which it pulls well.', 'rpm', '13000 to 15500 rpm', { min: 0 }),
     idle: rpm('Idle speed.', '3800 rpm'),
@@ -22,7 +30,9 @@ export const powerField = record('What drives the machine.', {
     constant: quantity('Speed by voltage.', 'rpm/V', '500 rpm/V'),
     resistance: quantity('Of the winding, between two leads.', 'mΩ', '14 mΩ'),
     'idle-current': quantity('Current without load.', 'A', '2.1 A'),
+    'controller-resistance': quantity('Of the controller.', 'mΩ', '2 mΩ', { min: 0 }),
     power: quantity('Lasting power.', 'kW', '3 kW'),
+    reserve: reserveField,
     speed: rpm('Governed speed.', '19500 rpm'),
     best: window('Speeds at which it pulls well.', 'rpm', '18000 to 21000 rpm', { min: 0 }),
     turns: turns('Sense of rotation and from where it is seen.'),
@@ -34,12 +44,14 @@ export const powerField = record('What drives the machine.', {
     resistance: quantity('Of the whole pack.', 'mΩ', '24 mΩ'),
     voltage: quantity('Of the whole pack.', 'V', '44.4 V'),
     mass: quantity('Of the whole pack.', 'kg', '1.4 kg'),
+    usable: quantity('Share of the charge that is flown; 80 % when left out.', '%', '80 %', { above: 0, max: 1 }),
   }, { example: 'cells: 12, capacity: 5000 mAh' }),
   tank: record('Fuel tank.', {
     part: reference('Part that is the tank, weighed empty.', ['part'], 'body/tank'),
     volume: quantity('What it holds.', 'cm³', '680 cm³'),
     density: quantity('Mass of the fuel by volume.', 'kg/m³', '740 kg/m³'),
     filled: quantity('How full it is in the mass of the machine; full when left out.', '%', '50 %', { min: 0, max: 1 }),
+    usable: quantity('Share of what is in it that is flown; 85 % when left out.', '%', '85 %', { above: 0, max: 1 }),
   }, { example: 'part: body/tank, volume: 680 cm³, density: 740 kg/m³' }),
 }, { example: 'engine: {on: crank, speed: 14600 rpm}' });
 
@@ -93,8 +105,19 @@ export const couplingField = record('What makes one shaft turn another.', {
   engages: rpm('Clutches: speed at which it grips.', '5200 rpm'),
   holds: quantity('Clutches: torque that it passes on at the governed speed before it slips.', 'N·m', '4.5 N·m'),
   'max-pull': quantity('Belts: pull that its maker allows.', 'N', '120 N'),
+  efficiency: quantity('Power that comes out over power that goes in.', '%', '97 %', { above: 0, max: 1 }),
   expect: expectField,
 }, { derived: { ratio: 'the tooth counts', speed: 'the engine speed and the tooth counts', 'mesh-frequency': 'speed and teeth', thrust: 'helix, sense of rotation and torque', backlash: 'centre distance, shift and tolerance; what you measure stands under measurements' } });
+
+const sectionField = byShape('Airfoil: its name, or a table of your own.', 'NACA 0012', {
+  scalar: text('Name of the airfoil.', 'NACA 0012'),
+  map: record('Lift and drag by angle of attack: one row for each Reynolds number, one value for each angle.', {
+    reynolds: required(list('Reynolds numbers, ascending.', number('Reynolds number.', '200000', { above: 0 }), { min: 1 })),
+    angles: required(list('Angles of attack, ascending.', quantity('Angle of attack.', '°', '4 °', {}), { min: 2 })),
+    lift: required(list('Lift coefficients.', list('Row.', number('Lift coefficient.', '0.42')), { min: 1 })),
+    drag: required(list('Drag coefficients.', list('Row.', number('Drag coefficient.', '0.014')), { min: 1 })),
+  }, { example: 'reynolds: [2e5], angles: [0 °, 4 °], lift: [[0, 0.42]], drag: [[0.011, 0.014]]' }),
+});
 
 export const rotorField = record('A set of blades.', {
   title: text('Name as a person says it.', 'Main rotor'),
@@ -102,9 +125,12 @@ export const rotorField = record('A set of blades.', {
   blades: count('Number of blades.', '2', 1, 16),
   diameter: quantity('Tip to tip.', 'mm', '1550 mm'),
   chord: quantity('Blade depth.', 'mm', '58 mm'),
-  section: text('Airfoil.', 'NACA 0012'),
+  section: sectionField,
   twist: quantity('Of the blade from root to tip; negative washes out.', '°', '-4 °', { min: -Math.PI / 2, max: Math.PI / 2 }),
   root: quantity('Where the blade begins, from the axis.', 'mm', '140 mm'),
+  stops: window('Pitch at its stops.', '°', '-8 to 26 °', { min: -Math.PI / 2, max: Math.PI / 2 }),
+  arm: quantity('Tail rotors: from the main mast; from the places of both hubs when left out.', 'mm', '950 mm'),
+  blockage: quantity('Tail rotors: share of the thrust that the fin takes.', '%', '5 %', { min: 0, max: 0.9 }),
   hinge: quantity('Flapping hinge, from the axis.', 'mm', '0 mm', { min: 0 }),
   'bolt-radius': quantity('Blade bolt, from the axis.', 'mm', '92 mm'),
   'blade-mass': quantity('One blade.', 'g', '168 g'),

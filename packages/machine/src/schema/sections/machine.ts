@@ -7,6 +7,8 @@ export const machineField = record('What the machine is.', {
   name: required(text('Its name.', 'Whimbrel')),
   title: text('One line about it.', 'two-stroke trainer, 1.55 m'),
   mass: quantity('Ready to fly.', 'kg', '5.4 kg'),
+  'drag-area': quantity('Drag of the fuselage over dynamic pressure.', 'm²', '0.02 m²', { min: 0 }),
+  'yaw-inertia': quantity('Moment of inertia about the mast.', 'kg·m²', '0.4 kg·m²'),
   origin: text('What the axes start from: x forward, y left, z up.', 'mast axis, top face of the lower mast bearing'),
   invented: flag('Says that the machine does not exist.'),
   revision: text('Which state of the file this is.', '2026-11'),
@@ -66,3 +68,18 @@ export const loadsField = record('How hard it is flown: what the loads are recko
 
 /** Widens a record for the reader's `readsAs`; helps where a section only passes a record on. */
 export type Reading<F> = F extends Field<infer T> ? T : never;
+
+const flownField = {
+  mass: quantity('All-up mass then; that of the machine when left out.', 'kg', '5.4 kg'),
+  altitude: quantity('Pressure altitude then; 0 when left out.', 'm', '400 m', {}),
+  warmer: quantity('Air warmer than the standard atmosphere there by.', 'K', '8 K', {}),
+} as const;
+
+export const flownSection = record('What was measured in flight: it narrows the band of what is computed.', {
+  hover: record('Steady hover in still air, out of ground effect.', {
+    collective: quantity('Pitch of the main blades.', '°', '6.2 °', {}),
+    'fuel-flow': quantity('Fuel burnt.', 'g/min', '9 g/min'),
+    current: quantity('Drawn from the pack.', 'A', '28 A'),
+    ...flownField,
+  }, { example: 'fuel-flow: 9 g/min' }),
+}, { example: 'hover: {fuel-flow: 9 g/min}' });
