@@ -20,6 +20,7 @@ const worked = [
     ['6208, 2500 N and 1000 N', 'bearing-life', combined, 'usedRadialFactor', 0.56, 0.003, 'relative'],
     ['6208, 2500 N and 1000 N', 'bearing-life', combined, 'usedAxialFactor', 1.67, 0.003, 'relative'],
     ['6208, 2500 N and 1000 N', 'bearing-life', combined, 'equivalentLoad', 3070, 0.003, 'relative'],
+    ['6208, 2500 N and 1000 N: 29.1 kN over 3070 N', 'bearing-life', combined, 'loadRatio', 29_100 / 3070, 0.003, 'relative'],
     ['6208, 2500 N and 1000 N', 'bearing-life', combined, 'lifeFactor', 3.16, 0.003, 'relative'],
     ['6208, 2500 N and 1000 N', 'bearing-life', combined, 'lifeHours', 15800 * hours, 0.003, 'relative'],
   ]),

@@ -18,6 +18,8 @@ const rows: readonly Row[] = [
   ['2,500 teeth a second on a belt of 500: 5 Hz', 'belt-tooth-frequency', { pulleyTeeth: 25, shaftSpeed: '6000 rpm', beltTeeth: 500 }, 'beltFrequency', 5],
   ['two blades at 1,800 rpm: 60 Hz', 'blade-passing', { blades: 2, speed: '1800 rpm' }, 'frequency', 60],
   ['two magnets at 15,000 rpm = 250 turns a second: 500 Hz', 'sensor-pulses', { magnets: 2, shaftSpeed: '15000 rpm' }, 'frequency', 500],
+  ['two magnets: two pulses a turn', 'sensor-pulses', { magnets: 2, shaftSpeed: '15000 rpm' }, 'pulsesPerTurn', 2],
+  ['two magnets: two pulses a turn of the sensor shaft', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'pulsesPerTurn', 2],
   ['a sensor shaft that makes 17 turns to 2 of the rotor, two magnets: 17 pulses a turn', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'pulsesPerRotorTurn', 17],
   ['17 pulses a turn at 30 turns a second: 510 Hz', 'governor-ratio', { sensorTurns: 17, rotorTurns: 2, magnets: 2, rotorSpeed: '1800 rpm' }, 'frequency', 510],
   ['170 m/s in air with 340 m/s: 0.5', 'tip-mach', { tipSpeed: '170 m/s', speedOfSound: '340 m/s' }, 'tipMach', 0.5],

@@ -44,6 +44,19 @@ const exceptions = sourced({ document: 'ISO 286-2:2010 (from memory)', place: 't
   ] as const
 ).flatMap(limitRows));
 
+/** Nominal size in mm, the fit, least and most clearance in µm: interference is negative. */
+const clearances = sourced({ document: 'Handbook table of preferred fits, hole basis (from memory)', place: 'sums of the tabled limits', kind: 'published' }, (
+  [
+    [8, 'H7', 'g6', 5, 29], [22, 'H7', 'h6', 0, 34], [22, 'H7', 'k6', -15, 19], [22, 'H7', 'n6', -28, 6], [22, 'H7', 'p6', -35, -1], [30, 'H8', 'f7', 20, 74], [10, 'H9', 'd9', 40, 112],
+  ] as const
+).flatMap(([size, hole, shaft, least, most]): Row[] => {
+  const inputs = { nominal: `${size} mm`, hole, shaft };
+  return [
+    [`${size} mm ${hole}/${shaft}`, 'iso-fit', inputs, 'clearanceMin', least * micro, 1e-12, 'absolute'],
+    [`${size} mm ${hole}/${shaft}`, 'iso-fit', inputs, 'clearanceMax', most * micro, 1e-12, 'absolute'],
+  ];
+}));
+
 const bearing = { youngsModulus: '208 GPa', poissonsRatio: 0.3 };
 const aluminium = { youngsModulus: '71.7 GPa', poissonsRatio: 0.33 };
 const lame = sourced({ document: 'Lamé’s formula for two materials, worked elsewhere', kind: 'independent route' }, [
@@ -76,5 +89,33 @@ const bearingSteels = sourced({ ...catalogue, place: 'appendix table 8; Calliste
   [name, 'material', { name }, 'density', density, 0.01, 'relative'],
 ]));
 
+/** G in GPa, ν: measured, where ours follows from E and ν. */
+const shears = sourced({ document: 'Shear moduli as handbooks print them (from memory)', kind: 'published' }, (
+  [
+    ['steel', 80, 0.3], ['stainless steel', 77, 0.3], ['aluminium 7075', 26.9, 0.33], ['aluminium 6061', 26, 0.33], ['titanium', 44, 0.34], ['brass', 40, 0.35],
+  ] as const
+).flatMap(([name, shearModulus, poissonsRatio]): Row[] => [
+  [name, 'material', { name }, 'shearModulus', shearModulus * 1e9, 0.045, 'relative'],
+  [name, 'material', { name }, 'poissonsRatio', poissonsRatio, 0.02, 'absolute'],
+]));
+const damp = sourced({ document: 'Data sheets of plastics (from memory)', place: 'POM grows 0.2 %, PA 66 2.5 to 3 % from dry to soaked; shear strengths of ASTM D732', kind: 'published' }, [
+  ['POM', 'material', { name: 'POM' }, 'swell', 0.002, 0.001, 'absolute'],
+  ['PA 66', 'material', { name: 'PA 66' }, 'swell', 0.0275, 0.003, 'absolute'],
+  ['POM', 'material', { name: 'POM' }, 'shearStrength', 55e6, 0.2, 'relative'],
+]);
+const alloys = sourced({ document: 'ASM Handbook, volume 2, data sheets of the alloys (from memory)', place: '7075-T6 331 MPa, 6061-T6 207 MPa', kind: 'published' }, [
+  ['aluminium 7075', 'material', { name: 'aluminium 7075' }, 'shearStrength', 331e6, 1e-9, 'relative'],
+  ['aluminium 6061', 'material', { name: 'aluminium 6061' }, 'shearStrength', 207e6, 1e-9, 'relative'],
+]);
+
+const heated = { nominal: '22 mm', interference: '15 µm', clearanceWanted: '5 µm', housingMaterial: 'aluminium 7075' };
+const rise = 20 / (23.4 * 0.022);
+const heating = sourced({ document: 'Worked by hand in the title', kind: 'by hand' }, [
+  ['20 °C and 20 µm/(23.4·10⁻⁶/K · 22 mm) = 38.85 K', 'warm-to-fit', heated, 'housingTemperature', 293.15 + rise, 1e-9, 'relative'],
+  ['58.85 °C passes no limit', 'warm-to-fit', heated, 'limitsPassed', 0, 0, 'absolute'],
+  ['from a room of 50 °C it is 88.85 °C: seal and grease, 80 °C each', 'warm-to-fit', { ...heated, roomTemperature: '50 °C' }, 'limitsPassed', 2, 0, 'absolute'],
+  ['80 °C less 58.85 °C', 'warm-to-fit', heated, 'margin', 60 - rise, 1e-9, 'relative'],
+]);
+
 /** Fits, and what warmth does to them. */
-export const fitChecks: readonly Check[] = [...limits, ...grades, ...exceptions, ...lame, ...hand, ...expansions, ...bearingSteels];
+export const fitChecks: readonly Check[] = [...limits, ...grades, ...exceptions, ...clearances, ...lame, ...hand, ...heating, ...expansions, ...bearingSteels, ...shears, ...damp, ...alloys];

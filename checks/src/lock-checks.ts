@@ -18,6 +18,20 @@ const sizes = sourced({ ...collection, place: 'medium, oil tolerant, by size' },
   [['M6', 3], ['M10', 26], ['M16', 44]] as const
 ).map(([size, breakaway]): Row => [size, 'threadlock', { class: 'medium, oil tolerant', size }, 'breakaway', breakaway, 0.3, 'relative']));
 
+const shares = sourced({ ...collection, place: 'medium, oil tolerant: 3, 26 and 44 N·m at M6, M10 and M16', kind: 'published' }, [
+  ['M6', 'threadlock', { class: 'medium', size: 'M6' }, 'sizeShare', 3 / 26, 1e-9, 'relative'],
+  ['M16', 'threadlock', { class: 'medium', size: 'M16' }, 'sizeShare', 44 / 26, 1e-9, 'relative'],
+]);
+const bond = sourced({ document: 'A bond of one shear strength: area times arm grows with the cube of the size', kind: 'law' }, [
+  ['M3 holds an eighth of M6', 'threadlock', { class: 'medium', size: 'M3' }, 'sizeShare', 3 / 26 / 8, 1e-9, 'relative'],
+]);
+const low = sourced({ document: 'Common practice, no source', place: 'makers say their typical values scatter by 30 %', kind: 'common practice' }, [
+  ['M10, medium: 12 N·m less 30 %', 'threadlock', { class: 'medium', size: 'M10' }, 'breakawayLow', 8.4, 1e-9, 'relative'],
+]);
+const keepAway = sourced({ document: 'Several public data sheets', place: 'what anaerobic compounds harm: plastics under stress, elastomers, skin; what they would bond', kind: 'published' }, [
+  ['plastics, insert nuts, bearings, rubber, skin', 'threadlock', { class: 'low', size: 'M3' }, 'keepAwayFrom', ['polycarbonate, ABS, acrylic and other plastics that it cracks', 'nylon insert nuts, which lock by themselves', 'bearings, one-way clutches and ball links that it would lock', 'rubber and O-rings, which it swells', 'skin: wear gloves, it can make you allergic'], 0, 'absolute'],
+]);
+
 const cure = sourced({ document: 'Several public data sheets', place: 'full cure 24 h at room temperature on steel', kind: 'published' }, [
   ['steel at 22 °C', 'threadlock', { class: 'medium', size: 'M10' }, 'cureTimeNeeded', 24 * 3600, 1e-12, 'relative'],
   ['half of it after 12 h', 'threadlock', { class: 'medium', size: 'M10', cureTime: '12 h' }, 'cureShare', 0.5, 1e-12, 'relative'],
@@ -47,4 +61,4 @@ const verdicts = sourced({ document: 'ISO 2320, property class 04, public transc
 ]);
 
 /** What keeps a thread from turning. */
-export const lockChecks: readonly Check[] = [...classes, ...sizes, ...cure, ...coldCure, ...nuts, ...verdicts];
+export const lockChecks: readonly Check[] = [...classes, ...sizes, ...shares, ...bond, ...low, ...keepAway, ...cure, ...coldCure, ...nuts, ...verdicts];

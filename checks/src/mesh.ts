@@ -43,6 +43,8 @@ const handWindow = sourced({ document: 'Worked by hand in the title: first order
   ['both gears swollen by 10⁻⁵: the same', 'mesh-window', { ...tight, ...swelling }, 'backlashHot', -2 * tangent * 0.05 * 1e-5, 1e-4, 'relative'],
   ['swollen, they want 50 mm · 10⁻⁵ more, and 20 µm for the tolerance', 'mesh-window', { ...tight, ...swelling, tolerance: '20 µm' }, 'centreDistanceToSet', 0.05 * (1 + 1e-5) + 20e-6, 1e-9, 'relative'],
   ['0.1 mm always left: the distance of 50.1 mm with just that backlash', 'mesh-window', { ...pair, ...alike, cold: '20 °C', assembly: '20 °C', hot: '20 °C', leastBacklash: play }, 'centreDistanceToSet', 0.0501, 1e-9, 'relative'],
+  ['gears that swell shut when hot: nothing left then', 'mesh-window', { ...tight, ...growing }, 'backlashHotSet', 0, 1e-12, 'absolute'],
+  ['and cold the play by which they grow: 2 tan 20° · 50 mm · 10⁻⁵', 'mesh-window', { ...tight, ...growing }, 'backlashColdSet', 2 * tangent * 0.05 * 1e-5, 1e-4, 'relative'],
   ['and at assembly it shows that backlash', 'mesh-window', { ...pair, ...alike, cold: '20 °C', assembly: '20 °C', hot: '20 °C', leastBacklash: play }, 'backlashToSet', play, 1e-7, 'relative'],
 ]);
 
@@ -55,6 +57,19 @@ const changes = sourced({ document: 'Worked by hand in the title', kind: 'by han
   ['a slot up to 52 mm does', 'pinion-change', { ...change, slotTo: '52 mm' }, 'slotAllows', 1, 0, 'absolute'],
   ['gear 2 turns 18/17 times as fast', 'pinion-change', change, 'speedRatio', 18 / 17, 1e-12, 'relative'],
   ['without backlash now', 'pinion-change', change, 'backlash', 0, 1e-15, 'absolute'],
+]);
+
+/** 18 and 85 teeth of module 1 at a distance in mm, without shift. */
+const eighteen = (distance: number) => {
+  const angle = Math.acos((51.5 * Math.cos(twenty)) / distance);
+  const [base1, base2] = [9 * Math.cos(twenty), 42.5 * Math.cos(twenty)];
+  const path = Math.sqrt(10 ** 2 - base1 ** 2) + Math.sqrt(43.5 ** 2 - base2 ** 2) - distance * Math.sin(angle);
+  return { backlash: 2e-3 * distance * (Math.tan(angle) - angle - (tangent - twenty)), contactRatio: path / (Math.PI * Math.cos(twenty)) };
+};
+const changed = sourced({ document: 'Handbook formulas of involute gears, written out here: j = 2a(inv α_w − inv α), ε = g_α/(π m cos α)', kind: 'independent route' }, [
+  ['18 and 85 teeth at 51.3 mm bind', 'pinion-change', change, 'newBacklash', eighteen(51.3).backlash, 1e-9, 'relative'],
+  ['18 and 85 teeth left at 51 mm bind more', 'pinion-change', change, 'backlashUnmoved', eighteen(51).backlash, 1e-9, 'relative'],
+  ['18 and 85 teeth at 51.5 mm', 'pinion-change', { ...change, slotTo: '52 mm' }, 'newContactRatio', eighteen(51.5).contactRatio, 1e-9, 'relative'],
 ]);
 
 const chordal = gearCase('gear-chordal-1');
@@ -70,5 +85,22 @@ const shifts = [
   ...sourced({ document: 'The same table', place: 'y − Σx: 0.83333 − 0.96', kind: 'by hand' }, [['12 and 24 teeth of module 3 at 56.5 mm: tips shortened', 'profile-shifts', filled, 'addendum', 1 + 0.83333 - 0.96, 6e-4, 'absolute']]),
 ];
 
+/** Two gears alike at their reference distance: tips as they are, the shifts cancel. */
+const alikeTeeth = { normalModule: '1 mm', teeth1: 18, teeth2: 18, centreDistance: '18 mm', faceWidth: '10 mm' };
+const notUndercut = 1 - 9 * Math.sin(twenty) ** 2;
+const shared = [
+  ...sourced({ document: 'Exchange of two gears that are alike', kind: 'law' }, [
+    ['twice 18 teeth at 18 mm share nothing', 'profile-shifts', alikeTeeth, 'shift1', 0, 1e-12, 'absolute'],
+    ['twice 18 teeth at 18 mm share nothing', 'profile-shifts', alikeTeeth, 'shift2', 0, 1e-12, 'absolute'],
+  ]),
+  ...sourced({ document: 'Undercut begins at x = 1 − z/2 · sin² α; tried in steps of 0.01', kind: 'independent route' }, [
+    ['twice 18 teeth: gear 1 is undercut below −0.0528', 'profile-shifts', alikeTeeth, 'leastShift1', Math.ceil(notUndercut * 100) / 100, 1e-9, 'absolute'],
+    ['twice 18 teeth: gear 2 is undercut above 0.0528', 'profile-shifts', alikeTeeth, 'greatestShift1', -Math.ceil(notUndercut * 100) / 100, 1e-9, 'absolute'],
+  ]),
+  ...sourced({ document: 'Handbook formula ε = g_α/(π m cos α), written out here', kind: 'independent route' }, [
+    ['twice 18 teeth', 'profile-shifts', alikeTeeth, 'totalContactRatio', (2 * Math.sqrt(10 ** 2 - (9 * Math.cos(twenty)) ** 2) - 18 * Math.sin(twenty)) / (Math.PI * Math.cos(twenty)), 1e-9, 'relative'],
+  ]),
+];
+
 /** Forces of a mesh, its play from cold to hot, and the change of a pinion. */
-export const mesh: readonly Check[] = [...forces, ...laws, ...handWindow, ...changes, ...shifts, ...chords];
+export const mesh: readonly Check[] = [...forces, ...laws, ...handWindow, ...changes, ...changed, ...shifts, ...shared, ...chords];

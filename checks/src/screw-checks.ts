@@ -56,6 +56,16 @@ const tightening = [
   ], 0.06),
 ];
 
+const halves = { size: 'M8', propertyClass: '8.8', threadFriction: 0.12, headFriction: 0.12, headDiameter: '13 mm', holeDiameter: '9 mm' };
+/** Preload of it: ISO 724 and the yield of 640 MPa; then the wedge of the thread and the ring under the head, written out. */
+const wedge = Math.tan(Math.atan(1.25 / (Math.PI * 7.188)) + Math.atan(0.12 / Math.cos(Math.PI / 6)));
+const mean = (7.188 + 6.466) / 2;
+const pull = (0.9 * 640e6 * Math.PI * (mean * 1e-3) ** 2) / 4 / Math.sqrt(1 + 3 * (((3 / 2) * 7.188 * wedge) / mean) ** 2);
+const partsOfTorque = sourced({ document: 'Wedge of the thread F·d₂/2·tan(φ + ρ′), φ = atan(P/πd₂), ρ′ = atan(μ/cos 30°), and ring under the head F·μ·(d_w + d_h)/4', place: 'VDI 2230 rounds them to F(0.16P + 0.58μd₂)', kind: 'independent route' }, [
+  ['M8 8.8: the thread’s share', 'screw-tightening', halves, 'threadTorque', (pull * 7.188e-3 * wedge) / 2, 0.01, 'relative'],
+  ['M8 8.8: the head’s share', 'screw-tightening', halves, 'headTorque', (pull * 0.12 * 22e-3) / 4, 0.005, 'relative'],
+]);
+
 const oiled = { size: 'M3', propertyClass: '12.9', threadFriction: 0.1, headFriction: 0.1, torque: 2.0007 };
 const inverse = sourced({ document: 'The same formulas backwards', place: 'torque of the independent table for M3 12.9 at friction 0.1', kind: 'independent route' }, [
   ['M3 12.9 at 2.0007 N·m', 'screw-preload', oiled, 'preload', 4489.1, 0.0003, 'relative'],
@@ -79,6 +89,12 @@ const first = sourced({ document: 'Order of strength', kind: 'law' }, [
   ['a steel nut of full height breaks its screw', 'thread-engagement', { ...nut, internalShearStrength: '600 MPa' }, 'critical', 'bolt', 0, 'absolute'],
   ['one turn in plastic strips the plastic', 'thread-engagement', { ...nut, engagement: '1.5 mm', internalShearStrength: '40 MPa' }, 'critical', 'internal', 0, 'absolute'],
   ['one turn in hard steel strips the screw', 'thread-engagement', { ...nut, engagement: '1.5 mm', internalShearStrength: '1500 MPa' }, 'critical', 'external', 0, 'absolute'],
+]);
+
+/** M10 × 1.5, minor diameter of the nut 8.376 mm, in mm. */
+const shorn = Math.PI * 8.376 * (8.4 / 1.5) * (1.5 / 2 + (9.026 - 8.376) / Math.sqrt(3));
+const strips = sourced({ document: 'Shear area of an external thread, FED-STD-H28 (from memory)', place: 'A = π n L D₁(1/2n + (d₂ − D₁)/√3), at basic diameters of ISO 724; 800 MPa · 0.65', kind: 'published' }, [
+  ['M10 8.8 over 8.4 mm', 'thread-engagement', { ...nut, screwPitchDiameter: '9.026 mm', nutMinorDiameter: '8.376 mm' }, 'strippingForceExternal', shorn * 800 * 0.65, 0.002, 'relative'],
 ]);
 
 const dowels = sourced({ document: 'ASME B18.8.5M, hardened dowel pins, public copy', place: 'printed strengths in kN, which 1050 MPa reproduces', kind: 'published' }, (
@@ -122,8 +138,9 @@ const circlips = sourced({ document: 'DIN 471 (from memory)', place: 'loads of g
 ).map(([shaft, groove, load]): Row => [`shaft of ${shaft} mm`, 'circlip', grooveOf(shaft, groove), 'capacity', load * 1e3, 0.025, 'relative']));
 const groove = sourced({ document: 'Worked by hand in the title', kind: 'by hand' }, [
   ['π/4 · (10² − 9.6²) mm² = 1.96π mm²', 'circlip', grooveOf(10, 9.6), 'grooveArea', 1.96e-6 * Math.PI, 1e-9, 'relative'],
+  ['1.96π mm² of 200 MPa over 1.2 is 1026.25 N: 10.2625 times 100 N', 'circlip', grooveOf(10, 9.6), 'margin', (1.96 * Math.PI * 200) / 1.2 / 100, 1e-9, 'relative'],
   ['5 mm over a depth of 0.2 mm', 'circlip', grooveOf(10, 9.6), 'shoulderRatio', 25, 1e-9, 'relative'],
 ]);
 
 /** Screws, pins, set screws and circlips. */
-export const screwChecks: readonly Check[] = [...tightening, ...inverse, ...scatter, ...engagement, ...first, ...dowels, ...pins, ...setScrews, ...setScrewHand, ...circlips, ...groove];
+export const screwChecks: readonly Check[] = [...tightening, ...partsOfTorque, ...inverse, ...scatter, ...engagement, ...first, ...strips, ...dowels, ...pins, ...setScrews, ...setScrewHand, ...circlips, ...groove];

@@ -36,6 +36,17 @@ const torsion = sourced({ document: 'Thomson, Theory of Vibration, example 12.4-
   ['three discs, 123.67 and 202.66 rad/s', 'torsion-modes', discs, 'frequencies', roots, 1e-9, 'relative'],
 ]);
 
+/** Angles of the three discs, the largest 1: K₁(θ₁ − θ₂) = ω²J₁θ₁, and no moment in all: ΣJθ = 0. */
+const shapes = roots.map((root) => {
+  const second = 1 - ((2 * Math.PI * root) ** 2 * 5) / 1e5;
+  const angles = [1, second, -(5 + 11 * second) / 22];
+  const largest = angles.reduce((most, angle) => (Math.abs(angle) > Math.abs(most) ? angle : most));
+  return angles.map((angle) => angle / largest);
+});
+const shape = sourced({ document: 'Thomson, Theory of Vibration, example 12.4-1: the system; angles from the first disc’s equation of motion and the angular momentum', kind: 'independent route' }, [
+  ['three discs', 'torsion-modes', discs, 'modeShapes', shapes, 1e-9, 'relative'],
+]);
+
 const disc = sourced({ document: 'Question of a public collection: a disc in the middle of a shaft without mass; ω = √(48EI/(m·l³))', kind: 'by hand' }, [
   ['10 kg on 30 mm steel, 500 mm between pins', 'whirl', { length: 0.5, bendingStiffness: (210e9 * Math.PI * 0.03 ** 4) / 64, massPerLength: 0, supports: [{ at: 0, ...pinned }, { at: 0.5, ...pinned }], masses: [{ at: 0.25, mass: 10 }], speed: 566.242_833_266_236, modes: 1 }, 'firstCriticalRatio', 1, 1e-6, 'relative'],
 ]);
@@ -54,4 +65,4 @@ const tubeRows = sourced({ document: 'Worked by hand in the title', kind: 'by ha
 ]);
 
 /** Beams, shafts, torsion and masses. */
-export const shaftChecks: readonly Check[] = [...checksOf(data as unknown as readonly Case[]), ...tabled, ...pinnedBeam, ...spans, ...torsion, ...disc, ...energy, ...tubeRows];
+export const shaftChecks: readonly Check[] = [...checksOf(data as unknown as readonly Case[]), ...tabled, ...pinnedBeam, ...spans, ...torsion, ...shape, ...disc, ...energy, ...tubeRows];

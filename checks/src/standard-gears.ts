@@ -1,5 +1,6 @@
 import type { Check } from './check.ts';
 import { gearCase, gearCheck, si } from './gear-cases.ts';
+import { sourced } from './rows.ts';
 
 const spur = { normalModule: '1 mm', faceWidth: '10 mm' };
 
@@ -44,29 +45,41 @@ const normalBacklash: Check = {
 };
 
 /** Handbooks give 17 teeth as the least at 20° that a rack does not undercut. */
-const undercutCounts = ([16, 18] as const).map(
-  (teeth1): Check => ({
+const undercutCounts = ([[16, 1], [18, 1], [16, 2], [18, 2]] as const).map(
+  ([teeth, gear]): Check => ({
     calculation: 'gear-pair',
-    title: `${teeth1} teeth without shift are ${teeth1 < 17 ? '' : 'not '}undercut`,
+    title: `${teeth} teeth without shift are ${teeth < 17 ? '' : 'not '}undercut: gear ${gear}`,
     source: { document: 'Gear handbooks: least tooth count 17 at 20° (read on several public pages)', kind: 'published' },
-    inputs: { ...spur, teeth1, teeth2: 40 },
-    output: 'undercut1',
-    expected: teeth1 < 17 ? 1 : 0,
+    inputs: { ...spur, teeth1: 40, teeth2: 40, [`teeth${gear}`]: teeth },
+    output: `undercut${gear}`,
+    expected: teeth < 17 ? 1 : 0,
     tolerance: 0,
     mode: 'absolute',
   }),
 );
 
-const tip: Check = {
-  calculation: 'gear-pair',
-  title: '20 teeth, module 1: cos α_a = 18.7939/22, inv α_a = 0.061859, s_a = 22(π/40 + 0.014904 − 0.061859) = 0.69488 mm',
-  source: { document: 'Worked by hand in the title', kind: 'by hand' },
-  inputs: { ...spur, teeth1: 20, teeth2: 40 },
-  output: 'tipThickness1',
-  expected: 0.69488e-3,
-  tolerance: 2e-8,
-  mode: 'absolute',
-};
+const twentyTeeth = '20 teeth, module 1: cos α_a = 18.7939/22, inv α_a = 0.061859, s_a = 22(π/40 + 0.014904 − 0.061859) = 0.69488 mm';
+const slope = 'on its lead tan β_a = (d_a/d)·tan β';
+/** 20 teeth of module 1 at 30°: its transverse section is a spur gear of module 1/cos 30°; β_a by the lead, which is the same on every cylinder. */
+const leaning = ((): number => {
+  const involute = (angle: number): number => Math.tan(angle) - angle;
+  const angle = Math.atan(Math.tan(Math.PI / 9) / Math.cos(Math.PI / 6));
+  const reference = 20 / Math.cos(Math.PI / 6);
+  const tipAngle = Math.acos((reference * Math.cos(angle)) / (reference + 2));
+  const across = (reference + 2) * (Math.PI / 40 + involute(angle) - involute(tipAngle));
+  return (across * 1e-3) / Math.hypot(1, ((reference + 2) / reference) * Math.tan(Math.PI / 6));
+})();
+const helix = { ...spur, helixAngle: '30 °' };
+const tips = [
+  ...sourced({ document: 'Worked by hand in the title', kind: 'by hand' }, [
+    [twentyTeeth, 'gear-pair', { ...spur, teeth1: 20, teeth2: 40 }, 'tipThickness1', 0.69488e-3, 2e-8, 'absolute'],
+    [`as gear 2, ${twentyTeeth}`, 'gear-pair', { ...spur, teeth1: 40, teeth2: 20 }, 'tipThickness2', 0.69488e-3, 2e-8, 'absolute'],
+  ]),
+  ...sourced({ document: 'Spur gear in the transverse section, seen square to the tooth', place: slope, kind: 'independent route' }, [
+    ['20 teeth of module 1 at 30°', 'gear-pair', { ...helix, teeth1: 20, teeth2: 40 }, 'normalTipThickness1', leaning, 1e-9, 'relative'],
+    ['20 teeth of module 1 at 30°, as gear 2', 'gear-pair', { ...helix, teeth1: 40, teeth2: 20 }, 'normalTipThickness2', leaning, 1e-9, 'relative'],
+  ]),
+];
 
 const span = ['gear-span-m2-z20-k3', 'gear-span-m3-z24-k4', 'gear-span-m0p7-z20-k3'].flatMap((id) => {
   const { inputs } = gearCase(id);
@@ -81,4 +94,4 @@ const pins = ['gear-pins-z20-x0', 'gear-pins-z21-x0'].map((id) => {
 });
 
 /** Gears without tip shortening, and measures over teeth. */
-export const standardGears: readonly Check[] = [...contact, ...undercut, ...backlash, normalBacklash, ...undercutCounts, tip, ...span, ...pins];
+export const standardGears: readonly Check[] = [...contact, ...undercut, ...backlash, normalBacklash, ...undercutCounts, ...tips, ...span, ...pins];

@@ -24,6 +24,17 @@ const areas = sourced({ document: 'ISO 898-1:2013, tables 4 to 7 (from memory)',
   ] as const
 ).map(([size, area]): Row => [size, 'thread', { size }, 'stressArea', area * 1e-6, 0.006, 'relative']));
 
+/** Diameter and pitch in mm: what the size says, and the coarse pitch where it says none. */
+const pitches = sourced({ document: 'ISO 261 and ISO 262 (from memory)', place: 'coarse pitches; a fine one stands in the size', kind: 'published' }, (
+  [
+    ['M1.6', 1.6, 0.35], ['M2', 2, 0.4], ['M2.5', 2.5, 0.45], ['M3', 3, 0.5], ['M3.5', 3.5, 0.6], ['M4', 4, 0.7], ['M5', 5, 0.8], ['M6', 6, 1], ['M8', 8, 1.25], ['M10', 10, 1.5], ['M12', 12, 1.75], ['M16', 16, 2],
+    ['M4x0.5', 4, 0.5], ['M8x1', 8, 1],
+  ] as const
+).flatMap(([size, diameter, pitch]): Row[] => [
+  [size, 'thread', { size }, 'diameter', diameter * 1e-3, 1e-12, 'absolute'],
+  [size, 'thread', { size }, 'pitch', pitch * 1e-3, 1e-12, 'absolute'],
+]));
+
 /** Tap drill in mm. */
 const drills = sourced({ document: 'ISO 2306:1972 (from memory)', place: 'drills for use before tapping', kind: 'published' }, (
   [
@@ -44,5 +55,30 @@ const strength = sourced({ document: 'Two public tables after ISO 898-1, proof a
   [`${size} ${propertyClass}`, 'screw-strength', { size, propertyClass }, 'breakingForce', breaking[index]!, ofThreeFigures, 'relative'],
 ])));
 
+/** MPa: tensile strength, yield strength, proof stress (up to M16). */
+const classes = sourced({ document: 'ISO 898-1:2013, table 3 (from memory)', kind: 'published' }, (
+  [
+    ['8.8', 800, 640, 580], ['10.9', 1040, 940, 830], ['12.9', 1220, 1100, 970],
+  ] as const
+).flatMap(([propertyClass, tensile, yields, proof]): Row[] => [
+  [propertyClass, 'screw-strength', { size: 'M4', propertyClass }, 'tensileStrength', tensile * 1e6, 1e-12, 'relative'],
+  [propertyClass, 'screw-strength', { size: 'M4', propertyClass }, 'yieldStrength', yields * 1e6, 1e-12, 'relative'],
+  [propertyClass, 'screw-strength', { size: 'M4', propertyClass }, 'proofStress', proof * 1e6, 1e-12, 'relative'],
+]));
+const stainless = sourced({ document: 'ISO 3506-1:2009, table 2 (from memory)', kind: 'published' }, (
+  [
+    ['A2-50', 500, 210], ['A2-70', 700, 450], ['A4-80', 800, 600],
+  ] as const
+).flatMap(([propertyClass, tensile, yields]): Row[] => [
+  [propertyClass, 'screw-strength', { size: 'M4', propertyClass }, 'tensileStrength', tensile * 1e6, 1e-12, 'relative'],
+  [propertyClass, 'screw-strength', { size: 'M4', propertyClass }, 'yieldStrength', yields * 1e6, 1e-12, 'relative'],
+]));
+const shear = sourced({ document: 'VDI 2230-1:2003, table 6 (from memory)', place: 'shear strength over tensile strength', kind: 'published' }, (
+  [['4.6', 0.7], ['8.8', 0.65], ['10.9', 0.62], ['12.9', 0.6]] as const
+).map(([propertyClass, ratio]): Row => [propertyClass, 'screw-strength', { size: 'M4', propertyClass }, 'shearRatio', ratio, 1e-12, 'relative']));
+const yielding = sourced({ document: 'Worked by hand in the title', kind: 'by hand' }, [
+  ['M4 8.8: 640 MPa on 8.78 mm² = 5.62 kN', 'screw-strength', { size: 'M4', propertyClass: '8.8' }, 'yieldForce', 5620, 0.001, 'relative'],
+]);
+
 /** Threads, and the screws that have them. */
-export const threadChecks: readonly Check[] = [...diameters, ...areas, ...drills, ...strength];
+export const threadChecks: readonly Check[] = [...diameters, ...areas, ...pitches, ...drills, ...strength, ...classes, ...stainless, ...shear, ...yielding];

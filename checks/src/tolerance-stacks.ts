@@ -9,11 +9,14 @@ const normal = { members: [length('10 mm', '30 µm', 'adds', 'normal'), length('
 const triangle = { members: [length('10 mm', '0.1 mm', 'adds', 'uniform'), length('9 mm', '0.1 mm', 'takes', 'uniform')], samples: 400_000 };
 const three = { members: [length('10 mm', '30 µm', 'adds', 'normal'), length('4 mm', '0.02 mm', 'takes', 'uniform'), length('5 mm', '0.05 mm', 'takes', 'uniform')], samples: 1000 };
 
+const lopsided = { members: [{ length: '10 mm', lower: 0, upper: '0.2 mm', sense: 'adds', spread: 'uniform' }, { length: '4 mm', lower: 0, upper: '0.1 mm', sense: 'takes', spread: 'normal' }], samples: 1000 };
+
 /** Chains of toleranced lengths against closed forms. Drawn values may miss by five standard errors of the quantile. */
 export const toleranceStacks: readonly Check[] = [
   { calculation: 'tolerance-stack', title: '10 − 4 − 5 mm', source: hand, inputs: three, output: 'nominal', expected: 0.001, tolerance: 1e-12, mode: 'relative' },
   { calculation: 'tolerance-stack', title: '9.97 − 4.02 − 5.05 mm = 0.9 mm', source: hand, inputs: three, output: 'worstLeast', expected: 0.0009, tolerance: 1e-11, mode: 'relative' },
   { calculation: 'tolerance-stack', title: '10.03 − 3.98 − 4.95 mm = 1.1 mm', source: hand, inputs: three, output: 'worstMost', expected: 0.0011, tolerance: 1e-11, mode: 'relative' },
+  { calculation: 'tolerance-stack', title: 'lengths that may only be larger, by up to 0.2 and 0.1 mm: 10.1 − 4.05 mm', source: hand, inputs: lopsided, output: 'mean', expected: 0.00605, tolerance: 1e-11, mode: 'relative' },
   { calculation: 'tolerance-stack', title: 'standard deviations of 10, 20 and 20 µm: √(100 + 400 + 400) = 30 µm', source: sums, inputs: normal, output: 'standardDeviation', expected: 30e-6, tolerance: 1e-11, mode: 'relative' },
   { calculation: 'tolerance-stack', title: 'two even lengths of ±0.1 mm: variance 2 · (0.2 mm)²/12', source: even, inputs: triangle, output: 'standardDeviation', expected: 0.0002 / Math.sqrt(6), tolerance: 1e-11, mode: 'relative' },
   // Standard error: √(0.00135 · 0.99865/4e5)/φ(3) = 0.0131 standard deviations of 30 µm.

@@ -96,6 +96,16 @@ export const tradePractice: readonly Check[] = [
     mode: 'absolute',
   },
   {
+    calculation: 'thread-sense',
+    title: 'and is loosened when a stopped engine is braked by what the propeller still turns',
+    source: { document: 'Definition: torque the other way', kind: 'law' },
+    inputs: { hand: 'right', goesIn: 'against', turns: 'right-handed', torqueLeavesBy: 'threaded-part' },
+    output: 'braking',
+    expected: -1,
+    tolerance: 0,
+    mode: 'absolute',
+  },
+  {
     calculation: 'helix-push',
     title: 'right hand round a right-hand gear that drives, fingers along the rotation: the thumb points along its push',
     source: practice,
