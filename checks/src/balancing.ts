@@ -69,6 +69,8 @@ const grade = [
 ];
 
 const pair = { mass1: '252 g', centre1: '431 mm', mass2: '249.5 g', centre2: '434 mm', tapeRadius: '760 mm', speed: '1500 rpm' };
+const even = { mass1: '200 g', centre1: '400 mm', mass2: '100 g', centre2: '400 mm', tapeRadius: '500 mm', speed: 100 };
+const ahead = { ...even, mass2: '200 g', tipLead: '3.5 mm', boltRadius: '100 mm', tipRadius: '800 mm' };
 /** γ = 1.2·6·0.05·0.8⁴/0.06 = 2.4576 */
 const track = { pathDifference: '10 mm', radius: '0.8 m', chord: '50 mm', inertia: 0.06, arm: '20 mm', threadPitch: '0.5 mm', density: 1.2, liftSlope: 6 };
 const perPitch = (0.8 * 2.4576) / 8;
@@ -77,6 +79,19 @@ const hand = sourced({ document: 'Worked by hand in the title', kind: 'by hand' 
   ['the second is the lighter', 'blade-match', pair, 'lighterBlade', 2, 0, 'absolute'],
   ['329/760 = 0.433 g of tape', 'blade-match', pair, 'tapeMass', 329e-6 / 0.76, 1e-9, 'relative'],
   ['329 g·mm at 157.08 rad/s: 8.12 N', 'blade-match', pair, 'forceDifference', 8.117_749_619_895_996, 1e-9, 'relative'],
+  ['2.5 g missing: 329 g·mm over them at 131.6 mm from the axis', 'blade-match', pair, 'onePlace', 329e-6 / 2.5e-3, 1e-9, 'relative'],
+  ['equal blades, one tip 3.5 mm ahead, centre at three sevenths of the way from bolt to tip: 200 g · 1.5 mm', 'blade-match', ahead, 'chordDifference', 300e-6, 1e-9, 'relative'],
+  ['… a quarter turn ahead of blade 1', 'blade-match', ahead, 'angle', Math.PI / 2, 1e-12, 'relative'],
+  ['… 300 g·mm at 100 rad/s: 3 N', 'blade-match', ahead, 'force', 3, 1e-9, 'relative'],
+  ['40 g·mm along and 30 across are 50 at tan α = 3/4', 'blade-match', { ...even, mass1: '100.1 g', chordwise1: 30e-6 / 0.1001 }, 'unbalance', 50e-6, 1e-9, 'relative'],
+  ['40 g·mm along and 30 across are 50 at tan α = 3/4', 'blade-match', { ...even, mass1: '100.1 g', chordwise1: 30e-6 / 0.1001 }, 'angle', Math.atan2(3, 4), 1e-9, 'relative'],
+  ['… 50 g·mm at 500 mm: 0.1 g', 'blade-match', { ...even, mass1: '100.1 g', chordwise1: 30e-6 / 0.1001 }, 'tipMass', 1e-4, 1e-9, 'relative'],
+  ['48.13 g·mm at 40.107 mm: 1.2 g', 'balance-grade', { ...rotor, radius: 40.107_045_659_157_63e-3 }, 'permissibleMass', 1.2e-3, 1e-9, 'relative'],
+  ['6 kg, 4 mm tail-heavy: 200 g go 120 mm forward', 'centre-shift', { mass: 6, centre: '-4 mm', wanted: '0 mm', movedMass: 0.2 }, 'shift', 0.12, 1e-12, 'relative'],
+  ['… or 80 g at 300 mm', 'centre-shift', { mass: 6, centre: '-4 mm', wanted: '0 mm', place: '300 mm' }, 'ballast', 0.08, 1e-12, 'relative'],
+  ['as far ahead as below, free to teeter: 45°', 'hanging-tilt', { mass: 6, ahead: '100 mm', height: '-100 mm' }, 'tilt', Math.PI / 4, 1e-12, 'relative'],
+  ['a head as stiff as the pendulum halves a small tilt: x/(2h)', 'hanging-tilt', { mass: 1, ahead: 1e-6, height: '-1 m', stiffness: 9.806_65 }, 'tilt', 5e-7, 1e-9, 'relative'],
+  ['10 kg, 10 mm ahead: 0.981 N·m', 'hanging-tilt', { mass: 10, ahead: '10 mm', height: '-200 mm' }, 'moment', 0.980_665, 1e-12, 'relative'],
   ['1.2 · 6 · 0.05 · 0.8⁴/0.06', 'blade-tracking', track, 'lockNumber', 2.4576, 1e-9, 'relative'],
   ['0.8 m · 2.4576/8 a radian', 'blade-tracking', track, 'risePerPitch', perPitch, 1e-9, 'relative'],
   ['10 mm/245.76 mm = 2.33°', 'blade-tracking', track, 'pitchChange', 0.01 / perPitch, 1e-9, 'relative'],

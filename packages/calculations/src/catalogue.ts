@@ -110,6 +110,8 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     balance.bladeTracking,
     balance.vibrationLevel,
     balance.massProperties,
+    balance.centreShift,
+    balance.hangingTilt,
     reliability.cutSets,
     reliability.omissionChance,
     reliability.schedule,

@@ -5,5 +5,7 @@ export { balanceSplit } from './balance-split.ts';
 export { balanceTwoPlane } from './balance-two-plane.ts';
 export { bladeMatch } from './blade-match.ts';
 export { bladeTracking } from './blade-tracking.ts';
+export { centreShift } from './centre-shift.ts';
+export { hangingTilt } from './hanging-tilt.ts';
 export { massProperties } from './mass-properties.ts';
 export { vibrationLevel } from './vibration-level.ts';
