@@ -22,6 +22,9 @@ export const toleranceStacks: readonly Check[] = [
   // Standard error: √(0.00135 · 0.99865/4e5)/φ(3) = 0.0131 standard deviations of 30 µm.
   { calculation: 'tolerance-stack', title: 'three standard deviations of 30 µm below 1 mm', source: sums, inputs: normal, output: 'low', expected: 0.00091, tolerance: 2e-6, mode: 'absolute' },
   { calculation: 'tolerance-stack', title: 'three standard deviations of 30 µm above 1 mm', source: sums, inputs: normal, output: 'high', expected: 0.00109, tolerance: 2e-6, mode: 'absolute' },
+  // Standard error: √(0.025 · 0.975/4e5)/φ(1.96) = 0.0042 standard deviations of 30 µm.
+  { calculation: 'tolerance-stack', title: '1.96 standard deviations of 30 µm below 1 mm', source: { ...sums, place: 'standard normal table, Φ(1.95996) = 0.975 (from memory)' }, inputs: normal, output: 'low95', expected: 0.001 - 1.95996 * 30e-6, tolerance: 0.64e-6, mode: 'absolute' },
+  { calculation: 'tolerance-stack', title: '1.96 standard deviations of 30 µm above 1 mm', source: { ...sums, place: 'standard normal table, Φ(1.95996) = 0.975 (from memory)' }, inputs: normal, output: 'high95', expected: 0.001 + 1.95996 * 30e-6, tolerance: 0.64e-6, mode: 'absolute' },
   // x²/2 = 0.00135 for lengths of width 1: x = √0.0027; the density there is x.
   { calculation: 'tolerance-stack', title: '0.2 mm · √0.0027 above the smallest gap of 0.8 mm', source: even, inputs: triangle, output: 'low', expected: 0.0008 + 0.0002 * Math.sqrt(0.0027), tolerance: 1.15e-6, mode: 'absolute' },
   { calculation: 'tolerance-stack', title: 'half below the middle', source: even, inputs: triangle, output: 'median', expected: 0.001, tolerance: 0.8e-6, mode: 'absolute' },

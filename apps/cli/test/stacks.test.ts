@@ -40,10 +40,22 @@ describe('shims from the bag', () => {
     expect(out).toContain('too loose by 0.21 mm');
   });
 
+  it('may be had ready before anything is measured: what the sizes of the file let expect, and what the bag cannot do', async () => {
+    const { status, out } = await shell(['shims', whimbrel, 'main-grip.A/play']);
+    expect(status).toBe(1);
+    expect(widest(out)).toBeLessThanOrEqual(80);
+    // By hand: 23.56 − 6 − 5 − 5.5 − 5 − 2 = 0.06 mm; at the most 23.6 − 5.97 − 4.96 − 5.46 − 4.96 − 1.97 = 0.28 mm.
+    expect(out.replaceAll(/\s+/g, ' ')).toMatch(/0\.06 mm to 0\.28 mm at the worst\. 0 mm to 0\.04 mm is wanted/);
+    expect(out).toMatch(/^1 × 0\.1 mm and 1 × 0\.05 mm +0\.15 mm +0\.15 mm to 0\.19 mm$/m);
+    expect(out).toContain('Nothing in the bag does for 0.14 mm to 0.15 mm.');
+    const { expected, gaps } = JSON.parse((await shell(['shims', whimbrel, 'main-grip.A/play', '--json'])).out);
+    expect(expected).toMatchObject({ least: expect.closeTo(0.00006, 9), most: expect.closeTo(0.00028, 9) });
+    expect(gaps).not.toEqual([]);
+  });
+
   it.each([
     [['tail-case/play', '--measured', '0.1 mm'], 'no shim is chosen by tail-case/play'],
     [['main-grip.A/ply', '--measured', '0.1 mm'], 'main-grip.A/play'],
-    [['main-grip.A/play'], '--measured is missing'],
     [['main-grip.A/play', '--measured', '5 N'], 'unit of a force'],
     [['main-grip.A/play', '--measured', '50 mm'], 'from 0 to 20 mm'],
   ])('%j is refused with words', async (args, words) => {

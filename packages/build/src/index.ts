@@ -10,6 +10,6 @@ export { needs, type FastenerNeed, type Need, type Needs } from './needs.ts';
 export * from './next-steps.ts';
 export { planBuild } from './plan.ts';
 export { openedOn, reach, undoneBy, wayBack, type BackStep, type Fall, type Reach, type Undoing, type Way, type Why } from './reach/index.ts';
-export { analyseStack, carriersOf, chooseShims, LARGEST_GAP, shimTask, stackFindings, type Facing, type Member, type ShimChoice, type ShimPick, type Shims, type ShimTask, type StackAnalysis } from './stacks/index.ts';
+export { analyseStack, carriersOf, chooseShims, LARGEST_GAP, shimsAhead, shimTask, stackFindings, type Facing, type ShimChoice, type ShimPick, type ShimReach, type Shims, type ShimTask, type StackAnalysis } from './stacks/index.ts';
 export type * from './step.ts';
 export { moduleTitle, phraseOf, titleOf } from './words/index.ts';

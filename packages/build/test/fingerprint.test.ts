@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Machine } from '@rotorwright/machine';
+import { readMachine, type Machine } from '@rotorwright/machine';
 import { fingerprint } from '@rotorwright/build';
 import { machineByHand, type RoughMachine } from './by-hand.ts';
 import { caseInFrame } from './tail-case.ts';
@@ -44,6 +44,27 @@ describe('a fingerprint', () => {
 
   it('of nothing is refused', () => {
     expect(() => fingerprint(before, 'tail-case/nothing')).toThrow(RangeError);
+  });
+});
+
+describe('sizes with a window', () => {
+  const file = (width: string, room = '') => readMachine(`
+rotorwright: 1
+machine: {name: Sizes}
+modules:
+  m:
+    parts: {shaft: {}, case: {}, bearing: {kind: deep-groove, width: ${width}}}
+    stacks: {s: {spindle: shaft, housing: case, ends: [down, up], order: [{shoulder: shaft}, bearing, {shoulder: case}]${room}}}
+`).machine!;
+  const print = (machine: Machine) => ['m/bearing', 'm/s'].map((id) => fingerprint(machine, id));
+
+  it('a window about the same nominal size, and the room about the stack, stay out', () => {
+    for (const width of ['5 to 4.88 mm', '5 ±0.1 mm', '0.5 cm']) expect(print(file(width))).toEqual(print(file('5 mm')));
+    expect(print(file('5 mm', ', room: {spindle: 5.1 mm}, preload: 0 to 0.02 mm'))).toEqual(print(file('5 mm')));
+  });
+
+  it('another nominal size is another part', () => {
+    for (const [i, own] of print(file('4.88 to 5 mm')).entries()) expect(own).not.toBe(print(file('5 mm'))[i]);
   });
 });
 

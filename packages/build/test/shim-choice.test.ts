@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chooseShims, shimTask } from '@rotorwright/build';
+import { chooseShims, shimsAhead, shimTask } from '@rotorwright/build';
 import { machineByHand } from './by-hand.ts';
 
 const mm = 1e-3;
@@ -76,5 +76,34 @@ describe('what a file says for the choice', () => {
     expect(task({ shims: bag }, { window })).toEqual({ missing: 'no shim is chosen by grip/play: write until at the shim' });
     expect(task({ until: 'grip/play' }, { window })).toEqual({ missing: 'the thicknesses in the bag are missing: write sizes at grip/shim' });
     expect(task({ until: 'grip/play', shims: bag }, {})).toEqual({ missing: 'the play that is wanted is missing: write window at grip/play' });
+  });
+});
+
+describe('shims to have ready', () => {
+  const tenths = (length: number): number => Math.round((length / mm) * 1000) / 1000;
+
+  it('are all totals of the bag that the expected play may call for, with the plays that each does for', () => {
+    // By hand: 0.05 does for 0.05 to 0.09, 0.1 for 0.1 to 0.14, both for 0.15 to 0.19; no shim stops at 0.04, 0.2 begins beyond 0.18.
+    const { reaches, gaps } = shimsAhead(bag, { min: 0.06 * mm, max: 0.18 * mm }, window);
+    expect(reaches.map(({ shims, from, to }) => [inBag(shims).join(' + '), tenths(from), tenths(to)])).toEqual([['1 × 0.050', 0.05, 0.09], ['1 × 0.100', 0.1, 0.14], ['1 × 0.100 + 1 × 0.050', 0.15, 0.19]]);
+    // What lies between two of them nothing does for.
+    expect(gaps.map(({ from, to }) => [tenths(from), tenths(to)])).toEqual([[0.09, 0.1], [0.14, 0.15]]);
+  });
+
+  it('leave nothing out: a play is in a gap, or chosen for', () => {
+    const { gaps } = shimsAhead(bag, { min: 0, max: 0.5 * mm }, window);
+    for (let play = 0; play <= 500; play += 3) {
+      const inGap = gaps.some(({ from, to }) => play > from * 1e6 + 1e-3 && play < to * 1e6 - 1e-3);
+      expect(chooseShims(bag, play * 1e-6, window).fits.length === 0, `${play} µm`).toBe(inGap);
+    }
+  });
+
+  it('are none where the rings press already', () => {
+    expect(shimsAhead(bag, { min: -0.05 * mm, max: -0.01 * mm }, window)).toMatchObject({ reaches: [{ shims: [], total: 0 }], gaps: [] });
+  });
+
+  it('are refused for a play that is none', () => {
+    expect(() => shimsAhead(bag, { min: 0, max: Number.NaN }, window)).toThrow(RangeError);
+    expect(() => shimsAhead(bag, { min: 0, max: 1 }, window)).toThrow(/shimsAhead/);
   });
 });

@@ -12,6 +12,7 @@ export { rotorsOf, solveDrive, sourceOf, type DriveSolution, type DriveSource, t
 export { directionOf, directionWord, senseWords, type SenseWords } from './drive/words.ts';
 export type * from './figure.ts';
 export { withTeeth, type Conditions } from './set/conditions.ts';
+export { endPlays, type EndPlay } from './set/end-play-figures.ts';
 export type { FigureSet } from './set/figure-set.ts';
 export { figures, prepareDrive, speedsAt, type PreparedDrive } from './set/figures.ts';
 export { screwFigures, type ScrewFigures } from './set/joint-figures.ts';

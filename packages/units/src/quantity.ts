@@ -17,6 +17,15 @@ export interface QuantityWindow {
   readonly unit: string;
 }
 
+/** A size as read, in SI: what it should be, and the limits between which it lies. Without a window the three are alike. */
+export interface QuantitySize {
+  readonly nominal: number;
+  readonly least: number;
+  readonly most: number;
+  readonly dimension: Dimension;
+  readonly unit: string;
+}
+
 /** Why a text is no unit. `nearest` is the nearest known unit. */
 export type UnitProblem =
   | { readonly problem: 'unit-unknown'; readonly text: string; readonly unit: string; readonly nearest: string }

@@ -1,5 +1,5 @@
 import { sameDimension } from './dimension.ts';
-import type { Quantity, QuantityProblem, QuantityWindow, UnitProblem } from './quantity.ts';
+import type { Quantity, QuantityProblem, QuantitySize, QuantityWindow, UnitProblem } from './quantity.ts';
 import { isUnit, unit, type Unit } from './unit.ts';
 
 const numberAtStart = /^([+\-−]?(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?)(.*)$/su;
@@ -7,7 +7,7 @@ const numberAtStart = /^([+\-−]?(?:\d+\.?\d*|\.\d+)(?:[eE][+\-−]?\d+)?)(.*)$
 const longestText = 200;
 
 /** Whether a quantity or window was understood. */
-export function isProblem(read: Quantity | QuantityWindow | QuantityProblem): read is QuantityProblem {
+export function isProblem(read: Quantity | QuantityWindow | QuantitySize | QuantityProblem): read is QuantityProblem {
   return 'problem' in read;
 }
 
@@ -49,17 +49,42 @@ export function readWindow(text: string): QuantityWindow | QuantityProblem {
   return closedWindow(text, ends[0] as string, last);
 }
 
+/**
+ * Reads a size: `5 mm`; `5 to 4.97 mm`, the nominal size first and then its other limit; or `5 ±0.02 mm`.
+ *
+ * @example readSize('5 to 4.97 mm') // { nominal: 0.005, least: 0.00497, most: 0.005, dimension: [1, 0, 0, 0, 0, 0], unit: 'mm' }
+ */
+export function readSize(text: string): QuantitySize | QuantityProblem {
+  const around = text.split('±');
+  const ends = around.length > 1 ? around : text.split(/\s+to\s+/u);
+  if (ends.length > 2) return { problem: 'window', text, reason: 'A size has one nominal and one window: 5 to 4.97 mm, or 5 ±0.02 mm.' };
+  const last = readQuantity(ends.at(-1) as string);
+  if (isProblem(last)) return { ...last, text };
+  const { dimension, unit: shown, value } = last;
+  if (ends.length === 1) return { nominal: value, least: value, most: value, dimension, unit: shown };
+  const nominal = firstEnd(text, ends[0] as string, last);
+  if (typeof nominal !== 'number') return nominal;
+  if (around.length === 1) return { nominal, least: Math.min(nominal, value), most: Math.max(nominal, value), dimension, unit: shown };
+  if (/^\s*[+\-−]/u.test(around[1] as string)) return { problem: 'window', text, reason: 'What follows ± has no sign of its own: 5 ±0.02 mm.' };
+  return { nominal, least: nominal - value, most: nominal + value, dimension, unit: shown };
+}
+
 function closedWindow(text: string, firstText: string, last: Quantity): QuantityWindow | QuantityProblem {
+  const min = firstEnd(text, firstText, last);
+  if (typeof min !== 'number') return min;
+  if (min > last.value) return { problem: 'window', text, reason: 'The smaller end comes first: 0.02 to 0.06 mm.' };
+  return { min, max: last.value, dimension: last.dimension, unit: last.unit };
+}
+
+/** Value of the first of two numbers. Without a unit of its own it has that of the second. */
+function firstEnd(text: string, firstText: string, last: Quantity): number | QuantityProblem {
   const split = splitNumber(firstText);
   if ('problem' in split) return { ...split, text };
-  // Without a unit of its own the first end has that of the second.
   const own = unit(split.rest === '' ? last.unit : split.rest);
   if (!isUnit(own)) return { ...(own as UnitProblem), text };
   if (!sameDimension(own.dimension, last.dimension)) return { problem: 'window', text, reason: `Both ends want units of one kind; ${own.symbol} and ${last.unit} are not.` };
-  const min = split.number * (own as Unit).factor + own.offset;
-  if (!Number.isFinite(min)) return { problem: 'number', text, reason: 'The number is too large.' };
-  if (min > last.value) return { problem: 'window', text, reason: 'The smaller end comes first: 0.02 to 0.06 mm.' };
-  return { min, max: last.value, dimension: last.dimension, unit: last.unit };
+  const value = split.number * (own as Unit).factor + own.offset;
+  return Number.isFinite(value) ? value : { problem: 'number', text, reason: 'The number is too large.' };
 }
 
 function splitNumber(text: string): { readonly number: number; readonly rest: string } | (QuantityProblem & { readonly problem: 'number' }) {

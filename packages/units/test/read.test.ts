@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { dimensionName, isProblem, isUnit, listedUnits, readQuantity, readWindow, sameDimension, unit, type Quantity, type QuantityWindow } from '../src/index.ts';
+import { dimensionName, isProblem, isUnit, listedUnits, readQuantity, readSize, readWindow, sameDimension, unit, type Quantity, type QuantityWindow } from '../src/index.ts';
 
 function quantity(text: string): Quantity {
   const read = readQuantity(text);
@@ -127,5 +127,44 @@ describe('laws', () => {
       const between = readWindow(text);
       if (!isProblem(between)) expect((between.min ?? -Infinity) <= (between.max ?? Infinity)).toBe(true);
     }), { numRuns: 2000 });
+  });
+});
+
+describe('sizes', () => {
+  it.each([
+    ['5 mm', 5, 5, 5],
+    ['5 to 4.97 mm', 5, 4.97, 5],
+    ['5 to 5.02 mm', 5, 5, 5.02],
+    ['5 mm to 4970 µm', 5, 4.97, 5],
+    ['5 ±0.05 mm', 5, 4.95, 5.05],
+    ['5 mm ± 50 µm', 5, 4.95, 5.05],
+  ])('%s has its nominal and its limits', (text, nominal, least, most) => {
+    const read = readSize(text);
+    if (isProblem(read)) throw new Error(JSON.stringify(read));
+    for (const [got, wanted] of [[read.nominal, nominal], [read.least, least], [read.most, most]] as const) expect(got).toBeCloseTo(wanted / 1000, 12);
+  });
+
+  it.each([
+    ['5', 'unit-missing'],
+    ['5 to 4.97', 'unit-missing'],
+    ['5 ±0.05', 'unit-missing'],
+    ['5 mm to 4 g', 'window'],
+    ['5 to 4 to 3 mm', 'window'],
+    ['5 ±0.1 ±0.2 mm', 'window'],
+    ['5 ±-0.05 mm', 'window'],
+    ['5 ±+0.05 mm', 'window'],
+    ['±0.05 mm', 'number'],
+    ['at least 5 mm', 'number'],
+  ])('%s is refused: %s', (text, problem) => {
+    expect(readSize(text)).toMatchObject({ problem, text });
+  });
+
+  it('law: limits lie about the nominal size', () => {
+    fc.assert(fc.property(fc.integer({ min: 1, max: 99_999 }), fc.integer({ min: 0, max: 9999 }), fc.constantFrom(' to ', ' ±'), (size, other, between) => {
+      const read = readSize(`${size / 1000}${between}${other / 1000} mm`);
+      if (isProblem(read)) throw new Error(JSON.stringify(read));
+      expect(read.least).toBeLessThanOrEqual(read.nominal);
+      expect(read.nominal).toBeLessThanOrEqual(read.most);
+    }));
   });
 });

@@ -1,8 +1,8 @@
-import type { Machine, Part, Stack, StackItem } from '@rotorwright/machine';
-import { greaseTitle, isBearing, stackTime } from '../rules/index.ts';
+import { isBearing, isThrust, type Machine, type Part, type Stack, type StackItem } from '@rotorwright/machine';
+import { greaseTitle, stackTime } from '../rules/index.ts';
 import { capital, counted, listed, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
-import { analyseStack, isThrust, type Facing } from '../stacks/index.ts';
+import { analyseStack, type Facing } from '../stacks/index.ts';
 import { formerId, gathered, joined, wordsOf } from './words-of-thing.ts';
 
 /** Assembling a stack: each item in turn, with its facing, from the end that is not closed by a joint. */

@@ -1,7 +1,7 @@
-import type { Joint, Machine } from '@rotorwright/machine';
+import { isBearing, type Joint, type Machine } from '@rotorwright/machine';
 import { isPushFit } from './by-hand.ts';
 import { consumableOf, hasGrade, isGlued, wantsHeat, wetLocks } from './locks.ts';
-import { isBearing, isPolycarbonate, touchedParts } from './touched.ts';
+import { isPolycarbonate, touchedParts } from './touched.ts';
 
 interface Caution {
   readonly words: string;

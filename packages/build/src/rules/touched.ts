@@ -20,7 +20,3 @@ export function touchedParts(machine: Machine, joint: Joint): readonly Part[] {
 export function isPolycarbonate(part: Part): boolean {
   return part.material !== undefined && /polycarbonate|\bPC\b/iu.test(part.material);
 }
-
-export function isBearing(part: Part): boolean {
-  return /deep-groove|thrust-ball|angular-contact|bearing|needle|roller|one-way/u.test(part.kind);
-}

@@ -1,5 +1,4 @@
-import type { Finding, Machine, Stack } from '@rotorwright/machine';
-import { placesOf, type StackPlace } from './columns.ts';
+import { placesOf, type Finding, type Machine, type Stack, type StackPlace } from '@rotorwright/machine';
 import type { DriveDirections } from './directions.ts';
 import { facingsOf, type Facing } from './facings.ts';
 import { findingsOf } from './findings.ts';

@@ -1,8 +1,6 @@
-import type { Machine, Part, Stack } from '@rotorwright/machine';
+import { stopOf, type Machine, type Member, type Part, type Stack, type StackPlace } from '@rotorwright/machine';
 import { capital, phraseOf } from '../words/index.ts';
-import type { Member, StackPlace } from './columns.ts';
 import type { DriveDirections } from './directions.ts';
-import { stopOf } from './load-path.ts';
 import type { StackLoads } from './loads.ts';
 
 /** Which way round one thing of a stack goes, and why. */

@@ -1,7 +1,6 @@
-import { placeOf, severityOf, type EntryPath, type Finding, type FindingCode, type Machine, type Stack } from '@rotorwright/machine';
+import { placeOf, severityOf, type EntryPath, type Finding, type FindingCode, type Machine, type Stack, type StackPlace } from '@rotorwright/machine';
 import { titleOf } from '../words/index.ts';
 import type { StackAnalysis } from './analyse.ts';
-import type { StackPlace } from './columns.ts';
 import { isSeal, outwardOf } from './facings.ts';
 
 /** What is wrong with one stack, or not settled by the file. */

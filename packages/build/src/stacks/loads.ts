@@ -1,8 +1,6 @@
-import { directionOf, type Machine, type Stack, type StackLoad } from '@rotorwright/machine';
+import { directionOf, loadPaths, tiedTo, type LoadPath, type Machine, type Member, type Stack, type StackLoad, type StackPlace } from '@rotorwright/machine';
 import { phraseOf } from '../words/index.ts';
-import { tiedTo, type Member, type StackPlace } from './columns.ts';
 import type { DriveDirections } from './directions.ts';
-import { loadPaths, type LoadPath } from './load-path.ts';
 
 /** One load of a stack, with the way it takes. */
 export interface KnownLoad {

@@ -1,8 +1,6 @@
-import type { Machine, Stack } from '@rotorwright/machine';
+import { stopOf, type Machine, type Member, type Stack, type StackPlace } from '@rotorwright/machine';
 import { listed } from '../words/index.ts';
-import type { Member, StackPlace } from './columns.ts';
 import { stopName } from './facings.ts';
-import { stopOf } from './load-path.ts';
 import type { StackLoads } from './loads.ts';
 
 /** What a bearing does in its stack. */

@@ -44,14 +44,11 @@ interface Sum {
  * @throws RangeError when a thickness or the gap is not above 0 or too large, a count is no whole number, or the window is empty
  */
 export function chooseShims(bag: readonly Shims[], gap: number, window: { readonly min: number; readonly max: number }): ShimChoice {
-  if (!(gap >= 0 && gap <= LARGEST_GAP)) throw new RangeError(`chooseShims: the gap must be from 0 to ${LARGEST_GAP} m, got ${gap} m`);
-  if (!(window.min <= window.max)) throw new RangeError(`chooseShims: the window must not be empty, got ${window.min} to ${window.max} m`);
-  const wrong = bag.find(({ thickness, count }) => !(units(thickness) > 0 && thickness <= LARGEST_GAP && Number.isInteger(count) && count >= 0));
-  if (wrong) throw new RangeError(`chooseShims: a thickness above 0 and a whole count are needed, got ${wrong.count} of ${wrong.thickness} m`);
+  checkTask('chooseShims', bag, gap, window);
 
   const kinds = bag.toSorted((a, b) => b.thickness - a.thickness);
   const picks = [...sumsOf(kinds, units(gap) - units(window.min))].map(([total, { counts }]): ShimPick & { readonly left: number; readonly pieces: number } => ({
-    shims: kinds.flatMap(({ thickness }, index) => ((counts[index] ?? 0) > 0 ? [{ thickness, count: counts[index]! }] : [])),
+    shims: taken(kinds, counts),
     total: total * UNIT, leaves: (units(gap) - total) * UNIT, left: units(gap) - total, pieces: counts.reduce((sum, count) => sum + count, 0),
   }));
   const [least, most] = [units(window.min), units(window.max)];
@@ -80,6 +77,60 @@ function sumsOf(kinds: readonly Shims[], room: number): ReadonlyMap<number, Sum>
     }
   });
   return all;
+}
+
+/** One total of the bag, and the plays before shims that it brings into the window [m]. */
+export interface ShimReach {
+  readonly shims: readonly Shims[];
+  readonly total: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface ShimsAhead {
+  /** What would do somewhere in the expected range, thinnest first. */
+  readonly reaches: readonly ShimReach[];
+  /** Plays of the expected range that nothing in the bag brings into the window, within its ends [m]. */
+  readonly gaps: readonly { readonly from: number; readonly to: number }[];
+}
+
+/**
+ * Which shims of a bag to have ready before the play is measured, and what the bag cannot do.
+ *
+ * @param bag       thicknesses with their counts
+ * @param expected  play before shims that is expected [m]; what lies below 0 wants no shim
+ * @param window    play that is wanted [m]
+ * @throws RangeError as `chooseShims`, for either end of what is expected
+ */
+export function shimsAhead(bag: readonly Shims[], expected: { readonly min: number; readonly max: number }, window: { readonly min: number; readonly max: number }): ShimsAhead {
+  const [low, high] = [Math.max(expected.min, 0), Math.max(expected.max, 0)];
+  checkTask('shimsAhead', bag, low, window);
+  checkTask('shimsAhead', bag, high, window);
+  const kinds = bag.toSorted((a, b) => b.thickness - a.thickness);
+  const [least, most] = [units(window.min), units(window.max)];
+  const reaches = [...sumsOf(kinds, units(high) - least)]
+    .toSorted(([a], [b]) => a - b)
+    .filter(([total]) => total + least <= units(high) && total + most >= units(low))
+    .map(([total, { counts }]) => ({ shims: taken(kinds, counts), total: total * UNIT, from: (total + least) * UNIT, to: (total + most) * UNIT }));
+  const gaps: { readonly from: number; readonly to: number }[] = [];
+  let done = units(low);
+  for (const { from, to } of reaches) {
+    if (units(from) > done) gaps.push({ from: done * UNIT, to: from });
+    done = Math.max(done, units(to));
+  }
+  if (done < units(high)) gaps.push({ from: done * UNIT, to: units(high) * UNIT });
+  return { reaches, gaps };
+}
+
+function taken(kinds: readonly Shims[], counts: readonly number[]): readonly Shims[] {
+  return kinds.flatMap(({ thickness }, index) => ((counts[index] ?? 0) > 0 ? [{ thickness, count: counts[index]! }] : []));
+}
+
+function checkTask(name: string, bag: readonly Shims[], gap: number, window: { readonly min: number; readonly max: number }): void {
+  if (!(gap >= 0 && gap <= LARGEST_GAP)) throw new RangeError(`${name}: the gap must be from 0 to ${LARGEST_GAP} m, got ${gap} m`);
+  if (!(window.min <= window.max)) throw new RangeError(`${name}: the window must not be empty, got ${window.min} to ${window.max} m`);
+  const wrong = bag.find(({ thickness, count }) => !(units(thickness) > 0 && thickness <= LARGEST_GAP && Number.isInteger(count) && count >= 0));
+  if (wrong) throw new RangeError(`${name}: a thickness above 0 and a whole count are needed, got ${wrong.count} of ${wrong.thickness} m`);
 }
 
 /** What a file says for choosing a shim by a measurement. */

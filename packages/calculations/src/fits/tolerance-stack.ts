@@ -5,8 +5,8 @@ import { lengthOutput } from '../specs.ts';
 const deviation = (title: string, symbol: string) => ({ kind: 'number', title, symbol, unit: 'm', shown: 'µm', min: -1, max: 1, default: 0 }) as const;
 const bound = (title: string, symbol: string) => ({ kind: 'number', title, symbol, unit: 'm', shown: 'mm', min: -1, max: 1, optional: true }) as const;
 
-/** Shares of a normal spread outside three standard deviations on either side, and the middle. */
-const shares = [0.00135, 0.5, 0.99865] as const;
+/** Shares of a normal spread below −3 and −1.96 standard deviations, in the middle, and above. */
+const shares = [0.00135, 0.025, 0.5, 0.975, 0.99865] as const;
 
 export const toleranceStack = defineCalculation({
   id: 'tolerance-stack',
@@ -48,7 +48,9 @@ export const toleranceStack = defineCalculation({
     mean: lengthOutput('Mean gap', '\\mu'),
     standardDeviation: { title: 'Standard deviation of the gap', symbol: '\\sigma', unit: 'm', shown: 'µm' },
     low: lengthOutput('Gap below which 0.135 % lie', 'g_{0.135}'),
+    low95: lengthOutput('Gap below which 2.5 % lie', 'g_{2.5}'),
     median: lengthOutput('Gap below which half lie', 'g_{50}'),
+    high95: lengthOutput('Gap below which 97.5 % lie', 'g_{97.5}'),
     high: lengthOutput('Gap below which 99.865 % lie', 'g_{99.865}'),
     shareInside: { title: 'Share of the draws inside what is wanted', symbol: 'p', unit: '-', shown: '%' },
   },
@@ -59,7 +61,9 @@ export const toleranceStack = defineCalculation({
     { output: 'mean', tex: String.raw`\mu = \frac{g_\mathrm{min} + g_\mathrm{max}}{2}` },
     { output: 'standardDeviation', tex: String.raw`\sigma^2 = \sum_k \begin{cases} (e_{u,k} - e_{l,k})^2/36 & \text{normal} \\ (e_{u,k} - e_{l,k})^2/12 & \text{uniform} \end{cases}` },
     { output: 'low', tex: String.raw`g_{0.135} = g_{(\operatorname{round}(0.00135\,n))},\quad g_{(0)} \le g_{(1)} \le \dots \le g_{(n-1)}` },
+    { output: 'low95', tex: String.raw`g_{2.5} = g_{(\operatorname{round}(0.025\,n))}` },
     { output: 'median', tex: String.raw`g_{50} = g_{(\operatorname{round}(0.5\,n))}` },
+    { output: 'high95', tex: String.raw`g_{97.5} = g_{(\operatorname{round}(0.975\,n))}` },
     { output: 'high', tex: String.raw`g_{99.865} = g_{(\operatorname{round}(0.99865\,n))}` },
     { output: 'shareInside', tex: String.raw`p = \frac{1}{n}\,\left|\{k : g_l \le g_k \le g_u\}\right|` },
   ],
@@ -78,7 +82,7 @@ export const toleranceStack = defineCalculation({
     if (least !== undefined && most !== undefined && least > most) throw new CalculationError('least', `${least} m`, `not above the most that is wanted, ${most} m`);
     const worst = worstCase(chain);
     const { quantiles, inside } = simulateStack(chain, { samples, random: randomState(seed), shares, window: { ...(least === undefined ? {} : { least }), ...(most === undefined ? {} : { most }) } });
-    const [low, median, high] = quantiles as readonly [number, number, number];
+    const [low, low95, median, high95, high] = quantiles as readonly [number, number, number, number, number];
     const wanted = least !== undefined || most !== undefined;
     const few = samples < 10_000 ? [`low and high rest on about ${Math.round(samples * shares[0])} of ${samples} draws: take 10,000 or more.`] : [];
     return {
@@ -88,7 +92,7 @@ export const toleranceStack = defineCalculation({
         worstMost: worst.most,
         mean: (worst.least + worst.most) / 2,
         standardDeviation: Math.sqrt(chain.reduce((sum, { least: from, most: to, spread }) => sum + (to - from) ** 2 / (spread === 'normal' ? 36 : 12), 0)),
-        low, median, high,
+        low, low95, median, high95, high,
         ...(wanted ? { shareInside: inside } : {}),
       },
       warnings: wanted ? few : [...few, 'shareInside is left out: neither least nor most is given.'],

@@ -1,4 +1,4 @@
-import { catalogue, type Outcome } from '@rotorwright/calculations';
+import { catalogue, type InputSpec, type Outcome } from '@rotorwright/calculations';
 import type { EntryPath, Machine } from '@rotorwright/machine';
 import type { Figure, FigureInput } from '../figure.ts';
 
@@ -159,10 +159,18 @@ function outputOf(calculation: Computable, output: string, outcome: Outcome): { 
 
 const mentions = (sentence: string, name: string): boolean => new RegExp(`\\b${name}\\b`).test(sentence);
 
-function withDefaults(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Readonly<Record<string, Plain>> {
-  const filled: Record<string, Plain> = { ...inputs };
-  for (const [name, spec] of Object.entries(calculation.inputs)) {
-    if (filled[name] === undefined && 'default' in spec && spec.default !== undefined) filled[name] = spec.default;
+/** What was not given has the value that its description names, in rows and records too. */
+function withDefaults({ inputs }: { readonly inputs: Readonly<Record<string, InputSpec>> }, given: Readonly<Record<string, Plain>>): Readonly<Record<string, Plain>> {
+  const filled: Record<string, Plain> = { ...given };
+  for (const [name, spec] of Object.entries(inputs)) {
+    const value = withDefault(spec, filled[name]);
+    if (value !== undefined) filled[name] = value;
   }
   return filled;
+}
+
+function withDefault(spec: InputSpec, value: Plain | undefined): Plain | undefined {
+  if (value === undefined) return 'default' in spec ? spec.default : undefined;
+  if (spec.kind === 'record') return withDefaults({ inputs: spec.fields }, value as Readonly<Record<string, Plain>>);
+  return spec.kind === 'list' ? (value as readonly Plain[]).map((row) => withDefault(spec.of, row) as Plain) : value;
 }

@@ -7,6 +7,7 @@ import type { Figure } from '../figure.ts';
 import { builderFor, type Builder } from './builder.ts';
 import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
+import { addEndPlays } from './end-play-figures.ts';
 import type { FigureSet } from './figure-set.ts';
 import { addGears } from './gear-figures.ts';
 import { addHover } from './hover-figures.ts';
@@ -31,6 +32,7 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
   }
   for (const coupling of tried.machine.couplings.values()) addGears(builder, coupling);
   addScrews(builder);
+  addEndPlays(builder);
   return {
     all: builder.all(),
     get: builder.get,

@@ -138,6 +138,7 @@ function valueOptions(field: Field<unknown>, root: MapNode, module: string | und
       return [...words(spec.words ?? {}), example];
     case 'reference':
       return [...spec.to.flatMap((kind) => namesOf(kind, root, module)).map((name): Completion => ({ label: name, about: spec.about, kind: 'name', insert: name })), ...words(spec.words ?? {})];
+    case 'size':
     case 'window':
     case 'helix':
     case 'interval':

@@ -1,4 +1,4 @@
-import type { Part, Thing } from '../model/assembly.ts';
+import type { Part, Size, Thing } from '../model/assembly.ts';
 import { joinPath } from '../read/tree.ts';
 import { camel, type ReadsAs } from '../schema/field.ts';
 import { sizeFields, type partField } from '../schema/sections/things.ts';
@@ -23,7 +23,7 @@ export function expandPart(module: ModuleCopy, key: string, written: WrittenPart
     material: written.material,
     mass: written.mass,
     at: placesOf(module, written, base, expansion),
-    sizes: sizesOf(written),
+    ...sizesOf(written),
     shims: written.sizes?.flatMap((size) => (typeof size === 'number' ? [{ thickness: size, count: 1 }] : size.thickness === undefined ? [] : [{ thickness: size.thickness, count: size.count ?? 1 }])),
     dynamic: written.dynamic,
     static: written.static,
@@ -48,8 +48,8 @@ function placesOf(module: ModuleCopy, written: WrittenPart, { path, copies, inst
   return places.length > 0 ? new Map(places) : undefined;
 }
 
-function sizesOf(written: WrittenPart): Readonly<Record<string, number>> {
-  const sizes: Record<string, number> = {};
-  for (const [name, field] of sizeNames) if (written[field] !== undefined) sizes[name] = written[field] as number;
-  return sizes;
+function sizesOf(written: WrittenPart): Pick<Part, 'sizes' | 'limits'> {
+  const given = sizeNames.flatMap(([name, field]) => (written[field] === undefined ? [] : [[name, written[field] as Size] as const]));
+  const windows = given.filter(([, { least, most }]) => least < most);
+  return { sizes: Object.fromEntries(given.map(([name, { nominal }]) => [name, nominal])), ...(windows.length > 0 ? { limits: Object.fromEntries(windows) } : {}) };
 }

@@ -2,10 +2,12 @@ import type { Stack, StackItem, StackLoad } from '../model/assembly.ts';
 import { joinPath } from '../read/tree.ts';
 import type { ReadsAs } from '../schema/field.ts';
 import type { stackField } from '../schema/sections/things.ts';
+import { windowOf } from './drive.ts';
 import { listPath } from './joint.ts';
 import { spanOf, type Expansion, type Referrer } from './names.ts';
 import { resolve, resolveOne } from './resolve.ts';
 import { referrerIn, thingBase, type ModuleCopy } from './thing.ts';
+import { compact } from './words.ts';
 
 type WrittenStack = ReadsAs<typeof stackField>;
 
@@ -20,7 +22,7 @@ export function expandStack(module: ModuleCopy, key: string, written: WrittenSta
   const order = (written.order ?? []).flatMap((item, i) => expandItem(item, joinPath(joinPath(path, 'order'), i), from, expansion));
   const loads = (written.loads ?? []).flatMap((load, i) => expandLoad(load, base.id, ends, joinPath(joinPath(path, 'loads'), i), from, expansion));
   if (spindle === undefined || !ends || order.length === 0) return undefined;
-  return { ...base, spindle, housing, ends, order, loads };
+  return compact({ ...base, spindle, housing, ends, order, loads, room: written.room, preload: windowOf(written.preload) });
 }
 
 function expandItem(item: string | { readonly shoulder?: string }, path: string, from: Referrer, expansion: Expansion): readonly StackItem[] {

@@ -38,6 +38,13 @@ export interface Thing {
 /** What must be off or undone before a hand and a tool get there. `off` names a part, joint or module (copy). */
 export type Access = { readonly off: string } | { readonly all: readonly Access[] } | { readonly any: readonly Access[] };
 
+/** A size that was made within limits, m; without a window the three are alike. */
+export interface Size {
+  readonly nominal: number;
+  readonly least: number;
+  readonly most: number;
+}
+
 export interface Part extends Thing {
   /** 'part', or a word of the trade: shim, washer, deep-groove, thrust-ball, one-way, threaded-rod … */
   readonly kind: string;
@@ -47,8 +54,10 @@ export interface Part extends Thing {
   readonly mass?: number;
   /** Centre of each copy in the machine's axes, m. */
   readonly at?: ReadonlyMap<InstanceId, readonly [x: number, y: number, z: number]>;
-  /** Sizes in m by name: bore, outer, width, length, thickness, diameter, inner, housing-bore, … */
+  /** Nominal sizes in m by name: bore, outer, width, length, thickness, diameter, inner, housing-bore, … */
   readonly sizes: Readonly<Record<string, number>>;
+  /** Those that the file gives with a window. */
+  readonly limits?: Readonly<Record<string, Size>>;
   /** Shims: the thicknesses in the bag, m, and how many there are of each. */
   readonly shims?: readonly { readonly thickness: number; readonly count: number }[];
   /** Dynamic and static rating, N. */
@@ -125,12 +134,19 @@ export type StackItem = { readonly part: InstanceId } | { readonly shoulder: Ins
 /** `towards` is one of the stack's two ends. A coupling's direction is derived. */
 export type StackLoad = { readonly coupling: string } | { readonly pushes: InstanceId; readonly towards: string };
 
+/** The two columns of a stack: what goes with its spindle, what goes with its housing. */
+export type Member = 'spindle' | 'housing';
+
 export interface Stack extends Thing {
   readonly spindle: InstanceId;
   readonly housing: readonly InstanceId[];
   readonly ends: readonly [string, string];
   readonly order: readonly StackItem[];
   readonly loads: readonly StackLoad[];
+  /** Lengths between the two faces of each column that stop the rings, m. */
+  readonly room?: Readonly<Partial<Record<Member, Size>>>;
+  /** How far the rings are to be pressed together, m. */
+  readonly preload?: Window;
 }
 
 /** How something moves under the hand, from the tightest to the loosest. */

@@ -2,7 +2,7 @@ import type { Field, Spec } from '../schema/field.ts';
 import { camel } from '../schema/field.ts';
 import { listed, nearestWord } from './nearest.ts';
 import type { Report } from './report.ts';
-import { readCopies, readCount, readDirection, readFact, readFlag, readHelix, readInterval, readNumber, readQuantityField, readText, readTurns, readWindowField, readWord, suggestedId, wrongType } from './scalars.ts';
+import { readCopies, readCount, readDirection, readFact, readFlag, readHelix, readInterval, readNumber, readQuantityField, readSizeField, readText, readTurns, readWindowField, readWord, suggestedId, wrongType } from './scalars.ts';
 import { isEmpty, joinPath, type MapEntry, type MapNode, type TreeNode } from './tree.ts';
 
 export interface Span {
@@ -50,6 +50,8 @@ function readSpec(spec: Spec, node: TreeNode, path: string, reading: Reading): u
       return readFlag(at);
     case 'quantity':
       return readQuantityField(spec, at);
+    case 'size':
+      return readSizeField(spec, at);
     case 'window':
       return readWindowField(spec, at);
     case 'fact':

@@ -1,5 +1,5 @@
-import { dimensionName, fromUnit, isProblem, isUnit, readQuantity, readWindow, sameDimension, showQuantity, siUnit, unit, type Dimension, type QuantityProblem } from '@rotorwright/units';
-import type { ReadInterval, ReadWindow, Spec, Vector } from '../schema/field.ts';
+import { dimensionName, fromUnit, isProblem, isUnit, readQuantity, readSize, readWindow, sameDimension, showQuantity, siUnit, unit, type Dimension, type QuantityProblem } from '@rotorwright/units';
+import type { ReadInterval, ReadSize, ReadWindow, Spec, Vector } from '../schema/field.ts';
 import { axisOf, axisWords, spinOf, unitVector, viewerWords } from './directions.ts';
 import { listed, nearestWord } from './nearest.ts';
 import type { Report } from './report.ts';
@@ -73,6 +73,16 @@ export function readQuantityField(spec: Of<'quantity'>, at: ValueReader): number
   if (isProblem(read)) return refused(read, at, spec.example);
   if (!dimensionFits(read.dimension, read.unit, spec.unit, at, spec.example)) return undefined;
   return inBounds(read.value, spec, at, (value) => showQuantity(value, read.unit), spec.example) ? read.value : undefined;
+}
+
+export function readSizeField(spec: Of<'size'>, at: ValueReader): ReadSize | undefined {
+  const node = scalar(at, 'a size with a unit, with a window or without', spec.example);
+  if (!node) return undefined;
+  const read = readSize(node.text);
+  if (isProblem(read)) return refused(read, at, spec.example);
+  if (!dimensionFits(read.dimension, read.unit, spec.unit, at, spec.example)) return undefined;
+  const { nominal, least, most } = read;
+  return inBounds(least, spec, at, (value) => showQuantity(value, read.unit), spec.example) ? { nominal, least, most } : undefined;
 }
 
 export function readWindowField(spec: Of<'window'>, at: ValueReader): ReadWindow | undefined {

@@ -30,6 +30,8 @@ export type Spec =
   | (Said & { readonly kind: 'flag' })
   /** `unit` is a sample that gives the dimension; `words` stand for a value that is no number. */
   | (Said & { readonly kind: 'quantity'; readonly unit: string; readonly words?: Readonly<Record<string, string>> } & Bounds)
+  /** A quantity that may carry the window that it was made within. */
+  | (Said & { readonly kind: 'size'; readonly unit: string } & Bounds)
   /** Without `unit`: of any dimension. */
   | (Said & { readonly kind: 'window'; readonly unit?: string } & Bounds)
   /** A quantity of any dimension, a number, or a word. */
@@ -67,6 +69,12 @@ export interface ReadWindow {
   readonly unit: string;
   readonly siUnit: string;
 }
+/** A size and the limits that it was made within, SI; without a window the three are alike. */
+export interface ReadSize {
+  readonly nominal: number;
+  readonly least: number;
+  readonly most: number;
+}
 export type Vector = readonly [number, number, number];
 export interface ReadInterval {
   readonly time?: number;
@@ -96,6 +104,10 @@ export function flag(about: string): Field<boolean> {
 /** A quantity above zero unless the bounds say otherwise. */
 export function quantity(about: string, unit: string, example: string, bounds: Bounds = { above: 0 }): Field<number> {
   return { kind: 'quantity', about, unit, example, ...bounds };
+}
+/** A size above zero. */
+export function size(about: string, unit: string, example: string): Field<ReadSize> {
+  return { kind: 'size', about, unit, example, above: 0 };
 }
 export function quantityOr<const W extends Readonly<Record<string, string>>>(about: string, unit: string, words: W, example: string): Field<number | (keyof W & string)> {
   return { kind: 'quantity', about, unit, words, example, above: 0 };

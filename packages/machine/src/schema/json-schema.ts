@@ -45,6 +45,8 @@ function bodyOf(spec: Spec, definitions: Definitions): JsonSchema {
       return { type: 'boolean' };
     case 'quantity':
       return spec.words ? { anyOf: [{ enum: Object.keys(spec.words) }, quantityOf(spec.unit)] } : quantityOf(spec.unit);
+    case 'size':
+      return sizeOf(spec.unit);
     case 'window':
       return windowOf(spec.unit);
     case 'fact':
@@ -119,6 +121,10 @@ function recordOf(spec: Extract<Spec, { kind: 'record' }>, definitions: Definiti
 
 function quantityOf(sample: string): JsonSchema {
   return { type: 'string', pattern: String.raw`^\s*${numberPattern}\s*${unitPattern(sample)}\s*$` };
+}
+
+function sizeOf(sample: string): JsonSchema {
+  return { type: 'string', pattern: String.raw`^\s*${numberPattern}(\s*[^\s±]*(\s+to\s+|\s*±\s*)${numberPattern})?\s*${unitPattern(sample)}\s*$` };
 }
 
 function windowOf(sample: string | undefined): JsonSchema {

@@ -1,5 +1,5 @@
-import type { Member, StackAnalysis } from '@rotorwright/build';
-import type { Joint, Machine, Part, Stack, StackItem } from '@rotorwright/machine';
+import type { StackAnalysis } from '@rotorwright/build';
+import { lengthAlong, type Joint, type Machine, type Member, type Part, type Stack, type StackItem } from '@rotorwright/machine';
 
 export type SlotKind = 'radial-bearing' | 'roller' | 'thrust-bearing' | 'shim' | 'ring' | 'gear' | 'body' | 'spindle-shoulder' | 'housing-shoulder' | 'closing';
 
@@ -164,8 +164,8 @@ export function layStack(machine: Machine, stack: Stack, analysis: StackAnalysis
     const bore = item.bore ?? nearest(list, index, (other) => other.bore) ?? boreDefault;
     const neighbourOuter = nearest(list, index, (other) => (other.kind === 'radial-bearing' || other.kind === 'thrust-bearing' || other.kind === 'roller' ? other.outer : undefined)) ?? reference;
     const height = Math.max(neighbourOuter - bore, reference * 0.2);
-    const sizes = item.part?.sizes ?? {};
-    const given = millimetres(sizes['width'] ?? sizes['thickness'] ?? sizes['length']);
+    const size = item.part && lengthAlong(item.part);
+    const given = size === undefined ? undefined : millimetres(item.part?.sizes[size]);
     const shape = slotShape(machine, item, { bore, height, reference, given, neighbourOuter });
     const before = list[index - 1];
     // Two members of the housing stand apart.

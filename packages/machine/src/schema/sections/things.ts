@@ -1,4 +1,4 @@
-import { again, byShape, copies, count, direction, flag, list, map, perCopy, point, quantity, quantityOr, record, reference, referenceOr, required, some, text, window, word, type Field } from '../field.ts';
+import { again, byShape, copies, count, direction, flag, list, map, perCopy, point, quantity, quantityOr, record, reference, referenceOr, required, size, some, text, window, word, type Field } from '../field.ts';
 import type { ReferenceKind } from '../field.ts';
 import { expectField } from './machine.ts';
 import { thingWords } from './words.ts';
@@ -16,21 +16,22 @@ export const accessField: Field<WrittenAccess> = again<WrittenAccess>('access', 
 );
 
 const length = (about: string, example: string) => quantity(about, 'mm', example);
+const toleranced = (about: string, example: string) => size(about, 'mm', example);
 
-/** Sizes of a part by name; the model keeps the names. */
+/** Sizes of a part by name; the model keeps the names. Each may carry the window that it was made within. */
 export const sizeFields = {
-  bore: length('Hole.', '6 mm'),
-  'housing-bore': length('Thrust bearings: hole of the loose washer.', '5.2 mm'),
-  outer: length('Outer diameter.', '13 mm'),
-  inner: length('Inner diameter of a tube.', '26 mm'),
-  diameter: length('Diameter of a pin or shaft.', '8 mm'),
-  width: length('Along the axis: bearings, rings, gears.', '5 mm'),
-  length: length('Along the axis: shafts, tubes, posts.', '190 mm'),
-  height: length('Across the plate.', '20 mm'),
-  thickness: length('Plates, shims, washers.', '2 mm'),
-  centre: quantity('Blades: centre of mass from the bolt.', 'mm', '58 mm', {}),
-  'ball-diameter': length('Bearings: one ball.', '2 mm'),
-  'pitch-diameter': length('Bearings: circle of ball centres.', '9.5 mm'),
+  bore: toleranced('Hole.', '6 mm'),
+  'housing-bore': toleranced('Thrust bearings: hole of the loose washer.', '5.2 mm'),
+  outer: toleranced('Outer diameter.', '13 mm'),
+  inner: toleranced('Inner diameter of a tube.', '26 mm'),
+  diameter: toleranced('Diameter of a pin or shaft.', '8 mm'),
+  width: toleranced('Along the axis: bearings, rings, gears.', '5 to 4.88 mm'),
+  length: toleranced('Along the axis: shafts, tubes, posts.', '14 ±0.02 mm'),
+  height: toleranced('Across the plate.', '20 mm'),
+  thickness: toleranced('Plates, shims, washers.', '2 mm'),
+  centre: toleranced('Blades: centre of mass from the bolt.', '58 mm'),
+  'ball-diameter': toleranced('Bearings: one ball.', '2 mm'),
+  'pitch-diameter': toleranced('Bearings: circle of ball centres.', '9.5 mm'),
 } as const;
 
 export const partKinds = {
@@ -127,7 +128,7 @@ export const jointField = record('What keeps parts together.', jointFields, { de
 const { kind: _jointKind, ...jointOnly } = jointFields;
 const { kind: _partKind, ...partOnly } = partFields;
 /** A repeated kind may be of parts or of joints. */
-export const typeField = record('A kind of part or joint that repeats.', { ...partOnly, ...jointOnly, kind: required(word('What it is.', { ...partKinds, ...jointKinds }, 'deep-groove')) }, { derived: { ...partDerived, ...jointDerived } });
+export const typeField = record('A kind of part or joint that repeats.', { ...jointOnly, ...partOnly, kind: required(word('What it is.', { ...partKinds, ...jointKinds }, 'deep-groove')) }, { derived: { ...partDerived, ...jointDerived } });
 
 const stackItem = byShape('What lies next: a part, a shoulder, or the joint that closes the stack.', 'bearing-low', {
   scalar: reference('A part, or the joint that closes the stack.', ['part', 'joint'], 'bearing-low'),
@@ -138,15 +139,19 @@ const stackLoad = byShape('What pushes along it.', 'front-bevel', {
   map: record('A part that pushes.', { pushes: required(reference('Part that pushes.', ['part'], 'grip')), towards: required(text('An end of the stack.', 'outboard')) }),
 });
 
+const columnRoom = (whose: string, example: string) => toleranced(`Between the two faces of ${whose} that stop the rings: from one end to the other, or across what lies between the bearings.`, example);
+
 export const stackField = record('Parts in a row on a shaft or spindle.', {
   spindle: required(reference('Part that the bores sit on.', ['part'], 'input-shaft')),
   housing: some(reference('Part or parts that the outer rings sit in.', ['part'], 'block-low')),
   ends: required(list('Two words for its two directions.', text('A direction.', 'up'), { min: 2, max: 2 }, '[down, up]')),
   order: required(list('From the first end to the second.', stackItem, { min: 1 }, '[{shoulder: input-shaft}, bearing-low, nut]')),
   loads: list('What pushes along it.', stackLoad, {}, '[front-bevel]'),
+  room: record('Lengths between the faces that stop the rings, from which end play follows.', { spindle: columnRoom('the spindle', '31.2 to 31.25 mm'), housing: columnRoom('the housing', '4 to 3.97 mm') }, { example: 'spindle: 31.2 to 31.25 mm, housing: 4 to 3.97 mm' }),
+  preload: window('How far the rings are to be pressed together, by their sizes alone.', 'mm', '0.01 to 0.03 mm', { min: 0 }),
   expect: expectField,
   ...thingWords,
-}, { derived: { facing: 'the load path; a maker’s drawing goes under expect', 'load-path': 'order and loads' } });
+}, { derived: { facing: 'the load path; a maker’s drawing goes under expect', 'load-path': 'order and loads', 'end-play': 'room and the sizes of what lies in it' } });
 
 /** What is measured at the bench; any other words are the name of a figure. */
 export const measuredQuantities = {

@@ -1,7 +1,5 @@
-import type { InstanceId, Machine, Part, Stack, StackItem } from '@rotorwright/machine';
-import { isBearing } from '../rules/index.ts';
-
-export type Member = 'spindle' | 'housing';
+import type { InstanceId, Member, Part, Stack, StackItem } from '../model/assembly.ts';
+import type { Machine } from '../model/machine.ts';
 
 /**
  * What stands at one place of a stack.
@@ -23,6 +21,10 @@ export interface StackPlace {
 }
 
 const partAt = (machine: Machine, id: InstanceId): Part | undefined => machine.parts.get(machine.thingOf.get(id) ?? id);
+
+export function isBearing(part: Part): boolean {
+  return /deep-groove|thrust-ball|angular-contact|bearing|needle|roller|one-way/u.test(part.kind);
+}
 
 /** Rollers and needles have no ring that stops or carries along the axis: they go with the member that they sit in. */
 const carriesNothing = /needle|roller|one-way/u;

@@ -1,5 +1,5 @@
-import type { InstanceId } from '@rotorwright/machine';
-import type { Member, StackPlace } from './columns.ts';
+import type { InstanceId, Member } from '../model/assembly.ts';
+import type { StackPlace } from './columns.ts';
 
 /** One way in which a push passes from one member into the other; indices into the places of the stack. */
 export interface LoadPath {
