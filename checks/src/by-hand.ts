@@ -5,6 +5,8 @@ type Row = readonly [title: string, calculation: string, inputs: Readonly<Record
 
 const linearBlade = { blades: 2, bladeMass: '200 g', boltRadius: '100 mm', bladeCentre: '250 mm', radius: '700 mm', gripMass: '100 g', gripCentre: '50 mm' };
 const needed = { loads: [{ power: '588 W', stages: [{ efficiency: 0.98 }] }, { power: '38 W', stages: [{ efficiency: 0.95 }] }], fan: '100 W', fanSpeed: '12000 rpm', speed: '6000 rpm', density: 1.225 };
+const stand = { curve: [{ speed: '1000 rad/s', power: '1000 W' }, { speed: '1400 rad/s', power: '2000 W' }], speed: '1200 rad/s', displacement: '25 cm³', reserve: 0.2 };
+const motor = { speedConstant: 50, resistance: 0.02, noLoadCurrent: 2, cells: 10, cellVoltage: 4, packResistance: 0, torque: 0.5, wantedSpeed: '1500 rad/s' };
 const smallBearing = { rollingElements: 8, elementDiameter: '2 mm', pitchDiameter: '8 mm', shaftSpeed: '6000 rpm' };
 
 const rows: readonly Row[] = [
@@ -27,6 +29,20 @@ const rows: readonly Row[] = [
   ['a fan at half its speed takes an eighth', 'power-needed', needed, 'fanPower', 12.5],
   ['640 W go in, 626 W come out', 'power-needed', needed, 'losses', 14],
   ['652.5 W at 100 turns a second: 652.5/200π', 'power-needed', needed, 'torque', 652.5 / (200 * Math.PI)],
+  ['half way between 1,000 and 2,000 W', 'engine-power', stand, 'standardPower', 1500],
+  ['1,500 W less a fifth', 'engine-power', stand, 'available', 1200],
+  ['1,500 W at 1,200 rad/s', 'engine-power', stand, 'torque', 1.25],
+  ['1,500 W · 2π/(25 cm³ · 1,200 rad/s)', 'engine-power', stand, 'meanPressure', (1500 * 2 * Math.PI) / 0.03],
+  ['0.8^1.2 at four fifths of the pressure', 'engine-power', { ...stand, dryPressure: 0.8 * 101_325 }, 'airFactor', 0.8 ** 1.2],
+  ['(288.15/303.15)^0.6 at 30 °C', 'engine-power', { ...stand, temperature: '30 °C' }, 'airFactor', (288.15 / 303.15) ** 0.6],
+  ['at the speed of the peak the peak', 'engine-power', { peakPower: '2 kW', peakSpeed: '14000 rpm', speed: '14000 rpm' }, 'power', 2000],
+  ['half the speed: 2 kW · (1/2 + 1/4 − 1/8)', 'engine-power', { peakPower: '2 kW', peakSpeed: '14000 rpm', speed: '7000 rpm' }, 'power', 1250],
+  ['(40 V − 1,500/50 V)/20 mΩ − 2 A = 498 A, over 50, times 1,500 rad/s', 'electric-drive', motor, 'powerAvailable', 14_940],
+  ['0.5 N·m · 50 + 2 A = 27 A: 27² · 20 mΩ + 2 A · 30 V', 'electric-drive', motor, 'losses', 74.58],
+  ['824.58 W from 40 V are 20.6145 A, which tell of the 750 W that they make', 'electric-drive', { ...motor, measuredCurrent: 20.6145 }, 'measuredPower', 750],
+  ['0.5 l of 0.72 kg/l at 0.1 g/s: one hour', 'endurance', { profile: [{ power: '500 W' }], fuel: { volume: '500 ml', density: '0.72 kg/l', specificConsumption: 2e-7 } }, 'time', 3600],
+  ['1,305 W for 652.5 W', 'power-needed', { ...needed, available: '1305 W' }, 'inHand', 2],
+  ['588 W of (640 + 12.5) W; of 652.5 W at hand twice over 640: 588 · (1,292.5 − 12.5)/640', 'power-needed', { ...needed, available: '1292.5 W' }, 'firstAvailable', 1176],
   ['200 rad/s at 0.75 m: 150 m/s', 'tip-speed', { speed: '200 rad/s', radius: '0.75 m' }, 'tipSpeed', 150],
   ['½ · 0.1 kg·m² · (200 rad/s)² = 2,000 J', 'stored-energy', { rotorInertia: 0.1, speed: '200 rad/s' }, 'storedEnergy', 2000],
   ['0.3 kg from 0 to 1 m: I = 0.3/3 = 0.1 kg·m²', 'uniform-blade', { blades: 2, bladeMass: '300 g', radius: '1 m', speed: 0 }, 'inertia', 0.1],

@@ -6,6 +6,7 @@ export * from './linkages/index.ts';
 export * from './joints/index.ts';
 export * from './materials/index.ts';
 export { integrate } from './numeric/integrate.ts';
+export { interpolate } from './numeric/interpolate.ts';
 export { findLeast } from './numeric/least.ts';
 export { findRoot } from './numeric/roots.ts';
 export { cross, dot, rotateAbout, type Vector3 } from './numeric/vector.ts';

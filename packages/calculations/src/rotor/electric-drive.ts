@@ -1,4 +1,4 @@
-import { currentForTorque, dutyForSpeed, electricSpeed, type DriveLoad, type ElectricDrive } from '@rotorwright/rotor';
+import { currentForTorque, dutyForSpeed, electricSpeed, torqueAtSpeed, torqueFromPackCurrent, type DriveLoad, type ElectricDrive } from '@rotorwright/rotor';
 import { CalculationError, defineCalculation } from '../define.ts';
 import { countInput, numberOutput, speedInput, speedOutput } from '../specs.ts';
 import { positive, powerOutput } from './rotor-specs.ts';
@@ -25,6 +25,8 @@ export const electricDrive = defineCalculation({
     loadCoefficient: { kind: 'number', title: 'Load that goes with the square of the speed: torque over ω²', symbol: 'k', unit: 'N·m·s²', shown: 'N·m·s²', min: 0, optional: true, example: 1e-4 },
     torque: { kind: 'number', title: 'Load that does not ask for the speed: torque at the output', symbol: 'T', unit: 'N·m', shown: 'N·m', min: 0, optional: true },
     throttle: { kind: 'number', title: 'Duty of the controller; 1 when neither it nor the wanted speed is given', symbol: 'D', unit: '-', shown: '%', min: 0, max: 1, optional: true },
+    reserve: { kind: 'number', title: 'Duty kept back for the governor', symbol: 'h_r', unit: '-', shown: '%', min: 0, max: 0.9, default: 0, example: 0.1 },
+    measuredCurrent: { kind: 'number', title: 'Current measured out of the pack at the wanted speed', symbol: 'I_\\mathrm{m}', unit: 'A', shown: 'A', min: 0, optional: true },
     wantedSpeed: { ...speedInput('Speed that the governor is to hold at the output', 'n_w', 1760), above: 0, optional: true },
   },
   outputs: {
@@ -42,6 +44,9 @@ export const electricDrive = defineCalculation({
     motorEfficiency: { title: 'Efficiency of the motor', symbol: '\\eta_m', unit: '-', shown: '%' },
     fullThrottleSpeed: speedOutput('Speed at full throttle under the same load', 'n_1'),
     headroom: { title: 'Duty left to the governor', symbol: 'h', unit: '-', shown: '%' },
+    powerAvailable: powerOutput('Power that it can give at the wanted speed, the reserve kept back', 'P_a'),
+    losses: powerOutput('Heat in motor and controller', 'P_v'),
+    measuredPower: powerOutput('Power at the output that the measured current tells of', 'P_m'),
     speedHeadroom: numberOutput('Speed at full throttle over the speed wanted', 'n_1/n_w'),
   },
   formulas: [
@@ -59,6 +64,9 @@ export const electricDrive = defineCalculation({
     { output: 'motorEfficiency', tex: String.raw`\eta_m = \frac{T_m\,\omega_m}{I\,(D U - I R_c)}` },
     { output: 'fullThrottleSpeed', tex: String.raw`\omega_1 = \omega(D = 1)` },
     { output: 'headroom', tex: String.raw`h = 1 - D` },
+    { output: 'powerAvailable', tex: String.raw`P_a = \frac{\eta\,\omega_w i}{K_v}\left(\frac{D N U_c - \omega_w i/K_v}{R_m + R_c + D^2 R_p} - I_0\right),\quad D = 1 - h_r` },
+    { output: 'losses', tex: String.raw`P_v = P_p - \frac{P}{\eta}` },
+    { output: 'measuredPower', tex: String.raw`(N U_c - R_p I_\mathrm{m})\,I_\mathrm{m} = I\,\frac{\omega_w i}{K_v} + (R_m + R_c)\,I^2,\quad P_m = \eta\,\frac{\omega_w i}{K_v}(I - I_0)` },
     { output: 'speedHeadroom', tex: String.raw`\frac{n_1}{n_w} = \frac{\omega_1}{\omega_w}` },
   ],
   source: 'Three-constant model of a motor (common practice), balance of energy with an ideal controller.',
@@ -77,11 +85,14 @@ export const electricDrive = defineCalculation({
     const throttle = wantedSpeed === undefined ? (inputs.throttle ?? 1) : dutyForSpeed(drive, wantedSpeed, torqueAt(wantedSpeed));
     const speed = throttle === undefined ? undefined : (wantedSpeed ?? electricSpeed(drive, load, throttle));
     const running = throttle === undefined || speed === undefined ? undefined : runningOutputs(inputs, drive, { throttle, speed, torque: torqueAt(speed) });
+    const measured = wantedSpeed === undefined || inputs.measuredCurrent === undefined ? undefined : torqueFromPackCurrent(drive, wantedSpeed, inputs.measuredCurrent);
     return {
       outputs: {
         ...running,
         ...(fullThrottleSpeed === undefined ? {} : { fullThrottleSpeed }),
         ...(wantedSpeed === undefined || throttle === undefined ? {} : { headroom: 1 - throttle }),
+        ...(wantedSpeed === undefined ? {} : { powerAvailable: torqueAtSpeed(drive, wantedSpeed, 1 - inputs.reserve) * wantedSpeed }),
+        ...(measured === undefined ? {} : { measuredPower: measured * wantedSpeed! }),
         ...(wantedSpeed === undefined || fullThrottleSpeed === undefined ? {} : { speedHeadroom: fullThrottleSpeed / wantedSpeed }),
       },
       warnings: [
@@ -89,14 +100,15 @@ export const electricDrive = defineCalculation({
         ...(running !== undefined && running.throttle > 1 ? ['The wanted speed cannot be held: it asks for more than full throttle.'] : []),
         ...(running !== undefined && !('efficiency' in running) ? ['efficiency and motorEfficiency are left out: no power is drawn.'] : []),
         ...(fullThrottleSpeed === undefined ? ['fullThrottleSpeed and speedHeadroom are left out: even at full throttle the motor cannot turn this load.'] : []),
-        ...(wantedSpeed === undefined ? ['headroom and speedHeadroom are left out: they need wantedSpeed.'] : []),
+        ...(wantedSpeed === undefined ? ['headroom, powerAvailable, measuredPower and speedHeadroom are left out: they need wantedSpeed.'] : []),
+        ...(wantedSpeed !== undefined && measured === undefined ? [inputs.measuredCurrent === undefined ? 'measuredPower is left out: it needs measuredCurrent.' : 'measuredPower is left out: the measured current does not cover what the motor takes without load.'] : []),
         ...(wantedSpeed !== undefined && throttle === undefined ? ['headroom is left out with the duty.'] : []),
       ],
     };
   },
 });
 
-const RUNNING = ['throttle', 'speed', 'motorSpeed', 'torque', 'motorTorque', 'current', 'packCurrent', 'packVoltage', 'shaftPower', 'inputPower', 'efficiency', 'motorEfficiency'] as const;
+const RUNNING = ['throttle', 'speed', 'motorSpeed', 'torque', 'motorTorque', 'current', 'packCurrent', 'packVoltage', 'shaftPower', 'inputPower', 'losses', 'efficiency', 'motorEfficiency'] as const;
 
 function readLoad({ loadCoefficient, torque }: { readonly loadCoefficient?: number; readonly torque?: number }): DriveLoad {
   if (loadCoefficient !== undefined && torque !== undefined) throw new CalculationError('torque', `${torque} N·m as well as loadCoefficient`, 'one of the two');
@@ -112,6 +124,7 @@ interface Motor {
   readonly packResistance: number;
   readonly controllerResistance: number;
   readonly ratio: number;
+  readonly gearEfficiency: number;
 }
 
 interface Running {
@@ -140,6 +153,7 @@ function runningOutputs(motor: Motor, drive: ElectricDrive, { throttle, speed, t
     packVoltage,
     shaftPower,
     inputPower,
+    losses: inputPower - shaftPower / motor.gearEfficiency,
     ...(drawn ? { efficiency: shaftPower / inputPower, motorEfficiency: (motorTorque * motorSpeed) / (current * (throttle * packVoltage - current * motor.controllerResistance)) } : {}),
   };
 }

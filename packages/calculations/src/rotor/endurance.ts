@@ -53,7 +53,9 @@ export const endurance = defineCalculation({
       title: 'Fuel',
       optional: true,
       fields: {
-        mass: { kind: 'number', title: 'Mass of the fuel', symbol: 'm', unit: 'kg', shown: 'g', above: 0 },
+        mass: { kind: 'number', title: 'Mass of the fuel; or its volume and density', symbol: 'm', unit: 'kg', shown: 'g', above: 0, optional: true },
+        volume: { kind: 'number', title: 'Volume of the fuel', symbol: 'V', unit: 'm³', shown: 'ml', above: 0, optional: true },
+        density: { kind: 'number', title: 'Density of the fuel', symbol: '\\rho', unit: 'kg/m³', shown: 'kg/l', above: 0, optional: true },
         specificConsumption: { kind: 'number', title: 'Specific consumption', symbol: 'b_e', unit: 'kg/J', shown: 'g/(kW·h)', above: 0, optional: true },
         usableFraction: { ...share('Share of the fuel that is used', 'u'), above: 0, default: 1 },
       },
@@ -69,7 +71,7 @@ export const endurance = defineCalculation({
   },
   formulas: [
     { output: 'meanPower', tex: String.raw`\bar P = \frac{\sum w\,P}{\sum w}` },
-    { output: 'time', tex: String.raw`t = \int_{s_0 - u}^{s_0} \frac{C}{\bar I(s)}\,\mathrm{d}s\quad\text{or}\quad t = \frac{u\,m}{\dot m}` },
+    { output: 'time', tex: String.raw`t = \int_{s_0 - u}^{s_0} \frac{C}{\bar I(s)}\,\mathrm{d}s\quad\text{or}\quad t = \frac{u\,m}{\dot m},\ m = V\rho` },
     { output: 'meanCurrent', tex: String.raw`\bar I = \frac{u\,C}{t}` },
     { output: 'peakCurrent', tex: String.raw`I = \frac{U - \sqrt{U^2 - 4 R P}}{2 R},\quad U = N\,U_c(s)` },
     { output: 'lowestVoltage', tex: String.raw`U_\mathrm{min} = U - R\,I_\mathrm{max}` },
@@ -89,9 +91,16 @@ export const endurance = defineCalculation({
     if (battery !== undefined) return { outputs: { meanPower: mean, ...onPack(profile, battery) }, warnings: ['massFlow is left out: it needs fuel.', ...unused(profile)] };
     if (fuel === undefined) throw new CalculationError('battery', 'nothing', 'battery with cells and capacity, or fuel with mass and specificConsumption');
     const massFlow = fuelFlow(profile.map((one, index) => ({ ...one, specificConsumption: consumptionOf(one, index, fuel.specificConsumption) })));
-    return { outputs: { meanPower: mean, massFlow, time: (fuel.mass * fuel.usableFraction) / massFlow }, warnings: ['meanCurrent, peakCurrent and lowestVoltage are left out: they need battery.'] };
+    return { outputs: { meanPower: mean, massFlow, time: (fuelMass(fuel) * fuel.usableFraction) / massFlow }, warnings: ['meanCurrent, peakCurrent and lowestVoltage are left out: they need battery.'] };
   },
 });
+
+function fuelMass({ mass, volume, density }: { readonly mass?: number; readonly volume?: number; readonly density?: number }): number {
+  if (mass !== undefined && (volume !== undefined || density !== undefined)) throw new CalculationError('fuel.mass', 'as well as volume or density', 'either the mass, or both volume and density');
+  const known = mass ?? (volume === undefined || density === undefined ? undefined : volume * density);
+  if (known === undefined) throw new CalculationError('fuel.mass', 'nothing', 'the mass of the fuel in kg, or its volume in m³ and its density in kg/m³');
+  return known;
+}
 
 interface Battery {
   readonly cells: number;

@@ -25,6 +25,8 @@ export interface Builder {
   given(name: string, title: string, unit: string, shown: string, input: FigureInput | undefined, missing: readonly string[]): Figure;
   get(name: string): Figure | undefined;
   all(): readonly Figure[];
+  /** All outputs of the calculation that made a figure, lists among them; undefined when it is not known. */
+  outputs(name: string): Outcome['outputs'] | undefined;
 }
 
 /** An entry of the file as input; undefined when it is not there. */
@@ -49,6 +51,7 @@ export function builderFor(machine: Machine): Builder {
   const figures = new Map<string, Figure>();
   /** Several figures are outputs of one calculation on the same inputs: it is done once. */
   const outcomes = new Map<string, Outcome>();
+  const behind = new Map<string, Outcome['outputs']>();
 
   /** Value of an input in SI; undefined when it stands on a figure that is not known, which is then added to `missing`. */
   function valueOf(input: FigureInput, missing: Set<string>): Plain | undefined {
@@ -90,7 +93,9 @@ export function builderFor(machine: Machine): Builder {
     if (draft.calculation !== undefined && !calculation) throw new RangeError(`figures: there is no calculation “${draft.calculation}” in the catalogue`);
     let value: number | undefined;
     if (missing.size === 0 && calculation) {
-      const computed = outputOf(calculation, draft.output!, once(calculation, inputs));
+      const outcome = once(calculation, inputs);
+      behind.set(draft.name, outcome.outputs);
+      const computed = outputOf(calculation, draft.output!, outcome);
       value = computed.value;
       warnings.push(...computed.warnings);
     }
@@ -131,7 +136,7 @@ export function builderFor(machine: Machine): Builder {
     return figure;
   }
 
-  return { machine, add, given, get: (name) => figures.get(name), all: () => [...figures.values()] };
+  return { machine, add, given, get: (name) => figures.get(name), all: () => [...figures.values()], outputs: (name) => behind.get(name) };
 }
 
 type Computable = NonNullable<ReturnType<typeof catalogue.get>>;
@@ -150,9 +155,9 @@ function compute(calculation: Computable, inputs: Readonly<Record<string, Plain>
 /** One output, with what the calculation says of it. */
 function outputOf(calculation: Computable, output: string, outcome: Outcome): { readonly value?: number; readonly warnings: readonly string[] } {
   const value = outcome.outputs[output];
-  // What a calculation says of outputs that nobody asked for stays with it.
+  // What a calculation says of outputs that nobody asked for stays with it. Names of one word may stand in any sentence.
   const others = Object.keys(calculation.outputs).filter((name) => name !== output);
-  const warnings = outcome.warnings.filter((warning) => !/\bleft out\b/.test(warning) || mentions(warning, output) || !others.some((name) => mentions(warning, name)));
+  const warnings = outcome.warnings.filter((warning) => mentions(warning, output) || !others.some((name) => (/\bleft out\b/.test(warning) || /[A-Z]/.test(name)) && mentions(warning, name)));
   if (typeof value === 'number' && Number.isFinite(value)) return { value, warnings };
   return { warnings: warnings.length > 0 ? warnings : [`${output} cannot be formed from these inputs.`] };
 }

@@ -1,20 +1,19 @@
-import type { Finding, Machine, Rotor } from '@rotorwright/machine';
+import type { Finding, Machine } from '@rotorwright/machine';
 import { findingAt } from '../drive/finding.ts';
-import { solveDrive, type DriveSolution, type DriveState } from '../drive/solve.ts';
+import { solveDrive, type DriveState } from '../drive/solve.ts';
 import { ratioToNumber } from '@rotorwright/mechanics';
 import { editDistance, showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
-import { builderFor, type Builder } from './builder.ts';
+import { builderFor } from './builder.ts';
 import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
 import { addEndPlays } from './end-play-figures.ts';
 import type { FigureSet } from './figure-set.ts';
 import { addGears } from './gear-figures.ts';
+import { addFlight } from './flight-figures.ts';
 import { addHover } from './hover-figures.ts';
 import { addScrews } from './joint-figures.ts';
-import { addPowerNeeded } from './power-figures.ts';
 import { addAir, addRotor } from './rotor-figures.ts';
-import { addTail } from './tail-figures.ts';
 
 /** Every figure that follows from the file, with its working. What cannot be known says what is missing. */
 export function figures(machine: Machine, conditions: Conditions = {}): FigureSet {
@@ -36,19 +35,13 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
   return {
     all: builder.all(),
     get: builder.get,
+    outputs: builder.outputs,
     findings: [...tried.findings, ...drive.findings, ...unknownLimits(tried.machine, builder.all()), ...(state === 'driven' ? exceeded(tried.machine, builder.get) : [])],
     state,
     conditions,
     machine: tried.machine,
     drive,
   };
-}
-
-/** What stands on the hover of the main rotor: the tail rotor against its torque, and engine or motor behind both. */
-function addFlight(builder: Builder, drive: DriveSolution, main: Rotor): void {
-  const tail = drive.tailRotor && builder.get(`speed ${drive.tailRotor.on}`) ? drive.tailRotor : undefined;
-  if (tail) addTail(builder, tail, main);
-  addPowerNeeded(builder, drive, main, tail);
 }
 
 /** Limits of the file that the figures do not keep. A figure that is not known is not assessed, and no finding. */

@@ -40,6 +40,7 @@ export function addRotor(builder: Builder, rotor: Rotor): void {
   });
   const blade = gather([['blades', ...blades], ['bladeMass', ...mass], ['boltRadius', ...bolt], ['bladeCentre', ...centre]]);
   builder.add({ name: `blade-centre ${id}`, title: `Centre of mass of a blade of ${inSentence(title)}, from the axis`, unit: 'm', shown: 'mm', calculation: 'linear-blade', output: 'centreOfMass', ...blade });
+  builder.add({ name: `blade-inertia ${id}`, title: `Moment of inertia of a blade of ${inSentence(title)} about the axis`, unit: 'kg·m²', shown: 'kg·m²', calculation: 'linear-blade', output: 'inertia', inputs: { ...blade.inputs, ...(radius ? { radius } : {}) }, missing: [...blade.missing, ...(radius ? [] : [of('diameter')])] });
   const hung = gather([['mass', ...mass], ['centreOfMass', { figure: `blade-centre ${id}` }, '']]);
   const common = gather([['blades', ...blades], ['speed', speed, '']]);
   const missing = [...new Set([...common.missing, ...hung.missing])];

@@ -55,3 +55,73 @@ describe('power needed in hover', () => {
     expect(value('air-density', figures(whimbrel, { humidity: 0.9, temperatureOffset: 15 }))).toBeLessThan(value('air-density', figures(whimbrel, { temperatureOffset: 15 })));
   });
 });
+
+describe('what hover leaves', () => {
+  test('thin, warm air takes power from the engine, thrust from the reserve, and climb', () => {
+    const high = figures(whimbrel, { altitude: 2000, temperatureOffset: 20 });
+    for (const name of ['power-available', 'power-in-hand hover', 'thrust-reserve main', 'climb-rate']) expect(value(name, high), name).toBeLessThan(value(name));
+    // Independent route: ISO 1585 by hand, 794.95 hPa and 275.15 K + 20 K (ISO 2533, table 5: 2,000 m).
+    expect(value('power-available', high) / value('power-available')).toBeCloseTo((794.95 / 1013.25) ** 1.2 * (288.15 / 295.15) ** 0.6, 4);
+  });
+
+  test('at the most thrust hover takes just the power that there is (law)', () => {
+    const mass = value('thrust-most main') / 9.80665;
+    const laden = figures(whimbrel, { mass });
+    // 30 elements instead of 60.
+    expect(value('hover-power main', laden) / value('rotor-power-available hover')).toBeCloseTo(1, 2);
+    expect(value('thrust-reserve main')).toBeCloseTo(mass / whimbrel.mass!, 6);
+  });
+
+  test('a tank lasts as long as its fuel flow says (law), and longer on less power', () => {
+    // By hand: 680 cm³ of 740 kg/m³, of which 85 % are flown.
+    expect(value('endurance hover') * value('fuel-flow hover')).toBeCloseTo(0.68e-3 * 740 * 0.85, 9);
+    expect(value('endurance-low hover')).toBeLessThan(value('endurance hover'));
+    expect(value('endurance-high hover')).toBeGreaterThan(value('endurance hover'));
+  });
+
+  test('a pack lasts as long as its current says', () => {
+    const set = figures(read(textOf('sanderling')));
+    // By hand: 3,900 mAh, of which 80 % are flown; the voltage is taken as even.
+    expect(value('endurance hover', set)).toBeCloseTo((3.9 * 3600 * 0.8) / value('pack-current hover', set), 3);
+    expect(value('governor-headroom hover', set)).toBeGreaterThan(0);
+    expect(value('governor-headroom hover', set)).toBeLessThan(1);
+  });
+
+  test('what the file lacks for the tank is named', () => {
+    const set = figures(read(textOf('whimbrel').replace(/    consumption: .*\n/u, '')));
+    expect(set.get('endurance hover')!.missing).toEqual(['power.engine.consumption']);
+    expect(set.get('power-in-hand hover')!.value).toBeDefined();
+  });
+});
+
+describe('the tail over the speed band', () => {
+  test('at the least speed for full power it gives just what is needed (law: thrust goes with the square of the speed)', () => {
+    const least = value('tail-least-speed full-power');
+    expect(value('tail-margin full-power')).toBeCloseTo((value('speed mast') / least) ** 2, 9);
+    expect(value('tail-least-speed hover')).toBeLessThan(least);
+    expect(value('tail-fast-speed')).toBeGreaterThan(value('speed mast'));
+  });
+
+  test('lists stand behind the figure', () => {
+    const outputs = filed.outputs('tail-least-speed full-power')!;
+    const [speeds, available] = [outputs['mainSpeed'] as readonly number[], outputs['available'] as readonly number[]];
+    expect(speeds.length).toBe(available.length);
+    const here = speeds.findIndex((speed) => speed > value('speed mast'));
+    expect(available[here]!).toBeGreaterThan(value('tail-thrust-available'));
+    expect(available[here - 1]!).toBeLessThanOrEqual(value('tail-thrust-available') * (1 + 1e-9));
+  });
+});
+
+describe('fast flight', () => {
+  test('the longest flight is slower than the farthest, and takes less power; both are slower than the fastest', () => {
+    expect(value('endurance-speed')).toBeLessThan(value('range-speed'));
+    expect(value('endurance-speed-power')).toBeLessThan(value('range-speed-power'));
+    expect(value('endurance-speed-power')).toBeLessThan(value('hover-power main'));
+    expect(value('top-speed')).toBeGreaterThan(value('range-speed'));
+  });
+
+  test('without a drag area it says so', () => {
+    const set = figures(read(textOf('whimbrel').replace(/  drag-area: .*\n/u, '')));
+    expect(set.get('range-speed')!.missing).toEqual(['machine.drag-area']);
+  });
+});

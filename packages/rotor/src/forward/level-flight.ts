@@ -36,6 +36,8 @@ const MOST_TILTS = 30;
 export function trimLevelFlight(solver: TrimSolver, { speed, tipSpeed, weight, drag, airspeed, climbRate }: SteadyFlight): FlightTrim | undefined {
   const total = Math.sqrt(weight ** 2 + drag ** 2);
   let backward = 0;
+  // Of the round before: the drag along the disc that was taken, and by how much it was missed.
+  let [taken, missed] = [Number.NaN, Number.NaN];
   for (let round = 0; round < MOST_TILTS; round++) {
     if (!(Math.abs(backward) < total)) return undefined;
     const discTilt = Math.atan2(drag, weight) + Math.asin(backward / total);
@@ -45,7 +47,11 @@ export function trimLevelFlight(solver: TrimSolver, { speed, tipSpeed, weight, d
     const found = solver.solve({ speed, thrust, advanceRatio, throughRatio: (airspeed * Math.sin(discTilt) + climbRate * Math.cos(discTilt)) / tipSpeed });
     if (found === undefined) return undefined;
     if (Math.abs(found.backwardForce - backward) < SAME_TILT * total) return { ...found, thrust, discTilt, advanceRatio };
-    backward = found.backwardForce;
+    const miss = found.backwardForce - backward;
+    const secant = (miss * (backward - taken)) / (missed - miss);
+    [taken, missed] = [backward, miss];
+    // The drag answers little to the tilt: where the secant says otherwise, it is noise.
+    backward += Math.abs(secant) < 2 * Math.abs(miss) ? secant : miss;
   }
   return undefined;
 }

@@ -60,3 +60,31 @@ export function dutyForSpeed(drive: ElectricDrive, speed: number, torque: number
   const under = drive.openVoltage ** 2 - 4 * current * drive.packResistance * wanted;
   return under >= 0 ? (2 * wanted) / (drive.openVoltage + Math.sqrt(under)) : undefined;
 }
+
+/**
+ * Torque at the output that the motor gives at a speed with a duty: I = (D·U − ω·ratio/K_v)/(R + D²·R_pack), less I₀.
+ *
+ * @param duty  D, 0 to 1
+ * @returns     [N·m], not negative: at or above its own speed the motor gives none
+ * @source as electricSpeed
+ * @example torqueAtSpeed({ speedConstant: 50, resistance: 0.02, noLoadCurrent: 0, openVoltage: 40, packResistance: 0, ratio: 10, gearEfficiency: 1 }, 200, 1) // 0
+ */
+export function torqueAtSpeed(drive: ElectricDrive, speed: number, duty: number): number {
+  const current = (duty * drive.openVoltage - (speed * drive.ratio) / drive.speedConstant) / (drive.resistance + duty ** 2 * drive.packResistance);
+  return Math.max(0, ((current - drive.noLoadCurrent) * drive.ratio * drive.gearEfficiency) / drive.speedConstant);
+}
+
+/**
+ * Torque at the output that a current out of the pack tells of, the governor holding a speed: the power into the controller
+ * (U − R_pack·I_p)·I_p is I·ω·ratio/K_v + R·I² of the motor.
+ *
+ * @param packCurrent  I_p [A], not negative
+ * @returns            [N·m]; undefined when that current does not cover what the motor takes without load
+ * @source as electricSpeed, solved for the motor current
+ */
+export function torqueFromPackCurrent(drive: ElectricDrive, speed: number, packCurrent: number): number | undefined {
+  const input = (drive.openVoltage - drive.packResistance * packCurrent) * packCurrent;
+  const back = (speed * drive.ratio) / drive.speedConstant;
+  const current = (2 * input) / (back + Math.sqrt(back ** 2 + 4 * drive.resistance * input));
+  return current >= drive.noLoadCurrent && input >= 0 ? ((current - drive.noLoadCurrent) * drive.ratio * drive.gearEfficiency) / drive.speedConstant : undefined;
+}
