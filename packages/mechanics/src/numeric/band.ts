@@ -9,14 +9,30 @@ export const bandMatrix = (order: number): BandMatrix => new Float64Array(4 * or
 /** y = A · x */
 export function bandMultiply(a: BandMatrix, x: Float64Array, y: Float64Array): void {
   const n = a.length >> 2;
-  for (let i = 0; i < n; i++) y[i] = a[4 * i]! * x[i]!;
-  for (let d = 1; d < 4; d++) {
-    for (let i = d; i < n; i++) {
-      const value = a[4 * i + d]!;
-      y[i]! += value * x[i - d]!;
-      y[i - d]! += value * x[i]!;
-    }
+  // What the last three rows still get from later ones, and the last three of x.
+  let y1 = 0;
+  let y2 = 0;
+  let y3 = 0;
+  let x1 = 0;
+  let x2 = 0;
+  let x3 = 0;
+  for (let i = 0; i < n; i++) {
+    const row = 4 * i;
+    const x0 = x[i]!;
+    const a1 = a[row + 1]!;
+    const a2 = a[row + 2]!;
+    const a3 = a[row + 3]!;
+    if (i > 2) y[i - 3] = y3 + a3 * x0;
+    y3 = y2 + a2 * x0;
+    y2 = y1 + a1 * x0;
+    y1 = a[row]! * x0 + a1 * x1 + (a2 * x2 + a3 * x3);
+    x3 = x2;
+    x2 = x1;
+    x1 = x0;
   }
+  if (n > 2) y[n - 3] = y3;
+  if (n > 1) y[n - 2] = y2;
+  if (n > 0) y[n - 1] = y1;
 }
 
 /**

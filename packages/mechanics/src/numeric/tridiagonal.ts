@@ -1,18 +1,28 @@
+/** Values and, as rows of unit length, their vectors: component k of vector j at [j·n + k]. */
+export interface Eigen {
+  readonly values: Float64Array;
+  readonly vectors: Float64Array;
+  /** Indices of the values, the largest first. */
+  readonly descending: Int32Array;
+}
+
 /**
  * Eigenvalues and vectors of a symmetric tridiagonal matrix, by implicit QL with Wilkinson's shift.
  *
  * @param diagonal     n numbers
  * @param offDiagonal  at least n − 1 numbers; later ones are ignored
- * @returns            values ascending; vectors as rows of unit length: component k of vector j at [j·n + k]
  * @source Golub and Van Loan, Matrix Computations (1996), section 8.3 (from memory)
  */
-export function tridiagonalEigen(diagonal: readonly number[], offDiagonal: readonly number[]): { values: Float64Array; vectors: Float64Array } {
+export function tridiagonalEigen(diagonal: readonly number[], offDiagonal: readonly number[]): Eigen {
   const n = diagonal.length;
-  const d = Float64Array.from(diagonal);
+  const d = new Float64Array(n);
   const e = new Float64Array(n);
-  for (let i = 0; i < n - 1; i++) e[i] = offDiagonal[i]!;
   const z = new Float64Array(n * n);
-  for (let i = 0; i < n; i++) z[i * n + i] = 1;
+  for (let i = 0; i < n; i++) {
+    d[i] = diagonal[i]!;
+    if (i < n - 1) e[i] = offDiagonal[i]!;
+    z[i * n + i] = 1;
+  }
 
   for (let l = 0; l < n; l++) {
     for (;;) {
@@ -58,12 +68,11 @@ export function tridiagonalEigen(diagonal: readonly number[], offDiagonal: reado
     }
   }
 
-  const order = Array.from(d.keys()).sort((a, b) => d[a]! - d[b]!);
-  const values = new Float64Array(n);
-  const vectors = new Float64Array(n * n);
-  order.forEach((from, to) => {
-    values[to] = d[from]!;
-    vectors.set(z.subarray(from * n, (from + 1) * n), to * n);
-  });
-  return { values, vectors };
+  const descending = new Int32Array(n);
+  for (let i = 0; i < n; i++) {
+    let place = i;
+    for (; place > 0 && d[descending[place - 1]!]! < d[i]!; place--) descending[place] = descending[place - 1]!;
+    descending[place] = i;
+  }
+  return { values: d, vectors: z, descending };
 }

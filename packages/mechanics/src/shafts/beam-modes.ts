@@ -1,5 +1,5 @@
 import { bandCholesky, bandMultiply, bandSolve, countBelow, type BandMatrix } from '../numeric/band.ts';
-import { tridiagonalEigen } from '../numeric/tridiagonal.ts';
+import { tridiagonalEigen, type Eigen } from '../numeric/tridiagonal.ts';
 
 export interface Modes {
   /** Ascending, rad/s. */
@@ -38,9 +38,12 @@ export function beamModes(stiffness: BandMatrix, mass: BandMatrix, wanted: numbe
 
 /** Phase 1: a Krylov space, kept orthogonal to `besides`. Phase 2: its Ritz pairs, once the wanted ones have settled. */
 function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: number, besides: Modes | undefined): Modes {
-  const room = Math.min(n, 2 * wanted + 40);
-  const basis = new Float64Array((room + 1) * n);
-  const image = new Float64Array((room + 1) * n);
+  const most = Math.min(n, 2 * wanted + 40);
+  const firstLook = Math.min(most, 2 * wanted + 2);
+  // Most often the first look settles it: room for that much is made first, since clearing it costs as much as using it.
+  let basis = new Float64Array((firstLook + 1) * n);
+  let image = new Float64Array((firstLook + 1) * n);
+  const shares = new Float64Array(most);
   const diagonal: number[] = [];
   const offDiagonal: number[] = [];
 
@@ -51,20 +54,23 @@ function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: nu
   bandMultiply(mass, v0, mv0);
   scale(v0, mv0, 1 / Math.sqrt(dot(v0, mv0, n)), n);
 
-  const firstLook = Math.min(room, 2 * wanted + 2);
   let steps = 0;
-  let ritz: ReturnType<typeof tridiagonalEigen>;
+  let ritz: Eigen;
   for (;;) {
+    if (basis.length < (steps + 2) * n) {
+      basis = lengthened(basis, (most + 1) * n);
+      image = lengthened(image, (most + 1) * n);
+    }
     const v = basis.subarray((steps + 1) * n, (steps + 2) * n);
     const mv = image.subarray((steps + 1) * n, (steps + 2) * n);
-    v.set(image.subarray(steps * n, (steps + 1) * n));
+    for (let i = 0, from = steps * n; i < n; i++) v[i] = image[from + i]!;
     bandSolve(factor, v);
     if (besides) project(v, besides, mass, n);
-    diagonal.push(orthogonalise(v, basis, image, steps + 1, n));
+    diagonal.push(orthogonalise(v, basis, image, shares, steps + 1, n));
     bandMultiply(mass, v, mv);
     const beta = Math.sqrt(Math.max(0, dot(v, mv, n)));
     steps++;
-    const exhausted = steps >= room || !(beta > 1e-14 * diagonal[0]!);
+    const exhausted = steps >= most || !(beta > 1e-14 * diagonal[0]!);
     if (exhausted || (steps >= firstLook && (steps - firstLook) % 4 === 0)) {
       ritz = tridiagonalEigen(diagonal, offDiagonal);
       if (exhausted || settled(ritz, beta, wanted)) break;
@@ -77,20 +83,25 @@ function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: nu
   const angularFrequencies = new Float64Array(wanted).fill(Infinity);
   const shapes = new Float64Array(wanted * n);
   for (let mode = 0; mode < count; mode++) {
-    const index = steps - 1 - mode;
+    const index = ritz.descending[mode]!;
     angularFrequencies[mode] = 1 / Math.sqrt(ritz.values[index]!);
-    const shape = shapes.subarray(mode * n, (mode + 1) * n);
-    for (let j = 0; j < steps; j++) subtractAt(shape, basis, j * n, -ritz.vectors[index * steps + j]!, n);
+    subtractAll(shapes.subarray(mode * n, (mode + 1) * n), basis, ritz.vectors.subarray(index * steps, (index + 1) * steps), steps, n);
   }
   return { angularFrequencies, shapes };
 }
 
+function lengthened(rows: Float64Array, length: number): Float64Array<ArrayBuffer> {
+  const longer = new Float64Array(length);
+  longer.set(rows);
+  return longer;
+}
+
 /** A Ritz value is as good as the last component of its vector times the next off-diagonal is small. */
-function settled(ritz: { values: Float64Array; vectors: Float64Array }, beta: number, wanted: number): boolean {
-  const steps = ritz.values.length;
+function settled({ values, vectors, descending }: Eigen, beta: number, wanted: number): boolean {
+  const steps = values.length;
   for (let mode = 0; mode < wanted; mode++) {
-    const index = steps - 1 - mode;
-    if (Math.abs(beta * ritz.vectors[index * steps + steps - 1]!) > 1e-7 * ritz.values[index]!) return false;
+    const index = descending[mode]!;
+    if (Math.abs(beta * vectors[index * steps + steps - 1]!) > 1e-7 * values[index]!) return false;
   }
   return true;
 }
@@ -115,9 +126,10 @@ function merge(a: Modes, b: Modes, n: number, wanted: number): Modes {
 /**
  * Takes out of v what it shares with the first `count` vectors of the basis (classical Gram–Schmidt, four at a time), and returns
  * the share of the last of them: the diagonal entry of the tridiagonal matrix.
+ *
+ * @param shares  room for them
  */
-function orthogonalise(v: Float64Array, basis: Float64Array, image: Float64Array, count: number, n: number): number {
-  const share = new Float64Array(count);
+function orthogonalise(v: Float64Array, basis: Float64Array, image: Float64Array, shares: Float64Array, count: number, n: number): number {
   let k = 0;
   for (; k + 3 < count; k += 4) {
     const at = k * n;
@@ -132,25 +144,30 @@ function orthogonalise(v: Float64Array, basis: Float64Array, image: Float64Array
       s2 += x * image[at + 2 * n + i]!;
       s3 += x * image[at + 3 * n + i]!;
     }
-    share[k] = s0;
-    share[k + 1] = s1;
-    share[k + 2] = s2;
-    share[k + 3] = s3;
+    shares[k] = s0;
+    shares[k + 1] = s1;
+    shares[k + 2] = s2;
+    shares[k + 3] = s3;
   }
-  for (; k < count; k++) share[k] = dotAt(v, image, k * n, n);
+  for (; k < count; k++) shares[k] = dotAt(v, image, k * n, n);
+  subtractAll(v, basis, shares, count, n);
+  return shares[count - 1]!;
+}
 
-  for (k = 0; k + 3 < count; k += 4) {
+/** v −= Σ shares[k] · rows[k], four rows at a time. */
+function subtractAll(v: Float64Array, rows: Float64Array, shares: Float64Array, count: number, n: number): void {
+  let k = 0;
+  for (; k + 3 < count; k += 4) {
     const at = k * n;
-    const h0 = share[k]!;
-    const h1 = share[k + 1]!;
-    const h2 = share[k + 2]!;
-    const h3 = share[k + 3]!;
+    const h0 = shares[k]!;
+    const h1 = shares[k + 1]!;
+    const h2 = shares[k + 2]!;
+    const h3 = shares[k + 3]!;
     for (let i = 0; i < n; i++) {
-      v[i]! -= h0 * basis[at + i]! + h1 * basis[at + n + i]! + (h2 * basis[at + 2 * n + i]! + h3 * basis[at + 3 * n + i]!);
+      v[i]! -= h0 * rows[at + i]! + h1 * rows[at + n + i]! + (h2 * rows[at + 2 * n + i]! + h3 * rows[at + 3 * n + i]!);
     }
   }
-  for (; k < count; k++) subtractAt(v, basis, k * n, share[k]!, n);
-  return share[count - 1]!;
+  for (; k < count; k++) subtractAt(v, rows, k * n, shares[k]!, n);
 }
 
 function dot(a: Float64Array, b: Float64Array, n: number): number {

@@ -155,9 +155,13 @@ describe('teeth in mesh', () => {
     const outer = kind === 'external' ? toothProfile(second) : ringProfile(second);
     const [offsetX, offsetY] = [side * distance * Math.cos(direction), side * distance * Math.sin(direction)];
     const phase = matingPhase(first.teeth, rotation, second.teeth, direction, kind);
-    const near = ([x, y]: Point): boolean => Math.abs(Math.atan2(Math.sin(Math.atan2(y, x) - direction), Math.cos(Math.atan2(y, x) - direction))) < (3 * 2 * Math.PI) / first.teeth;
-    const small = gearOutline(profile, rotation).filter(near);
-    const large = gearOutline(outer, phase).map(([x, y]): Point => [x + offsetX, y + offsetY]);
+    /** Angle of a point from a direction, −π to π. */
+    const from = (towards: number, [x, y]: Point): number => Math.atan2(Math.sin(Math.atan2(y, x) - towards), Math.cos(Math.atan2(y, x) - towards));
+    const small = gearOutline(profile, rotation).filter((point) => Math.abs(from(direction, point)) < (3 * 2 * Math.PI) / first.teeth);
+    // Of the large gear a slice of sixteen teeth about the mesh, closed at its centre; so many teeth are not undercut, and turn back nowhere.
+    const facing = kind === 'external' ? direction + Math.PI : direction;
+    const slice = gearOutline(outer, phase).filter((point) => Math.abs(from(facing, point)) < (8 * 2 * Math.PI) / second.teeth).toSorted((a, b) => from(facing, a) - from(facing, b));
+    const large = [[0, 0] as Point, ...slice].map(([x, y]): Point => [x + offsetX, y + offsetY]);
     const distances = small.map((point) => side * signedDistance(point, large));
     return [Math.min(...distances.map(Math.abs)), Math.min(...distances)];
   }
