@@ -26,13 +26,22 @@ export function drawer(members: readonly StackMember[]): Draw {
   const stopped = Int32Array.of(0, 0);
   return (gaps, count, random) => {
     gaps.fill(centre);
-    for (let at = drawPairs(gaps, 0, 0, count, random, reach, stopped); at < count; at = drawPairs(gaps, at, stopped[0]! + 2, count, random, reach, stopped)) {
-      const pair = stopped[0]!;
-      gaps[at] = gaps[at]! + reach[pair]! * normalOf(stopped[1]!, random) + reach[pair + 1]! * uniformOf(nextBits(random));
-    }
+    addPairs(gaps, count, random, reach, stopped);
     for (const deviation of deviations.slice(pairs)) for (let at = 0; at < count; at += 1) gaps[at] = gaps[at]! + deviation * normalOf(nextBits(random), random);
     for (const halfWidth of halfWidths.slice(pairs)) for (let at = 0; at < count; at += 1) gaps[at] = gaps[at]! + halfWidth * uniformOf(nextBits(random));
   };
+}
+
+function addPairs(gaps: Float64Array, count: number, random: RandomState, reach: Float64Array, stopped: Int32Array): void {
+  let at = 0;
+  let member = 0;
+  for (;;) {
+    at = drawPairs(gaps, at, member, count, random, reach, stopped);
+    if (at === count) return;
+    member = stopped[0]!;
+    gaps[at] = gaps[at]! + reach[member]! * normalOf(stopped[1]!, random) + reach[member + 1]! * uniformOf(nextBits(random));
+    member += 2;
+  }
 }
 
 function normalOf(bits: number, random: RandomState): number {
