@@ -2,6 +2,7 @@ import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
 import { greaseStep, jointStep, measureStep, stackStep, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
 import { fingerprinter } from './fingerprint/index.ts';
 import { asksSecondLook, holds, type Holds } from './holds/index.ts';
+import { gathered } from './lookup.ts';
 import { lockFindings } from './locks/index.ts';
 import { workOrder } from './order/index.ts';
 import { fallsWith } from './reach/index.ts';
@@ -30,7 +31,8 @@ export function planBuild(machine: Machine, { directions = noDirections, held = 
   const order = workOrder(machine, fileOrder(machine, homes), (step) => homes.get(step) ?? step);
 
   const built = order.steps.flatMap(({ id }): (Joint | Stack)[] => [machine.joints.get(id) ?? machine.stacks.get(id) ?? []].flat());
-  for (const module of stripped) drafts.set(module.id, stripStep(context, module, built.filter((thing) => thing.module === module.id)));
+  const builtIn = gathered(built, ({ module }) => [module]);
+  for (const module of stripped) drafts.set(module.id, stripStep(context, module, builtIn.get(module.id) ?? []));
 
   const looked = asksSecondLook(held);
   const falls = fallsWith(machine);
@@ -68,9 +70,10 @@ function draftsOf(context: Context, module: Module): readonly Draft[] {
 }
 
 function planned(machine: Machine, order: readonly { readonly id: string; readonly after: readonly string[] }[], steps: ReadonlyMap<string, Step>): readonly PlannedModule[] {
+  const inModule = gathered(steps.values(), ({ module }) => [module]);
   return order.flatMap(({ id, after }) => {
     const module = machine.modules.get(id);
-    const own = [...steps.values()].filter((step) => step.module === id);
-    return module === undefined || own.length === 0 ? [] : [{ id, title: moduleTitle(module), after, steps: own }];
+    const own = inModule.get(id);
+    return module === undefined || own === undefined ? [] : [{ id, title: moduleTitle(module), after, steps: own }];
   });
 }

@@ -10,5 +10,6 @@ export { removeEntry, setEntry, type EditResult } from './edit/set-entry.ts';
 export { completions, type Completion, type Completions } from './complete/completions.ts';
 export { feels } from './schema/sections/things.ts';
 export { machineSchema, type JsonSchema } from './schema/json-schema.ts';
+export { remembered, rememberedOf } from './remembered.ts';
 export * from './stacks/index.ts';
 export { newMachine, type FirstFacts, type FirstRotor } from './new-machine.ts';

@@ -1,3 +1,6 @@
+/** Most strings by far: printable ASCII without quotation mark and backslash. */
+const needsNoEscape = /^[ !#-[\]-~]*$/u;
+
 /**
  * JSON in one spelling only: keys sorted by UTF-16 code unit, no blanks, numbers and strings as ECMAScript writes them.
  * Properties that are undefined are left out, as JSON has no word for them.
@@ -11,6 +14,7 @@
 export function canonicalJson(value: unknown): string {
   if (value === null || typeof value === 'boolean') return JSON.stringify(value);
   if (typeof value === 'string') {
+    if (needsNoEscape.test(value)) return `"${value}"`;
     if (/\p{Surrogate}/u.test(value)) throw new TypeError('canonicalJson: a string with half a surrogate pair has no canonical form');
     return JSON.stringify(value);
   }
@@ -20,11 +24,9 @@ export function canonicalJson(value: unknown): string {
   }
   if (Array.isArray(value)) return `[${Array.from(value, (item) => canonicalJson(item)).join(',')}]`;
   if (typeof value === 'object' && isPlain(value)) {
-    const members = Object.entries(value)
-      .filter(([, member]) => member !== undefined)
-      .sort(([a], [b]) => (a < b ? -1 : 1))
-      .map(([key, member]) => `${canonicalJson(key)}:${canonicalJson(member)}`);
-    return `{${members.join(',')}}`;
+    const members: Readonly<Record<string, unknown>> = { ...value };
+    const keys = Object.keys(members).filter((key) => members[key] !== undefined).sort();
+    return `{${keys.map((key) => `${canonicalJson(key)}:${canonicalJson(members[key])}`).join(',')}}`;
   }
   throw new TypeError(`canonicalJson: plain data expected, got ${describe(value)}`);
 }

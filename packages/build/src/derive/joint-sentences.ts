@@ -1,4 +1,5 @@
-import type { Joint, Machine } from '@rotorwright/machine';
+import { remembered, rememberedOf, type Joint, type Machine } from '@rotorwright/machine';
+import { gathered, thingIdOf } from '../lookup.ts';
 import { normalThread } from '../fingerprint/index.ts';
 import { hasGrade, isStrap, lockWords, wetLocks } from '../rules/index.ts';
 import { counted, lengthWords, listed, phraseOf, sentence, thingWith, titleFromKey, titleOf, torqueWords } from '../words/index.ts';
@@ -15,11 +16,11 @@ export function isThreaded(joint: Joint): boolean {
 }
 
 /** The joint as one would ask for it: M3 screw, 2 mm pin, M3 insert nut. */
-export function jointNoun(joint: Joint): string {
+export const jointNoun = remembered((joint: Joint): string => {
   const noun = joint.kind === 'nut' && hasGrade(joint, 'insert') ? 'insert nut' : nouns[joint.kind];
   const size = joint.thread === undefined ? (joint.diameter === undefined ? '' : lengthWords(joint.diameter)) : normalThread(joint.thread);
   return size === '' ? noun : `${size} ${noun}`;
-}
+});
 
 /** The sides of a joint in words, with one name for all copies of a thing. */
 interface Sides {
@@ -27,10 +28,10 @@ interface Sides {
   readonly held: string;
 }
 
-export function sidesOf(machine: Machine, joint: Joint): Sides {
-  const names = (ids: readonly string[]) => listed([...new Set(ids.map((id) => nameOfAll(machine, id, ids, joint.module)))]);
+export const sidesOf = rememberedOf((machine, joint: Joint): Sides => {
+  const names = (ids: readonly string[]) => listed([...new Set([...gathered(new Set(ids), (id) => [thingIdOf(machine, id)])].map(([thing, copies]) => nameOfAll(machine, thing, copies, joint.module)))]);
   return { seat: names(joint.each.flatMap(({ seat }) => (seat === undefined ? [] : [seat]))), held: names(joint.each.flatMap(({ holds }) => holds)) };
-}
+});
 
 function swapped({ seat, held }: Sides): Sides {
   return { seat: held, held: seat };
@@ -41,17 +42,16 @@ function swapped({ seat, held }: Sides): Sides {
  * is brought is then the part with the thread.
  */
 export function bringsSeat(machine: Machine, joint: Joint): boolean {
-  const homeOf = (id: string) => thingWith(machine, machine.thingOf.get(id) ?? id)?.module;
+  if (joint.kind !== 'screw' && joint.kind !== 'bolt') return false;
+  const isOwn = (id: string) => thingWith(machine, thingIdOf(machine, id))?.module === joint.module;
   const held = joint.each.flatMap(({ holds }) => holds);
-  const isOwn = (id: string) => homeOf(id) === joint.module;
-  return (joint.kind === 'screw' || joint.kind === 'bolt') && held.length > 0 && !held.some(isOwn) && joint.each.every(({ seat }) => seat !== undefined && isOwn(seat));
+  return held.length > 0 && !held.some(isOwn) && joint.each.every(({ seat }) => seat !== undefined && isOwn(seat));
 }
 
 /** A copy by its name when it stands alone; of several, each. */
-function nameOfAll(machine: Machine, id: string, among: readonly string[], from: string): string {
-  const thingId = machine.thingOf.get(id) ?? id;
-  const copies = new Set(among.filter((other) => (machine.thingOf.get(other) ?? other) === thingId));
-  return copies.size === 1 ? `the ${phraseOf(machine, id, from)}` : `each ${phraseOf(machine, thingId, from)}`;
+function nameOfAll(machine: Machine, thing: string, copies: readonly string[], from: string): string {
+  const [only = thing] = copies;
+  return copies.length === 1 ? `the ${phraseOf(machine, only, from)}` : `each ${phraseOf(machine, thing, from)}`;
 }
 
 /** The joint by its name; a name that comes from a key such as `block-low-left` is completed: lower left block screw. */

@@ -1,10 +1,11 @@
 import type { Joint } from '@rotorwright/machine';
+import { namedBy } from '../lookup.ts';
 import { cautionsOf, cureOf, fitTime, toolsOf } from '../rules/index.ts';
 import { titleOf } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
 import { actionsOf, consumablesOf } from './joint-actions.ts';
 import { leadOf } from './joint-sentences.ts';
-import { formerId, gathered, joined, wordsOf } from './words-of-thing.ts';
+import { formerId, stepParts, joined, wordsOf } from './words-of-thing.ts';
 
 /** One step for all copies of a joint, a tick for each. */
 export function jointStep({ machine, fingerprint }: Context, joint: Joint): Draft {
@@ -22,7 +23,7 @@ export function jointStep({ machine, fingerprint }: Context, joint: Joint): Draf
     ...wordsOf(joint),
     parts: [
       { id: joint.id, title: titleOf(joint), count: joint.instances.length },
-      ...gathered(machine, joint.each.flatMap(({ seat, holds }) => [...(seat === undefined ? [] : [seat]), ...holds])),
+      ...stepParts(machine, namedBy(joint)),
     ],
     tools: toolsOf(machine, joint),
     consumables: consumablesOf(machine, joint),

@@ -3,7 +3,7 @@ import { showNumber, showQuantity } from '@rotorwright/units';
 import { measureTime } from '../rules/index.ts';
 import { capital, listed, moduleTitle, phraseOf, sentence, small, stackPhrase, thingWith, titleOf } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
-import { formerId, gathered, wordsOf } from './words-of-thing.ts';
+import { formerId, stepParts, wordsOf } from './words-of-thing.ts';
 
 /** Words for `with` that name no tool to lay out. */
 const withoutTool = /^by |^hand$|^feel$|^eye$/u;
@@ -23,7 +23,7 @@ export function measureStep({ machine, fingerprint }: Context, written: Measurem
     actions: [...setting(machine, measurement), ...wanted(measurement)],
     ...(measurement.caution === undefined ? {} : { caution: measurement.caution }),
     ...wordsOf(measurement),
-    parts: gathered(machine, measurement.of === undefined || thingWith(machine, machine.thingOf.get(measurement.of) ?? measurement.of) === undefined ? [] : [measurement.of]),
+    parts: stepParts(machine, measurement.of === undefined || thingWith(machine, machine.thingOf.get(measurement.of) ?? measurement.of) === undefined ? [] : [measurement.of]),
     tools: tool === undefined || withoutTool.test(tool) ? [] : [capital(tool)],
     consumables: [],
     cure: 0,

@@ -2,7 +2,7 @@ import type { Part, WrittenStep } from '@rotorwright/machine';
 import { greaseTime, greaseTitle, writtenTime } from '../rules/index.ts';
 import { counted, phraseOf, sentence, small, titleOf } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
-import { formerId, gathered, wordsOf } from './words-of-thing.ts';
+import { formerId, stepParts, wordsOf } from './words-of-thing.ts';
 
 /** A step in the builder's own words. */
 export function writtenStep({ machine, fingerprint }: Context, step: WrittenStep): Draft {
@@ -17,7 +17,7 @@ export function writtenStep({ machine, fingerprint }: Context, step: WrittenStep
     actions: [],
     ...(step.caution === undefined ? {} : { caution: step.caution }),
     ...wordsOf(step),
-    parts: gathered(machine, step.after.filter((id) => machine.parts.has(machine.thingOf.get(id) ?? id))),
+    parts: stepParts(machine, step.after.filter((id) => machine.parts.has(machine.thingOf.get(id) ?? id))),
     tools: [],
     consumables: [],
     cure: 0,
@@ -48,7 +48,7 @@ export function greaseStep({ machine, fingerprint }: Context, part: Part, grease
     actions: ['Wipe off old grease and dirt.', sentence(`Spread ${small(title)} thinly and evenly.`, 'Spread the grease thinly and evenly.'), 'Keep grease off every thread that will be locked.'],
     ...(part.caution === undefined ? {} : { caution: part.caution }),
     ...wordsOf(part),
-    parts: gathered(machine, part.instances),
+    parts: stepParts(machine, part.instances),
     tools: [],
     consumables: [title],
     cure: 0,

@@ -3,7 +3,7 @@ import { greaseTitle, stackTime } from '../rules/index.ts';
 import { capital, counted, listed, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
 import type { Context, Draft } from './context.ts';
 import { analyseStack, type Facing } from '../stacks/index.ts';
-import { formerId, gathered, joined, wordsOf } from './words-of-thing.ts';
+import { formerId, joined, stepParts, wordsOf } from './words-of-thing.ts';
 
 /** Assembling a stack: each item in turn, with its facing, from the end that is not closed by a joint. */
 export function stackStep({ machine, fingerprint, directions }: Context, stack: Stack): Draft {
@@ -26,7 +26,7 @@ export function stackStep({ machine, fingerprint, directions }: Context, stack: 
     ...wordsOf({ ...stack, ...(tip === undefined ? {} : { tip }), ...(why === undefined ? {} : { why }) }),
     ...(facings.length === 0 ? {} : { facings }),
     ...(roles.length === 0 ? {} : { bearings: roles }),
-    parts: gathered(machine, [...stack.order.flatMap((item) => ('part' in item ? [item.part] : [])), stack.spindle, ...stack.housing]),
+    parts: stepParts(machine, [...stack.order.flatMap((item) => ('part' in item ? [item.part] : [])), stack.spindle, ...stack.housing]),
     tools: parts.some(isThrust) ? ['Guide rod'] : [],
     consumables: [...new Set(greased.map((part) => greaseTitle(machine, part.grease ?? '')))],
     cure: 0,

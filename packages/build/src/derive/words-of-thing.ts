@@ -1,4 +1,5 @@
 import type { Machine, Thing } from '@rotorwright/machine';
+import { gathered, thingIdOf } from '../lookup.ts';
 import type { Step, StepPart } from '../step.ts';
 import { thingWith, titleOf } from '../words/index.ts';
 
@@ -25,13 +26,8 @@ export function joined(sentences: readonly (string | undefined)[]): string | und
 }
 
 /** Instances gathered by their thing: four posts are one line with a count of four. */
-export function gathered(machine: Machine, instances: readonly string[]): readonly StepPart[] {
-  const byThing = new Map<string, string[]>();
-  for (const id of new Set(instances)) {
-    const thingId = machine.thingOf.get(id) ?? id;
-    byThing.set(thingId, [...(byThing.get(thingId) ?? []), id]);
-  }
-  return [...byThing].map(([thingId, ids]) => {
+export function stepParts(machine: Machine, instances: readonly string[]): readonly StepPart[] {
+  return [...gathered(new Set(instances), (id) => [thingIdOf(machine, id)])].map(([thingId, ids]) => {
     const thing = thingWith(machine, thingId);
     const all = thing !== undefined && ids.length === thing.instances.length;
     const [first = thingId] = ids;

@@ -1,10 +1,12 @@
 import type { Coupling, CouplingSide, Machine } from '@rotorwright/machine';
+import { couplingsOn } from '../lookup.ts';
 import { canonicalJson } from '../canonical/index.ts';
 import { normalNumber } from './normal.ts';
 
 /** The teeth that a part carries, as the drive says: one entry for each coupling whose side names the part. */
 export function gearsOf(machine: Machine, instances: readonly string[]): readonly unknown[] {
-  const gears = [...machine.couplings.values()].flatMap((coupling) =>
+  const couplings = new Set(instances.flatMap((id) => couplingsOn(machine).get(id) ?? []));
+  const gears = [...couplings].flatMap((coupling) =>
     (['driver', 'driven'] as const).flatMap((end) => {
       const side = coupling[end];
       return side.part !== undefined && instances.includes(side.part) && side.teeth !== undefined ? [gear(coupling, side, end)] : [];

@@ -1,4 +1,5 @@
 import type { Joint, JointInstance, JointKind, Machine, Stack } from '@rotorwright/machine';
+import { membersOf } from '../lookup.ts';
 import { push } from './grouping.ts';
 
 /** What can be in its place or not: one copy of a part, or of a joint that something else sits on (a link on a ball stud). */
@@ -81,8 +82,4 @@ function groupsOf(joints: readonly Joint[]): ReadonlyMap<string, Group> {
     const enough = Math.min(count, Math.max(0, ...group.map((joint) => joint.enough ?? 0)) || count);
     return group.map((joint) => [joint.id, { id, joints: group, spare: count - enough }] as const);
   }));
-}
-
-export function membersOf(stack: Stack): readonly Body[] {
-  return [stack.spindle, ...stack.housing, ...stack.order.flatMap((item) => ('part' in item ? [item.part] : []))];
 }

@@ -1,4 +1,5 @@
-import { carries, membersOf, type Assembly, type Body, type Tie } from './assembly.ts';
+import { membersOf } from '../lookup.ts';
+import { carries, type Assembly, type Body, type Tie } from './assembly.ts';
 
 /**
  * How far each body is from the ground, by the best way: as few second lines as can be, then as few ball links, then as

@@ -10,6 +10,7 @@ export class OrderGraph {
   readonly nodes: readonly string[];
   readonly #known: ReadonlySet<string>;
   readonly #next = new Map<string, Map<string, boolean>>();
+  readonly #previous = new Map<string, Set<string>>();
 
   constructor(nodes: readonly string[]) {
     this.nodes = nodes;
@@ -22,15 +23,22 @@ export class OrderGraph {
     const out = this.#next.get(first) ?? new Map<string, boolean>();
     out.set(later, cured || (out.get(later) ?? false));
     this.#next.set(first, out);
+    this.#previous.set(later, (this.#previous.get(later) ?? new Set()).add(first));
   }
 
   remove(first: string, later: string): void {
     this.#next.get(first)?.delete(later);
+    this.#previous.get(later)?.delete(first);
   }
 
   /** Steps that come after, and whether they wait for the cure. */
   next(first: string): ReadonlyMap<string, boolean> {
     return this.#next.get(first) ?? new Map();
+  }
+
+  /** Steps that come before. */
+  previous(later: string): ReadonlySet<string> {
+    return this.#previous.get(later) ?? new Set();
   }
 
   reaches(from: string, to: string): boolean {

@@ -1,4 +1,5 @@
 import type { Machine } from '@rotorwright/machine';
+import { namedBy, thingIdOf } from '../lookup.ts';
 import type { OrderGraph } from './graph.ts';
 
 /**
@@ -13,14 +14,15 @@ export function moduleOrder(machine: Machine, graph: OrderGraph, homeOf: (step: 
     if (builds(first) && builds(later) && homeOf(first) !== homeOf(later)) before.get(homeOf(later))?.add(homeOf(first));
   }
   const leaning = leanings(machine);
-  const left = [...machine.modules.keys()];
+  const left = new Set(machine.modules.keys());
   const done: { id: string; after: readonly string[] }[] = [];
-  while (left.length > 0) {
-    const ready = (edges: ReadonlyMap<string, ReadonlySet<string>>) => (id: string) => [...(edges.get(id) ?? [])].every((other) => !left.includes(other));
-    const id = left.find((each) => ready(before)(each) && ready(leaning)(each)) ?? left.find(ready(before)) ?? left[0] ?? '';
-    left.splice(left.indexOf(id), 1);
+  const isReady = (edges: ReadonlyMap<string, ReadonlySet<string>>, id: string) => ![...(edges.get(id) ?? [])].some((other) => left.has(other));
+  while (left.size > 0) {
+    const all = [...left];
+    const id = all.find((each) => isReady(before, each) && isReady(leaning, each)) ?? all.find((each) => isReady(before, each)) ?? all[0] ?? '';
+    left.delete(id);
     const waitsFor = new Set([...(before.get(id) ?? []), ...(leaning.get(id) ?? [])]);
-    done.push({ id, after: done.map((each) => each.id).filter((other) => waitsFor.has(other)) });
+    done.push({ id, after: done.flatMap((each) => (waitsFor.has(each.id) ? [each.id] : [])) });
   }
   return done;
 }
@@ -29,11 +31,11 @@ export function moduleOrder(machine: Machine, graph: OrderGraph, homeOf: (step: 
 function leanings(machine: Machine): ReadonlyMap<string, ReadonlySet<string>> {
   const leaning = new Map<string, Set<string>>();
   const lean = (module: string, id: string) => {
-    const thing = machine.thingOf.get(id) ?? id;
+    const thing = thingIdOf(machine, id);
     const home = (machine.parts.get(thing) ?? machine.joints.get(thing))?.module;
     if (home !== undefined && home !== module) leaning.set(module, (leaning.get(module) ?? new Set()).add(home));
   };
-  for (const joint of machine.joints.values()) for (const { seat, holds } of joint.each) for (const id of [seat, ...holds]) if (id !== undefined) lean(joint.module, id);
+  for (const joint of machine.joints.values()) for (const id of namedBy(joint)) lean(joint.module, id);
   for (const stack of machine.stacks.values()) for (const id of [stack.spindle, ...stack.housing]) lean(stack.module, id);
   return leaning;
 }

@@ -1,9 +1,11 @@
 import { severityOf, type Access, type Finding, type Machine } from '@rotorwright/machine';
 import { Queue } from '../queue.ts';
+import { closersOf, moduleOf } from '../lookup.ts';
+import { AcyclicOrder } from './acyclic.ts';
 import { OrderGraph, type Edge } from './graph.ts';
 import { knots, loopThrough } from './loops.ts';
 import { moduleOrder } from './modules.ts';
-import { moduleOf, placingIn, reachesOut, type Placing } from './placing.ts';
+import { placingIn, reachesOut, type Placing } from './placing.ts';
 import { orderRules, type AccessRule } from './rules.ts';
 
 /** Where a step stands in the order of work. */
@@ -36,11 +38,12 @@ export function workOrder(machine: Machine, steps: readonly string[], homeOf: (s
   const place = new Map(steps.map((id, at) => [id, at]));
   const filePlace = (id: string) => place.get(id) ?? steps.length;
   const findings = untie(machine, graph, filePlace);
-  for (const edge of rules.usual) if (graph.takes([edge])) graph.add(edge);
+  const acyclic = new AcyclicOrder(graph, sorted(graph, (id) => [filePlace(id)]));
+  for (const edge of rules.usual) acyclic.add(edge);
 
   const modules = moduleOrder(machine, graph, homeOf);
   const moduleRank = new Map(modules.map(({ id }, at) => [id, at]));
-  const closers = new Set([...machine.stacks.values()].flatMap(({ order }) => order.flatMap((item) => ('joint' in item ? [machine.thingOf.get(item.joint) ?? item.joint] : []))));
+  const closers = new Set([...machine.stacks.values()].flatMap((stack) => closersOf(machine, stack)));
   const rank = (id: string): readonly number[] => [moduleRank.get(homeOf(id)) ?? 0, urgency(machine, closers, id), filePlace(id)];
   return { modules, steps: reduced(graph, sorted(graph, rank)), findings };
 }
@@ -132,18 +135,20 @@ function compare(a: readonly number[], b: readonly number[]): number {
 /** Leaves out what follows from the rest: if c waits for b, and b for a, c need not name a. Waiting for a cure is always named. */
 function reduced(graph: OrderGraph, order: readonly string[]): readonly Ordered[] {
   const place = new Map(order.map((id, at) => [id, at]));
-  const before = new Map<string, { first: string; cured: boolean }[]>();
-  for (const { first, later, cured } of graph.edges()) before.set(later, [...(before.get(later) ?? []), { first, cured }]);
-  const ancestors = new Map<string, Set<string>>();
-  return order.map((id) => {
-    const direct = (before.get(id) ?? []).toSorted((a, b) => (place.get(a.first) ?? 0) - (place.get(b.first) ?? 0));
-    const all = new Set(direct.flatMap(({ first }) => [first, ...(ancestors.get(first) ?? [])]));
-    ancestors.set(id, all);
-    const implied = (first: string) => direct.some((other) => other.first !== first && ancestors.get(other.first)?.has(first) === true);
-    return {
-      id,
-      after: direct.filter(({ first, cured }) => cured || !implied(first)).map(({ first }) => first),
-      cured: direct.filter(({ cured }) => cured).map(({ first }) => first),
-    };
+  const placeOf = (id: string) => place.get(id) ?? 0;
+  // For each step a bit for every one that comes before it.
+  const words = Math.ceil(order.length / 32);
+  const before = new Uint32Array(order.length * words);
+  const isBefore = (early: number, late: number) => ((before[late * words + (early >> 5)] ?? 0) & (1 << (early & 31))) !== 0;
+  return order.map((id, at) => {
+    const direct = [...graph.previous(id)].toSorted((a, b) => placeOf(a) - placeOf(b));
+    const places = direct.map(placeOf);
+    for (const early of places) {
+      for (let word = 0; word < words; word += 1) before[at * words + word]! |= before[early * words + word]!;
+      before[at * words + (early >> 5)]! |= 1 << (early & 31);
+    }
+    const cured = direct.filter((first) => graph.next(first).get(id));
+    const implied = (first: string) => places.some((other) => isBefore(placeOf(first), other));
+    return { id, after: direct.filter((first) => cured.includes(first) || !implied(first)), cured };
   });
 }

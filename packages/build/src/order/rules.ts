@@ -1,7 +1,8 @@
 import type { Access, Joint, Machine, Measurement, Stack, Thing } from '@rotorwright/machine';
 import { cureOf, isGlued } from '../rules/index.ts';
+import { closersOf, jointsNaming, membersOf, moduleOf, namedBy, stacksWith, thingIdOf } from '../lookup.ts';
 import type { Edge } from './graph.ts';
-import { membersOf, moduleOf, namedBy, type Placing } from './placing.ts';
+import type { Placing } from './placing.ts';
 
 /** Steps that come before what `behind` names is put in place; one of several ways may do. */
 export interface AccessRule {
@@ -34,7 +35,7 @@ export function orderRules(machine: Machine, placing: Placing): OrderRules {
     ],
     access: accessRules(machine, placing),
     usual: [
-      ...stacks.flatMap((stack) => jointsInStack(machine, joints, stack)),
+      ...stacks.flatMap((stack) => jointsInStack(machine, stack)),
       ...joints.filter(isGlued).flatMap((glued) => afterGlue(machine, glued, placing)),
       ...[...joints, ...stacks].flatMap((thing) => afterForeign(machine, thing, placing)),
       ...[...machine.measurements.values()].flatMap((measurement) => [...afterMounting(machine, measurement, placing), ...feltWhole(machine, measurement)]),
@@ -57,7 +58,7 @@ function stepsOf(machine: Machine, module: string): readonly string[] {
 /** A screw that keeps a pin comes after the pin; a link after its stud, whose thread must not turn any more. */
 function jointOnJoint(machine: Machine, joint: Joint, placing: Placing): readonly Edge[] {
   return namedBy(joint).flatMap((id) => {
-    const other = machine.joints.get(machine.thingOf.get(id) ?? id);
+    const other = machine.joints.get(thingIdOf(machine, id));
     return other === undefined ? [] : placing.of(other.id).map((first) => ({ first, later: joint.id, cured: cureOf(machine, other) > 0 }));
   });
 }
@@ -69,12 +70,13 @@ export function restsOn(machine: Machine, measurement: Measurement, placing: Pla
 
 /** What is measured is there first, and so is what sets it. It is measured while the compound is still wet. */
 function beforeMeasuring(machine: Machine, measurement: Measurement, placing: Placing): readonly Edge[] {
+  const stack = machine.stacks.get(thingIdOf(machine, measurement.of ?? ''));
   const placed = measured(machine, measurement).flatMap((id) => {
     const steps = placing.of(id);
     // A part is there when its own module has put it there; who else hangs on it later does not matter.
-    return machine.parts.has(machine.thingOf.get(id) ?? id) ? steps.filter((step) => moduleOf(machine, step) === moduleOf(machine, id)) : steps;
+    return machine.parts.has(thingIdOf(machine, id)) ? steps.filter((step) => moduleOf(machine, step) === moduleOf(machine, id)) : steps;
   });
-  return [...placed, ...closersOf(machine, measurement), ...measurement.setBy.flatMap(placing.of)].map((first) => ({ first, later: measurement.id }));
+  return [...placed, ...(stack === undefined ? [] : closersOf(machine, stack)), ...measurement.setBy.flatMap(placing.of)].map((first) => ({ first, later: measurement.id }));
 }
 
 /** Parts of a measured mesh or sensor; else the thing that is measured. */
@@ -84,11 +86,6 @@ export function measured(machine: Machine, { of }: Measurement): readonly string
   const parts = coupling === undefined ? [machine.sensors.get(of)?.part] : [coupling.driver.part, coupling.driven.part];
   const known = parts.filter((part) => part !== undefined);
   return machine.thingOf.has(of) || known.length === 0 ? [of] : known;
-}
-
-function closersOf(machine: Machine, { of }: Measurement): readonly string[] {
-  const stack = of === undefined ? undefined : machine.stacks.get(machine.thingOf.get(of) ?? of);
-  return stack?.order.flatMap((item) => ('joint' in item ? [machine.thingOf.get(item.joint) ?? item.joint] : [])) ?? [];
 }
 
 /** Steps that a written step names. */
@@ -121,11 +118,11 @@ function accessRules(machine: Machine, placing: Placing): readonly AccessRule[] 
 }
 
 /** Joints between two members of a stack: pressed and glued ones come ready into the stack, the others fix what stands in it. */
-function jointsInStack(machine: Machine, joints: readonly Joint[], stack: Stack): readonly Edge[] {
+function jointsInStack(machine: Machine, stack: Stack): readonly Edge[] {
   const members = new Set(membersOf(stack));
-  const closers = new Set(stack.order.flatMap((item) => ('joint' in item ? [machine.thingOf.get(item.joint) ?? item.joint] : [])));
+  const closers = new Set(closersOf(machine, stack));
   const isBetween = (joint: Joint) => joint.each.some(({ seat, holds }) => seat !== undefined && members.has(seat) && holds.some((held) => members.has(held)));
-  return joints
+  return jointsNaming(machine, members)
     .filter((joint) => !closers.has(joint.id) && isBetween(joint))
     .map((joint) => (joint.kind === 'press' || joint.kind === 'bond' ? { first: joint.id, later: stack.id, cured: isGlued(joint) } : { first: stack.id, later: joint.id }));
 }
@@ -135,7 +132,7 @@ function afterGlue(machine: Machine, glued: Joint, placing: Placing): readonly E
   // What belongs to another module is in its place already: a pad on a plate does not keep the plate from being fitted.
   const parts = new Set(namedBy(glued).filter((id) => moduleOf(machine, id) === glued.module));
   const users = [...new Set([...parts].flatMap(placing.of))];
-  const seated = [...machine.joints.values()].filter((joint) => joint.each.some(({ seat }) => seat !== undefined && parts.has(seat))).map(({ id }) => id);
+  const seated = jointsNaming(machine, parts).filter((joint) => joint.each.some(({ seat }) => seat !== undefined && parts.has(seat))).map(({ id }) => id);
   return [...new Set([...users, ...seated])].map((later) => ({ first: glued.id, later, cured: true }));
 }
 
@@ -158,10 +155,8 @@ function afterMounting(machine: Machine, measurement: Measurement, placing: Plac
 
 /** How freely a part moves is felt when everything in its module that touches it is on. */
 function feltWhole(machine: Machine, { id, quantity, of, module }: Measurement): readonly Edge[] {
-  const part = of === undefined ? undefined : machine.parts.get(machine.thingOf.get(of) ?? of);
+  const part = of === undefined ? undefined : machine.parts.get(thingIdOf(machine, of));
   if (quantity !== 'drag' || part === undefined) return [];
-  const touches = (named: readonly string[]) => named.some((each) => (machine.thingOf.get(each) ?? each) === part.id);
-  const joints = [...machine.joints.values()].filter((joint) => joint.module === module && touches(namedBy(joint)));
-  const stacks = [...machine.stacks.values()].filter((stack) => stack.module === module && touches(membersOf(stack)));
-  return [...stacks, ...joints].map((thing) => ({ first: thing.id, later: id }));
+  const copies = [part.id, ...part.instances];
+  return [...stacksWith(machine, copies), ...jointsNaming(machine, copies)].filter((thing) => thing.module === module).map((thing) => ({ first: thing.id, later: id }));
 }

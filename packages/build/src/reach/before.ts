@@ -1,5 +1,5 @@
-import type { Joint, Machine, Stack } from '@rotorwright/machine';
-import { stackMembers } from './graph.ts';
+import { remembered, type Joint, type Machine, type Stack } from '@rotorwright/machine';
+import { closersOf, jointsNaming, membersOf, namedBy, thingIdOf } from '../lookup.ts';
 
 /** Why one tie must be undone before another, whatever else is done. */
 export type Precedence =
@@ -21,21 +21,16 @@ export interface Before {
 }
 
 /** What follows from joints and stacks alone about the order in which they come undone. */
-export function beforeRules(machine: Machine): readonly Before[] {
-  const thingOf = (id: string) => machine.thingOf.get(id) ?? id;
-  const joints = [...machine.joints.values()];
-  const byNode = new Map<string, Joint[]>();
-  for (const joint of joints) for (const part of new Set(named(joint))) byNode.set(part, [...(byNode.get(part) ?? []), joint]);
-  const keeping = joints.flatMap((joint) => named(joint).map(thingOf).filter((id) => id !== joint.id && machine.joints.has(id)).map((later): Before => ({ first: joint.id, later, why: 'keeps' })));
-  const stacks = [...machine.stacks.values()].flatMap((stack) => aboutStack(stack, byNode, thingOf));
+export const beforeRules = remembered((machine: Machine): readonly Before[] => {
+  const keeping = [...machine.joints.values()].flatMap((joint) => namedBy(joint).map((id) => thingIdOf(machine, id)).filter((id) => id !== joint.id && machine.joints.has(id)).map((later): Before => ({ first: joint.id, later, why: 'keeps' })));
+  const stacks = [...machine.stacks.values()].flatMap((stack) => aboutStack(machine, stack));
   return [...new Map([...keeping, ...stacks].map((rule) => [`${rule.first}>${rule.later}`, rule])).values()];
-}
+});
 
-function aboutStack(stack: Stack, byNode: ReadonlyMap<string, readonly Joint[]>, thingOf: (id: string) => string): readonly Before[] {
-  const closers = new Set(stack.order.flatMap((item) => ('joint' in item ? [thingOf(item.joint)] : [])));
-  const members = new Set(stackMembers(stack));
-  const near = new Set([...members].flatMap((id) => byNode.get(id) ?? []));
-  const between = [...near].filter((joint) => !closers.has(joint.id) && joint.each.some(({ seat, holds }) => seat !== undefined && members.has(seat) && holds.some((held) => members.has(held))));
+function aboutStack(machine: Machine, stack: Stack): readonly Before[] {
+  const closers = new Set(closersOf(machine, stack));
+  const members = new Set(membersOf(stack));
+  const between = jointsNaming(machine, members).filter((joint) => !closers.has(joint.id) && joint.each.some(({ seat, holds }) => seat !== undefined && members.has(seat) && holds.some((held) => members.has(held))));
   const ends = new Set([stack.order.at(0), stack.order.at(-1)].flatMap((item) => (item !== undefined && 'part' in item ? [item.part] : [])));
   const isEnd = (joint: Joint) => joint.each.some(({ holds }) => holds.some((held) => ends.has(held)));
   return [
@@ -44,8 +39,4 @@ function aboutStack(stack: Stack, byNode: ReadonlyMap<string, readonly Joint[]>,
       joint.kind === 'press' || joint.kind === 'bond' ? { first: stack.id, later: joint.id, why: 'hides' } : { first: joint.id, later: stack.id, why: isEnd(joint) ? 'closes' : 'fixes' },
     ),
   ];
-}
-
-function named(joint: Joint): readonly string[] {
-  return joint.each.flatMap(({ seat, holds }) => [...(seat === undefined ? [] : [seat]), ...holds]);
 }

@@ -1,4 +1,5 @@
-import type { Joint, Machine, Stack } from '@rotorwright/machine';
+import { remembered, type Joint, type Machine, type Stack } from '@rotorwright/machine';
+import { membersOf, thingIdOf } from '../lookup.ts';
 import { fitTime, stackTime, undoTime, wantsHeat, wetLocks } from '../rules/index.ts';
 
 /** A joint with all its copies, or a stack: what is undone as one, and signed as one. */
@@ -38,7 +39,7 @@ const bondBroken = 3600;
 /** Cleaning old compound out of one thread, s. Common practice, no source. */
 const cleaning = 30;
 
-export function assemblyGraph(machine: Machine): AssemblyGraph {
+export const assemblyGraph = remembered((machine: Machine): AssemblyGraph => {
   const parts = [...machine.parts.values()];
   const nodes = parts.flatMap(({ instances }) => instances);
   const nodeOf = new Map(nodes.map((id, at) => [id, at]));
@@ -48,7 +49,7 @@ export function assemblyGraph(machine: Machine): AssemblyGraph {
 
   const things: readonly (Joint | Stack)[] = [...machine.joints.values(), ...machine.stacks.values()];
   const ties = things.map((thing, index): Tie => {
-    const groups = ('each' in thing ? thing.each.map(({ seat, holds }) => [...(seat === undefined ? [] : [seat]), ...holds]) : [stackMembers(thing)]).map(nodesOf);
+    const groups = ('each' in thing ? thing.each.map(({ seat, holds }) => [...(seat === undefined ? [] : [seat]), ...holds]) : [membersOf(thing)]).map(nodesOf);
     const own = [...new Set(groups.flat())];
     return { index, id: thing.id, thing, module: thing.module, groups, nodes: own, homes: new Set(own.flatMap((node) => homes[node] ?? [])), cost: costOf(machine, thing) };
   });
@@ -56,21 +57,16 @@ export function assemblyGraph(machine: Machine): AssemblyGraph {
   const groupsAt: number[][] = nodes.map(() => []);
   for (const [at, group] of groups.entries()) for (const node of group.nodes) groupsAt[node]?.push(at);
   return { machine, nodes, nodeOf, ground, ties, tieOf: new Map(ties.map(({ id, index }) => [id, index])), groups, groupsAt };
-}
+});
 
 /** Ties of one or several nodes, each once. */
 export function tiesAt({ ties, groups, groupsAt }: AssemblyGraph, nodes: readonly number[]): readonly Tie[] {
   return [...new Set(nodes.flatMap((node) => groupsAt[node] ?? []).flatMap((at) => groups[at]?.tie ?? []))].flatMap((at) => ties[at] ?? []);
 }
 
-/** Parts that a stack brings together. */
-export function stackMembers({ spindle, housing, order }: Stack): readonly string[] {
-  return [spindle, ...housing, ...order.flatMap((item) => ('part' in item ? [item.part] : []))];
-}
-
 /** A part by itself; a joint by the part that it sits in: a link on a stud hangs on what carries the stud. */
 function partsBehind(machine: Machine, id: string, seen: ReadonlySet<string> = new Set()): readonly string[] {
-  const thingId = machine.thingOf.get(id) ?? id;
+  const thingId = thingIdOf(machine, id);
   if (machine.parts.has(thingId)) return id === thingId ? (machine.parts.get(id)?.instances ?? []) : [id];
   const joint = machine.joints.get(thingId);
   if (joint === undefined || seen.has(id)) return [];

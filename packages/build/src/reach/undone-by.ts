@@ -1,3 +1,4 @@
+import { gathered } from '../lookup.ts';
 import type { Plan, Step } from '../step.ts';
 
 /** Why a step has to be done again: it was opened itself, or it falls with another one. */
@@ -34,18 +35,6 @@ export function undoneBy(plan: Plan): (things: readonly string[]) => ReadonlyMap
       return fall === undefined ? [] : [[id, fall] as const];
     }));
   };
-}
-
-function gathered(steps: readonly Step[], keysOf: (step: Step) => readonly string[]): ReadonlyMap<string, readonly Step[]> {
-  const found = new Map<string, Step[]>();
-  for (const step of steps) {
-    for (const key of new Set(keysOf(step))) {
-      const known = found.get(key);
-      if (known === undefined) found.set(key, [step]);
-      else known.push(step);
-    }
-  }
-  return found;
 }
 
 /** `tail-case/post.b` is a copy of `tail-case/post`; the dot of a module's copy stands before the stroke. */

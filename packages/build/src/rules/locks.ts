@@ -1,4 +1,4 @@
-import type { Consumable, Joint, Lock, LockGrade, Machine } from '@rotorwright/machine';
+import { remembered, type Consumable, type Joint, type Lock, type LockGrade, type Machine } from '@rotorwright/machine';
 import { capital, titleFromKey } from '../words/index.ts';
 
 const day = 86_400;
@@ -21,9 +21,7 @@ const grades: Readonly<Record<LockGrade, string>> = {
   none: 'no lock',
 };
 
-export function wetLocks(joint: Joint): readonly Lock[] {
-  return (joint.locks ?? []).filter((lock) => wet.has(lock.grade));
-}
+export const wetLocks = remembered((joint: Joint): readonly Lock[] => (joint.locks ?? []).filter((lock) => wet.has(lock.grade)));
 
 export function hasGrade(joint: Joint, ...wanted: readonly LockGrade[]): boolean {
   return (joint.locks ?? []).some((lock) => wanted.includes(lock.grade));

@@ -1,20 +1,22 @@
-import type { Joint, Machine, Part } from '@rotorwright/machine';
+import { rememberedOf, type Joint, type Part } from '@rotorwright/machine';
+import { namedBy, thingIdOf } from '../lookup.ts';
 
 /** The parts that a joint seats in and holds; through a joint that it holds, those of that joint too. */
-export function touchedParts(machine: Machine, joint: Joint): readonly Part[] {
+export const touchedParts = rememberedOf((machine, joint: Joint): readonly Part[] => {
   const seen = new Set<string>();
   const parts: Part[] = [];
   const visit = (id: string): void => {
-    const thingId = machine.thingOf.get(id) ?? id;
+    const thingId = thingIdOf(machine, id);
     if (seen.has(thingId)) return;
     seen.add(thingId);
     const part = machine.parts.get(thingId);
     if (part !== undefined) parts.push(part);
-    for (const { seat, holds } of machine.joints.get(thingId)?.each ?? []) for (const next of [seat, ...holds]) if (next !== undefined) visit(next);
+    const other = machine.joints.get(thingId);
+    if (other !== undefined) namedBy(other).forEach(visit);
   };
   visit(joint.id);
   return parts;
-}
+});
 
 /** Polycarbonate, and its blends, which anaerobic compound cracks. */
 export function isPolycarbonate(part: Part): boolean {

@@ -1,4 +1,4 @@
-import { placesOf, type Finding, type Machine, type Stack, type StackPlace } from '@rotorwright/machine';
+import { placesOf, remembered, rememberedOf, type Finding, type Machine, type Stack, type StackPlace } from '@rotorwright/machine';
 import type { DriveDirections } from './directions.ts';
 import { facingsOf, type Facing } from './facings.ts';
 import { findingsOf } from './findings.ts';
@@ -16,10 +16,14 @@ export interface StackAnalysis {
 
 /** Sorts a stack into its two columns, follows its loads, and says which way round each thing goes. */
 export function analyseStack(machine: Machine, stack: Stack, directions: DriveDirections): StackAnalysis {
+  return analysesWith(directions)(machine, stack);
+}
+
+const analysesWith = remembered((directions: DriveDirections) => rememberedOf((machine, stack: Stack): StackAnalysis => {
   const places = placesOf(machine, stack);
   const loads = loadsOf(machine, stack, places, directions);
   return { places, loads, facings: facingsOf(machine, stack, places, loads, directions), roles: rolesOf(machine, stack, places, loads) };
-}
+}));
 
 /** What is wrong with the stacks of a machine, or not settled by its file. */
 export function stackFindings(machine: Machine, directions: DriveDirections): readonly Finding[] {

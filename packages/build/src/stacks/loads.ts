@@ -1,4 +1,4 @@
-import { directionOf, loadPaths, tiedTo, type LoadPath, type Machine, type Member, type Stack, type StackLoad, type StackPlace } from '@rotorwright/machine';
+import { directionOf, loadPaths, tiedMemberIn, type LoadPath, type Machine, type Member, type Stack, type StackLoad, type StackPlace } from '@rotorwright/machine';
 import { phraseOf } from '../words/index.ts';
 import type { DriveDirections } from './directions.ts';
 
@@ -95,9 +95,8 @@ function alongEnds(stack: Stack, [x, y, z]: readonly [number, number, number]): 
 
 function memberOf(machine: Machine, stack: Stack, part: string | undefined): Member | undefined {
   if (part === undefined) return undefined;
-  const spindle = tiedTo(machine, [stack.spindle]).has(part);
-  const housing = tiedTo(machine, stack.housing).has(part);
-  if (spindle !== housing) return spindle ? 'spindle' : 'housing';
+  const tied = tiedMemberIn(machine, stack)(part);
+  if (tied !== undefined) return tied;
   const next = machine.parts.get(machine.thingOf.get(part) ?? part)?.turnsWith;
   return next === stack.spindle ? 'spindle' : next !== undefined && stack.housing.includes(next) ? 'housing' : undefined;
 }

@@ -1,4 +1,5 @@
-import type { Machine, Module, Stack, Thing } from '@rotorwright/machine';
+import { remembered, rememberedOf, type Machine, type Module, type Stack, type Thing } from '@rotorwright/machine';
+import { thingIdOf } from '../lookup.ts';
 
 /** Words at the end of a key that say which of several: they go behind a comma in a title, in front in a sentence. */
 const sides: Readonly<Record<string, string>> = {
@@ -27,15 +28,13 @@ export function phraseFromKey(key: string): string {
 }
 
 /** The title that the file gives, or one made from the key. */
-export function titleOf(thing: Pick<Thing, 'title' | 'key'>): string {
-  return isOwnTitle(thing) ? capital(thing.title) : titleFromKey(thing.key);
-}
+export const titleOf = remembered((thing: Pick<Thing, 'title' | 'key'>): string => (isOwnTitle(thing) ? capital(thing.title) : titleFromKey(thing.key)));
 
 /** Title of a module copy: the copy's name belongs to it. */
-export function moduleTitle(module: Module): string {
+export const moduleTitle = remembered((module: Module): string => {
   const title = titleOf(module);
   return module.copy === undefined || title.endsWith(` ${module.copy}`) ? title : `${title} ${module.copy}`;
-}
+});
 
 /**
  * What a sentence calls a thing or one copy of it; things of other modules name their module.
@@ -43,14 +42,18 @@ export function moduleTitle(module: Module): string {
  * @param from module in whose step the sentence stands
  */
 export function phraseOf(machine: Machine, id: string, from: string): string {
-  const thingId = machine.thingOf.get(id) ?? id;
-  const thing = thingWith(machine, thingId);
-  if (thing === undefined) return id;
-  const own = isOwnTitle(thing) ? small(thing.title) : phraseFromKey(thing.key);
-  const copy = id === thingId || !id.startsWith(`${thingId}.`) ? own : ofCopy(own, id.slice(thingId.length + 1));
-  const home = machine.modules.get(thing.module);
-  return thing.module === from || home === undefined ? copy : `${copy} (${small(moduleTitle(home))})`;
+  const { phrase, home } = namesIn(machine, id);
+  return home === undefined || home.id === from ? phrase : `${phrase} (${small(moduleTitle(home))})`;
 }
+
+/** What a thing or one copy of it is called at home, and where that is. */
+const namesIn = rememberedOf((machine, id: string): { readonly phrase: string; readonly home?: Module | undefined } => {
+  const thingId = thingIdOf(machine, id);
+  const thing = thingWith(machine, thingId);
+  if (thing === undefined) return { phrase: id };
+  const own = isOwnTitle(thing) ? small(thing.title) : phraseFromKey(thing.key);
+  return { phrase: id === thingId || !id.startsWith(`${thingId}.`) ? own : ofCopy(own, id.slice(thingId.length + 1)), home: machine.modules.get(thing.module) };
+});
 
 /** Copies that are called by their side stand as one says it: the left skid, but post b. */
 function ofCopy(phrase: string, copy: string): string {
@@ -79,10 +82,10 @@ export function capital(words: string): string {
 }
 
 /** A title that is only the key in other clothes says nothing of its own. */
-function isOwnTitle({ title, key }: Pick<Thing, 'title' | 'key'>): boolean {
+const isOwnTitle = remembered(({ title, key }: Pick<Thing, 'title' | 'key'>): boolean => {
   const plain = (words: string) => words.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, ' ').trim();
-  return plain(title) !== '' && plain(title) !== plain(key);
-}
+  return title !== key && plain(title) !== '' && plain(title) !== plain(key);
+});
 
 function split(key: string): readonly [kind: readonly string[], side: readonly string[]] {
   const words = key.split('-').filter((word) => word !== '');

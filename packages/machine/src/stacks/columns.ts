@@ -1,5 +1,7 @@
 import type { InstanceId, Member, Part, Stack, StackItem } from '../model/assembly.ts';
 import type { Machine } from '../model/machine.ts';
+import { isBearing, isThrust } from './bearings.ts';
+import { tiedIn } from './tied.ts';
 
 /**
  * What stands at one place of a stack.
@@ -22,39 +24,21 @@ export interface StackPlace {
 
 const partAt = (machine: Machine, id: InstanceId): Part | undefined => machine.parts.get(machine.thingOf.get(id) ?? id);
 
-export function isBearing(part: Part): boolean {
-  return /deep-groove|thrust-ball|angular-contact|bearing|needle|roller|one-way/u.test(part.kind);
-}
-
 /** Rollers and needles have no ring that stops or carries along the axis: they go with the member that they sit in. */
 const carriesNothing = /needle|roller|one-way/u;
-export const isThrust = (part: Part): boolean => /thrust/u.test(part.kind);
 const rolls = (part: Part): boolean => isBearing(part) && !carriesNothing.test(part.kind);
 
-/** Parts that joints tie to a member, over any number of joints; bearings and the ground end the spread. */
-export function tiedTo(machine: Machine, from: readonly InstanceId[]): ReadonlySet<InstanceId> {
-  const tied = new Set(from);
-  for (const part of tied) {
-    const at = partAt(machine, part);
-    if (!at || at.ground || isBearing(at)) continue;
-    for (const joint of machine.joints.values()) {
-      for (const { seat, holds } of joint.each) {
-        if (seat === part) for (const held of holds) tied.add(held);
-        else if (seat !== undefined && holds.includes(part)) tied.add(seat);
-      }
-    }
-  }
-  return tied;
+/** The member that joints tie a part to, over any number of them; nothing where they tie it to both or to neither. */
+export function tiedMemberIn(machine: Machine, stack: Stack): (id: InstanceId) => Member | undefined {
+  const tied = tiedIn(machine);
+  const [toSpindle, toHousing] = [tied([stack.spindle]), tied(stack.housing)];
+  return (id) => (toSpindle(id) === toHousing(id) ? undefined : toSpindle(id) ? 'spindle' : 'housing');
 }
 
 /** Sorts the things of a stack into its two columns, in its order from one end to the other. */
 export function placesOf(machine: Machine, stack: Stack): readonly StackPlace[] {
-  const tied: Readonly<Record<Member, ReadonlySet<InstanceId>>> = { spindle: tiedTo(machine, [stack.spindle]), housing: tiedTo(machine, stack.housing) };
-  const tiedMember = (id: InstanceId): Member | undefined => {
-    if (id === stack.spindle) return 'spindle';
-    if (stack.housing.includes(id)) return 'housing';
-    return tied.spindle.has(id) === tied.housing.has(id) ? undefined : tied.spindle.has(id) ? 'spindle' : 'housing';
-  };
+  const tied = tiedMemberIn(machine, stack);
+  const tiedMember = (id: InstanceId): Member | undefined => (id === stack.spindle ? 'spindle' : stack.housing.includes(id) ? 'housing' : tied(id));
   const memberOf = (id: InstanceId, seen: readonly InstanceId[] = []): Member | undefined => {
     const next = partAt(machine, id)?.turnsWith;
     return tiedMember(id) ?? (next === undefined || seen.includes(next) ? undefined : memberOf(next, [...seen, id]));
