@@ -20,7 +20,7 @@ export interface ShaftStress {
  * @throws RangeError unless 0 ≤ inner < outer and the loads are finite
  * @neglects notches: holes, grooves, threads, steps
  * @source beam theory and Saint-Venant torsion; distortion energy (von Mises)
- * @example shaftStress(0.012, 0.007, 0, 20, 0).shear // 66665250.9
+ * @example shaftStress(0.012, 0.007, 0, 20, 0).shear // 66665392.0
  */
 export function shaftStress(outer: number, inner: number, moment: number, torque: number, pull: number): ShaftStress {
   if (!Number.isFinite(moment + torque + pull + outer)) throw new RangeError(`shaftStress: loads must be finite, got ${moment} N·m, ${torque} N·m and ${pull} N`);
