@@ -184,7 +184,8 @@ describe('a fastener in place', () => {
     const section = fastenerSection(machineWith(parts), screw);
     const shank = section.marks.flatMap((mark) => (mark.shape === 'area' && mark.part === 'grip/screw' ? mark.points.map(([, y]) => y) : []));
     expect(Math.min(...shank)).toBeCloseTo(-9, 9);
-    expect(section.callouts.map((one) => one.text)).toEqual(['1.2 N·m', 'M3, 9 mm in', 'medium compound']);
+    expect(section.callouts.map((one) => one.text)).toEqual(['1.2 N·m', 'M3', 'medium compound']);
+    expect(section.dimensions).toEqual([{ from: expect.closeTo(-9, 9), to: 0, text: '9' }]);
   });
 
   it('shows compound on the thread only where compound is asked for', () => {

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { chooseShims, LARGEST_GAP, shimsAhead, shimTask, type Shims, type ShimPick, type ShimTask } from '@rotorwright/build';
-import { endPlays, figures } from '@rotorwright/figures';
+import { endPlays } from '@rotorwright/figures';
 import type { Machine } from '@rotorwright/machine';
 import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
@@ -59,7 +59,7 @@ async function answer(terminal: Terminal, argument: string | undefined, asked: s
 
 /** What the sizes of the file let expect, before anything is measured. */
 async function ahead(terminal: Terminal, machine: Machine, id: string, { bag, window, part }: ShimTask, options: ShimsOptions): Promise<Status> {
-  const play = endPlays(figures(machine)).find(({ stack, shims }) => stack.id === machine.measurements.get(id)?.of && shims.length > 0);
+  const play = endPlays(machine).find(({ stack, shims }) => stack.id === machine.measurements.get(id)?.of && shims.length > 0);
   const [low, high, least, most] = [play?.low?.value, play?.high?.value, play?.least?.value, play?.most?.value];
   if (low === undefined || high === undefined || least === undefined || most === undefined) {
     const unknown = play?.nominal.missing ?? [];

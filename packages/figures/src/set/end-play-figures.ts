@@ -1,8 +1,7 @@
 import { playChain, type ChainLength, type InstanceId, type Machine, type PlayChain, type Stack, type Window } from '@rotorwright/machine';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { Figure, FigureInput } from '../figure.ts';
-import type { Builder, Draft } from './builder.ts';
-import type { FigureSet } from './figure-set.ts';
+import { builderFor, type Builder, type Draft } from './builder.ts';
 
 /** Draws of each chain: the outermost limit then rests on some fifty of them. */
 const draws: FigureInput = { constant: 40_000, unit: '-', source: 'chosen: enough for limits that 99.7 of 100 keep' };
@@ -88,15 +87,17 @@ export type EndPlay = {
   readonly nominal: Figure;
 } & Readonly<Partial<Record<Family, Figure>>>;
 
-/** The stacks of a machine whose end play follows from sizes, in the order of the file. */
-export function endPlays({ machine, get }: Pick<FigureSet, 'machine' | 'get'>): readonly EndPlay[] {
+/** The stacks of a machine whose end play follows from sizes, in the order of the file. The figures are those of the whole set, without the rest of it. */
+export function endPlays(machine: Machine): readonly EndPlay[] {
+  const builder = builderFor(machine);
+  addEndPlays(builder);
   return tasksOf(machine).flatMap(({ stack, chain, wanted }): EndPlay[] => {
     const known = Object.entries(families).flatMap(([key, [name]]) => {
-      const figure = get(`${name} ${stack.id}`);
+      const figure = builder.get(`${name} ${stack.id}`);
       return figure ? [[key, figure] as const] : [];
     });
-    const nominal = get(`end-play ${stack.id}`);
-    const share = get(`end-play-share ${stack.id}`);
+    const nominal = builder.get(`end-play ${stack.id}`);
+    const share = builder.get(`end-play-share ${stack.id}`);
     return nominal ? [{ stack, shims: chain.shims, nominal, ...(wanted ? { wanted } : {}), ...(share ? { share } : {}), ...Object.fromEntries(known) }] : [];
   });
 }

@@ -21,7 +21,7 @@ modules:
       play: {of: end-play feathering, window: ${more.measurement ?? '0.1 to 0.2 mm'}}
 `;
 const of = (text: string) => figures(read(text));
-const one = (text: string) => endPlays(of(text))[0]!;
+const one = (text: string) => endPlays(read(text))[0]!;
 const mm = (figure: { readonly value?: number } | undefined): number => figure!.value! * 1000;
 
 describe('end play from the sizes of the file', () => {
@@ -51,6 +51,11 @@ describe('end play from the sizes of the file', () => {
     expect(play.share!.value).toBeCloseTo(0.5, 1.7);
   });
 
+  test('is the same in the whole set of figures', () => {
+    const play = one(grip());
+    for (const figure of [play.nominal, play.low!, play.most!, play.share!]) expect(of(grip()).get(figure.name)).toEqual(figure);
+  });
+
   test('opens down to the entries of the file', () => {
     const leaves = JSON.stringify(working(of(grip()), 'end-play-most grip/feathering'));
     for (const path of ['modules.grip.stacks.feathering.room.spindle', 'modules.grip.parts.low.width', 'lower deviation of']) expect(leaves).toContain(path);
@@ -77,6 +82,6 @@ describe('end play from the sizes of the file', () => {
   });
 
   test('there is none for a stack of which the file says neither room nor play', () => {
-    expect(endPlays(of(grip({ room: 'why: none' }).replace(/ {4}measurements:[^]*$/, '')))).toEqual([]);
+    expect(endPlays(read(grip({ room: 'why: none' }).replace(/ {4}measurements:[^]*$/, '')))).toEqual([]);
   });
 });

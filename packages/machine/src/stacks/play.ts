@@ -18,6 +18,8 @@ export interface ChainLength {
 /** What decides how far the housing of a stack moves along its spindle. */
 export interface PlayChain {
   readonly lengths: readonly ChainLength[];
+  /** Places in the order of the stack at which either column is stopped; not there where nothing stops it. */
+  readonly faces?: Readonly<Record<Member, readonly [low: number, high: number]>>;
   /** Shims in the chain whose thickness a measurement decides; they are not among the lengths. */
   readonly shims: readonly InstanceId[];
   /** Entries that the file lacks. */
@@ -55,7 +57,7 @@ export function playChain(machine: Machine, stack: Stack): PlayChain {
     const along = own && alongOf(own);
     if (room !== undefined) lengths.push({ sense, size: room, path: `${stack.path}.room.${member}`, title: `room of the ${member}` });
     else if (own && along) lengths.push({ sense, ...along });
-    else if (adjusts(machine, places[low]!) || adjusts(machine, places[high]!)) return openChain('What closes it is set at the bench: no size decides its play.');
+    else if (adjusts(machine, places[low]!) || adjusts(machine, places[high]!)) return { ...openChain('What closes it is set at the bench: no size decides its play.'), faces };
     else missing.push(own ? `${own.path}.length` : `${stack.path}.room.${member}`);
   }
   for (const index of [...between(places, down), ...between(places, up)]) {
@@ -67,7 +69,7 @@ export function playChain(machine: Machine, stack: Stack): PlayChain {
     else if (part.until !== undefined) shims.push(places[index]!.id);
     else missing.push(`${part.path}.${flat.has(part.kind) ? 'thickness' : 'length'}`);
   }
-  return { lengths, shims, missing };
+  return { lengths, shims, missing, faces };
 }
 
 /** A nut or a clamp stands where it is put. */

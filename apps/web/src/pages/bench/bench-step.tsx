@@ -9,6 +9,7 @@ import { AnswerPanel } from './answer-panel.tsx';
 import { CureDial } from './cure-dial.tsx';
 import { DrawingPane } from './drawing-pane.tsx';
 import { numberedWords } from './step-drawing.ts';
+import { ExpectedPlay } from './expected-play.tsx';
 import { MeasurePanel } from './measure-panel.tsx';
 import { measuredIn, scaleFor, verdictOf } from './measuring.ts';
 import { NotesPanel } from './notes-panel.tsx';
@@ -60,7 +61,9 @@ export function BenchStep(props: BenchStepProps): ReactNode {
   const [noted, setNoted] = useState<string>();
   const [untaken, setUntaken] = useState<string>();
   const phone = useNarrow();
-  const task = step.kind === 'measure' ? shimTask(machine, step.id) : undefined;
+  const measurement = machine.measurements.get(step.id);
+  const stack = machine.stacks.get(step.id)?.id ?? (measurement?.quantity === 'end-play' ? measurement.of : undefined);
+  const task = stack === undefined ? undefined : shimTask(machine, measurement?.id ?? shimOf(machine, stack));
   const shims = task && !('missing' in task) ? task : undefined;
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => heading.current?.focus({ preventScroll: true }), []);
@@ -168,7 +171,8 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           {(step.why ?? step.tip) && <section className="bench-why" aria-label="Reason">{step.why && <p>{step.why}</p>}{step.tip && <p><b>Tip.</b> {step.tip}</p>}</section>}
           {first.length > 0 && <section className="bench-first" aria-label="What comes first"><h2>First</h2><ul>{first.slice(0, 4).map(({ step: one }) => <li key={one.id}><button type="button" onClick={() => onGo(one)}>{one.title}</button></li>)}</ul>{first.length > 4 && <p>and {first.length - 4} more</p>}</section>}
           {step.ticks.length > 1 && !done && <Ticks machine={machine} step={step} ticks={ticks} onTick={toggle} />}
-          {shims && !done && <ShimPanel task={shims} />}
+          {stack !== undefined && !done && <ExpectedPlay machine={machine} stack={stack} task={shims} />}
+          {shims && measurement && !done && <ShimPanel task={shims} />}
           {step.measure && !done && (scale && shown !== undefined
             ? <MeasurePanel title={step.title} {...(step.measure.with === undefined ? {} : { with: step.measure.with })} scale={scale} unit={shown} reading={reading} onRead={setReading} />
             : <AnswerPanel step={step} answers={answers} feel={feel} onAnswer={setFeel} />)}
@@ -198,6 +202,11 @@ export function BenchStep(props: BenchStepProps): ReactNode {
       </div>
     </div>
   );
+}
+
+/** The measurement that decides a shim of a stack. */
+function shimOf(machine: Machine, stack: string): string {
+  return [...machine.parts.values()].find(({ until }) => until !== undefined && machine.measurements.get(until)?.of === stack)?.until ?? '';
 }
 
 /** Thread, torque, lock, tools: what the hand needs before it begins. */

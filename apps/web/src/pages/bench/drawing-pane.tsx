@@ -1,7 +1,9 @@
 import { useLayoutEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import type { Machine } from '@rotorwright/machine';
 import type { Step } from '@rotorwright/build';
+import { dimensionRow } from './dimension-lines.ts';
 import { DrawingView } from './drawing-view.tsx';
+import type { Section } from './half-section.ts';
 import { placeDrawing, scaleText } from './place-drawing.ts';
 import { drawingFor } from './step-drawing.ts';
 
@@ -28,7 +30,7 @@ export function DrawingPane({ machine, step, folded }: DrawingPaneProps): ReactN
     return () => observer.disconnect();
   }, []);
   const phone = paper.width < 520;
-  const placed = drawing && paper.width > 40 ? placeDrawing(drawing.section, { width: paper.width, height: phone ? 232 : Math.max(paper.height, 190), lettering: 17, upperOnly: phone }, drawing.active) : undefined;
+  const placed = drawing && paper.width > 40 ? placeDrawing(drawing.section, { width: paper.width, height: phone ? phoneHeight(drawing.section) : Math.max(paper.height, 190), lettering: 17, upperOnly: phone }, drawing.active) : undefined;
   const list = drawing && (
     <ol className="bench-parts" aria-label="Parts of the drawing">
       {drawing.section.numbered.map((one) => (
@@ -54,6 +56,9 @@ export function DrawingPane({ machine, step, folded }: DrawingPaneProps): ReactN
     </section>
   );
 }
+
+/** Dimensions under a stack take height of their own, so that they do not press the drawing. */
+const phoneHeight = ({ ends, dimensions }: Section): number => 232 + (ends ? dimensions.length * dimensionRow : 0);
 
 function notes(drawing: ReturnType<typeof drawingFor>, scale: number | undefined): ReactNode {
   if (!drawing) return undefined;

@@ -1,5 +1,5 @@
 import type { InstanceId, Joint, Machine } from '@rotorwright/machine';
-import type { Section } from './half-section.ts';
+import type { Dimension, Section } from './half-section.ts';
 import { breakLine, rectangle, type Point, type Primitive } from './primitives.ts';
 import { hatchNeighbours, type Cut } from './section-hatch.ts';
 import { threadDiameter } from './stack-slots.ts';
@@ -12,6 +12,7 @@ interface Pieces {
   /** Where compound sits, and where the thread is entered. */
   readonly thread: Point;
   readonly head: Point;
+  readonly dimensions?: readonly Dimension[];
 }
 
 interface Sizes {
@@ -23,6 +24,8 @@ interface Sizes {
   /** Length of engaged thread, mm. */
   readonly engaged: number;
   readonly thickness: (id: InstanceId) => number;
+  /** Where the file gives it, mm. */
+  readonly known: (id: InstanceId) => number | undefined;
 }
 
 const half = 3.2;
@@ -43,6 +46,7 @@ export function fastenerSection(machine: Machine, joint: Joint, active: Readonly
     joint, d, seat: one?.seat ?? `${joint.id}:seat`, held: one?.holds ?? [],
     engaged: joint.engagement === undefined ? d * 1.5 : joint.engagement * 1000,
     thickness: (id) => Math.min((thickness(id) ?? d * 0.0009) * 1000, d * 2),
+    known: (id) => (thickness(id) === undefined ? undefined : thickness(id)! * 1000),
   };
   const pieces = draw(sizes);
   const marks: readonly Primitive[] = [
@@ -61,7 +65,7 @@ export function fastenerSection(machine: Machine, joint: Joint, active: Readonly
     ...(joint.engagement === undefined && joint.thread !== undefined && joint.kind !== 'nut' ? ['engagement'] : []),
   ];
   return {
-    marks, lower: [], numbered, callouts: calloutsOf(joint, pieces), loads: [],
+    marks, lower: [], numbered, callouts: calloutsOf(joint, pieces), dimensions: pieces.dimensions ?? [], loads: [],
     notes: [unknown.length > 0 ? `Schematic. The file does not give: ${unknown.join(', ')}.` : 'Thread and engagement are to scale; the parts around it are schematic.'],
     left: Math.min(...xs), right: Math.max(...xs), up: Math.max(...ys), down: -Math.min(...ys),
   };
@@ -74,9 +78,9 @@ function calloutsOf(joint: Joint, pieces: Pieces): Section['callouts'] {
   const compound = grades.filter((grade) => bonds.has(grade));
   return [
     ...(joint.torque === undefined ? [] : [{ at: pieces.head, text: joint.torque === 'snug' ? 'snug, by feel' : `${Number(joint.torque.toPrecision(3))} N·m` }]),
-    ...(joint.thread === undefined ? [] : [{ at: pieces.thread, text: joint.engagement === undefined ? joint.thread : `${joint.thread}, ${Number((joint.engagement * 1000).toPrecision(3))} mm in` }]),
+    ...(joint.thread === undefined ? [] : [{ at: pieces.thread, text: joint.thread }]),
     ...(compound.length > 0 ? [{ at: [pieces.thread[0], pieces.thread[1] - 0.001] as const, text: `${compound.join(' and ')} compound` }] : []),
-    ...(grades.includes('insert') ? [{ at: pieces.head, text: 'insert, no compound' }] : []),
+    ...(grades.includes('insert') ? [{ at: pieces.head, text: 'nylon insert' }] : []),
     ...(joint.locks === undefined ? [{ at: pieces.thread, text: 'lock not stated' }] : []),
   ];
 }
@@ -130,17 +134,28 @@ function block(id: string, d: number, low: number, high: number, hole: number, f
 }
 
 /** Held parts one on the other, from a level upwards. */
-function layers(sizes: Sizes, from: number): { readonly cuts: readonly Cut[]; readonly anchors: Readonly<Record<string, Point>>; readonly top: number } {
+function layers(sizes: Sizes, from: number): { readonly cuts: readonly Cut[]; readonly anchors: Readonly<Record<string, Point>>; readonly dimensions: readonly Dimension[]; readonly top: number } {
   let top = from;
   const cuts: Cut[] = [];
   const anchors: Record<string, Point> = {};
-  for (const id of sizes.held) {
+  const dimensions: Dimension[] = [];
+  for (const [index, id] of sizes.held.entries()) {
     const next = top + sizes.thickness(id);
     cuts.push(...block(id, sizes.d, top, next, sizes.d * 0.56, top));
-    anchors[id] = [-sizes.d * 1.5, (top + next) / 2];
+    // Side by side, so that their leaders do not cross.
+    anchors[id] = [-sizes.d * (1.5 - (0.7 * index) / sizes.held.length), (top + next) / 2];
+    const known = sizes.known(id);
+    if (known !== undefined) dimensions.push({ from: top, to: next, text: shown(known) });
     top = next;
   }
-  return { cuts, anchors, top };
+  return { cuts, anchors, dimensions, top };
+}
+
+const shown = (millimetres: number): string => String(Number(millimetres.toPrecision(4)));
+
+/** Thread in thread, from the face of the seat down. */
+function engagementOf({ joint, engaged }: Sizes): readonly Dimension[] {
+  return joint.engagement === undefined ? [] : [{ from: -engaged, to: 0, text: shown(engaged) }];
 }
 
 function screw(sizes: Sizes): Pieces {
@@ -159,6 +174,7 @@ function screw(sizes: Sizes): Pieces {
     over: [...film(sizes, -engaged, 0), ...shank(sizes, -engaged, above.top, 0), ...head, axisLine(-engaged - d, headHigh, d)],
     anchors: { ...above.anchors, [seat]: [-d * 2.4, -engaged * 0.7], [joint.id]: [-wide * 0.6, headHigh - d * 0.3] },
     thread: [d * 0.55, -engaged * 0.5], head: [wide, above.top + d * 0.5],
+    dimensions: [...engagementOf(sizes), ...above.dimensions],
   };
 }
 
@@ -188,6 +204,7 @@ function setScrew(sizes: Sizes): Pieces {
     ],
     anchors: { [seat]: [-d * 2.2, engaged * 0.6], [shaft]: [-d * 1.2, low * 0.5], [joint.id]: [-d * 0.2, length - d * 0.6] },
     thread: [d * 0.55, engaged * 0.5], head: [d * 0.3, length],
+    ...(joint.engagement === undefined ? {} : { dimensions: [{ from: bore, to: engaged + bore, text: shown(engaged) }] }),
   };
 }
 
@@ -200,6 +217,7 @@ function stud(sizes: Sizes): Pieces {
     over: [...film(sizes, -engaged, 0), ...shank(sizes, -engaged, top, 0), axisLine(-engaged - d, top, d)],
     anchors: { ...above.anchors, [seat]: [-d * 2.4, -engaged * 0.7], [joint.id]: [-d * 0.2, top - d * 0.4] },
     thread: [d * 0.55, -engaged * 0.5], head: [d / 2, top - d * 0.4],
+    dimensions: [...engagementOf(sizes), ...above.dimensions],
   };
 }
 
@@ -226,6 +244,7 @@ function nut(sizes: Sizes): Pieces {
     ],
     anchors: { ...above.anchors, [seat]: [0, low * 0.6], [joint.id]: [-d * 0.75, above.top + high * 0.5] },
     thread: [d * 0.55, above.top + high * 0.4], head: [wide, above.top + high * 0.7],
+    dimensions: above.dimensions,
   };
 }
 

@@ -16,6 +16,14 @@ export interface Numbered {
   readonly anchor: Point;
 }
 
+/** A size that the file gives, between two places along the axis of a stack or of a fastener, mm. */
+export interface Dimension {
+  readonly from: number;
+  readonly to: number;
+  /** In mm, without the unit: "0.05 / 0.1", "23.56 to 23.6". */
+  readonly text: string;
+}
+
 export interface Section {
   /** In mm; y grows away from the axis upwards and is negative below it. */
   readonly marks: readonly Primitive[];
@@ -26,6 +34,8 @@ export interface Section {
   readonly ends?: readonly [left: string, right: string];
   /** Words with a leader: thread, compound, torque. */
   readonly callouts: readonly { readonly at: Point; readonly text: string }[];
+  /** Along the axis: in rows under a stack, innermost first; beside a fastener, whose axis stands upright. */
+  readonly dimensions: readonly Dimension[];
   /** Sentences: what is not to scale. */
   readonly notes: readonly string[];
   readonly loads: readonly { readonly at: Point; readonly way: 1 | -1; readonly towards: string; readonly words: string }[];
@@ -43,7 +53,7 @@ export interface Section {
  * @param layout the stack along its axis
  * @param active ids of the things that the step handles; drawn filled
  */
-export function halfSection(layout: StackLayout, active: ReadonlySet<string> = new Set()): Section {
+export function halfSection(layout: StackLayout, active: ReadonlySet<string> = new Set(), dimensions: readonly Dimension[] = []): Section {
   const { slots, loads } = layout;
   const runs = housingRuns(layout);
   const { spindle } = layout.stack;
@@ -70,6 +80,7 @@ export function halfSection(layout: StackLayout, active: ReadonlySet<string> = n
     numbered: numberParts(layout),
     ends: layout.ends,
     callouts: [],
+    dimensions,
     notes: notesOf(layout),
     loads: loads.map((load) => {
       const run = runs.find((one) => one.id === load.part);

@@ -1,3 +1,4 @@
+import { dimensionColumn, dimensionRow, dimensionRows, dimensionsBeside } from './dimension-lines.ts';
 import type { Section } from './half-section.ts';
 import { place, type Point, type Primitive } from './primitives.ts';
 
@@ -62,7 +63,10 @@ export function placeDrawing(section: Section, paper: Paper, active: ReadonlySet
   const apart = radius * 2 + 6;
   const rows = section.numbered.length * apart > width - 8 ? 2 : 1;
   const top = rows * (radius * 2 + 6) + lettering * 1.6;
-  const bottom = section.ends ? lettering * 2.4 : lettering * 0.6;
+  // Under a stack its dimensions stand in rows, beside a fastener in a column.
+  const under = section.ends ? section.dimensions.length * dimensionRow : 0;
+  const beside = section.ends ? 0 : dimensionColumn(section.dimensions);
+  const bottom = under + (section.ends ? lettering * 2.4 : lettering * 0.6);
   // Arrows of loads stand beside the drawing.
   const side = section.loads.length > 0 ? lettering * 2.4 : 6;
   // Callouts stand in a column at the right.
@@ -70,12 +74,15 @@ export function placeDrawing(section: Section, paper: Paper, active: ReadonlySet
   const length = section.right - section.left;
   const alone = paper.upperOnly === true && section.lower.length > 0;
   const down = alone ? section.up * 0.08 : section.down;
-  const scale = Math.min((width - column - 2 * side) / length, (paper.height - top - bottom) / (section.up + down));
-  const left = (width - column - length * scale) / 2;
+  const scale = Math.min((width - column - beside - 2 * side) / length, (paper.height - top - bottom) / (section.up + down));
+  const left = beside + (width - column - beside - length * scale) / 2;
   const axis = top + section.up * scale;
   const height = axis + down * scale + bottom;
   const move = ([x, y]: Point): Point => [left + (x - section.left) * scale, axis - y * scale];
-  const words: readonly Primitive[] = [...callouts(section, move, { x: width - column, top, height, lettering }), ...endWords(section, left, length * scale, height, lettering), ...section.loads.flatMap((load) => loadArrow(move(load.at), load, lettering, width))];
+  const dimensions = section.ends
+    ? dimensionRows(section.dimensions, (along) => move([along, 0])[0], axis + down * scale, width)
+    : dimensionsBeside(section.dimensions, (height) => move([0, height])[1], left);
+  const words: readonly Primitive[] = [...dimensions, ...callouts(section, move, { x: width - column, top, height, lettering }), ...endWords(section, left, length * scale, height, lettering), ...section.loads.flatMap((load) => loadArrow(move(load.at), load, lettering, width))];
   const drawn = alone ? section.marks : [...section.lower, ...section.marks];
   const symmetry: readonly Primitive[] = alone ? [left + 4, left + length * scale - 4].flatMap((x) => [-2, 2].map((aside): Primitive => ({ shape: 'line', points: [[x + aside, axis - 6], [x + aside, axis + 6]], weight: 'fine' }))) : [];
   return { marks: [...drawn.map((mark) => place(mark, move, scale)), ...symmetry, ...balloons(section, { move, radius, apart, rows, width }, active), ...words], width, height, scale };

@@ -1,9 +1,9 @@
-import { chooseShims, LARGEST_GAP, type ShimPick, type ShimTask } from '@rotorwright/build';
+import { chooseShims, LARGEST_GAP, type ShimTask } from '@rotorwright/build';
 import { showQuantity } from '@rotorwright/units';
 import { useState, type ReactNode } from 'react';
+import { shimWords as words } from './expected-play.tsx';
 
 const mm = (length: number): string => showQuantity(length, 'mm', { significant: 4 });
-const words = ({ shims }: ShimPick): string => (shims.length === 0 ? 'no shim' : shims.map(({ thickness, count }) => `${count > 1 ? `${count} × ` : ''}${mm(thickness)}`).join(' + '));
 
 /** Steps of the play, in µm: whole numbers, so that a hundred touches add up without error. */
 const steps = [-100, -10, 10, 100] as const;

@@ -4,6 +4,7 @@ import { analyseStack } from '@rotorwright/build';
 import { driveDirections } from '@rotorwright/figures';
 import { fastenerSection } from './fastener-section.ts';
 import { halfSection, type Section } from './half-section.ts';
+import { stackDimensions } from './stack-dimensions.ts';
 import { layStack } from './stack-slots.ts';
 
 /** "4 of 8: the thrust bearing, …": what a step says of one place of its stack, by the number of its balloon. */
@@ -29,7 +30,8 @@ export function drawingFor(machine: Machine, step: Step, chosen?: string): StepD
     const handled = joint ? joint.instances : step.parts.map((part) => part.id);
     const all = stack.order.length > 0 && machine.stacks.has(step.id);
     const active = new Set(chosen === undefined ? (all || step.kind === 'strip' || step.kind === 'measure' ? [] : handled) : [chosen]);
-    const drawn = halfSection(layStack(machine, stack, analyseStack(machine, stack, driveDirections(machine))), active);
+    const layout = layStack(machine, stack, analyseStack(machine, stack, driveDirections(machine)));
+    const drawn = halfSection(layout, active, stackDimensions(machine, layout));
     const section = machine.stacks.has(step.id) ? { ...drawn, numbered: withWords(drawn.numbered, step) } : drawn;
     return { section, active, label: `Half-section of ${stack.title}, ${section.ends?.join(' to ') ?? ''}: ${section.numbered.map((one) => `${one.number} ${one.title}`).join(', ')}.` };
   }

@@ -1,25 +1,38 @@
 import type { Step } from '@rotorwright/build';
-import { figures, screwFigures } from '@rotorwright/figures';
+import { endPlays, figures, screwFigures, type Figure } from '@rotorwright/figures';
+import type { Machine } from '@rotorwright/machine';
 import { showQuantity } from '@rotorwright/units';
 import { useMemo, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { ReadableMachine } from '../../data/index.ts';
 import { figureAt, StateMark } from '../../sheet/index.ts';
 
-/** What follows for the screw of a step: torque, preload, and what they leave. Each opens into its working. */
+/** What follows for the screw or the stack of a step. Each figure opens into its working. */
 export function StepFigures({ open, step }: { readonly open: ReadableMachine; readonly step: Step }): ReactNode {
-  const own = useMemo(() => screwFigures(figures(open.machine)).find(({ joint }) => joint.id === step.id), [open.machine, step.id]);
+  const own = useMemo(() => figuresOf(open.machine, step.id), [open.machine, step.id]);
   if (!own) return undefined;
-  const { torque, preload, utilisation, threadMargin } = own;
-  const rows = [torque, preload, utilisation, threadMargin].filter((figure) => figure !== undefined);
   return (
-    <ul className="figure-links" aria-label="Figures of this screw">
-      {rows.map((figure) => (
+    <ul className="figure-links" aria-label={own.label}>
+      {own.rows.map((figure) => (
         <li key={figure.name}>
           <Link href={figureAt(open.id, figure.name)}>{figure.title}</Link>{' '}
-          {figure.value === undefined ? <span className="state-word unknown"><StateMark state="unknown" size={12} />{figure.missing.length > 0 ? 'entry missing' : 'not known'}</span> : showQuantity(figure.value, figure.shown, { significant: 3 })}
+          {figure.value === undefined ? <span className="state-word unknown"><StateMark state="unknown" size={12} />{figure.missing.length > 0 ? 'entry missing' : figure.warnings[0] ?? 'not known'}</span> : showQuantity(figure.value, figure.shown, { significant: 3 })}
         </li>
       ))}
     </ul>
   );
+}
+
+interface StepFigureRows {
+  readonly label: string;
+  readonly rows: readonly Figure[];
+}
+
+function figuresOf(machine: Machine, id: string): StepFigureRows | undefined {
+  const known = (rows: readonly (Figure | undefined)[]): readonly Figure[] => rows.filter((figure) => figure !== undefined);
+  const stack = machine.stacks.get(id) ?? machine.stacks.get(machine.measurements.get(id)?.of ?? '');
+  const play = stack && endPlays(machine).find((one) => one.stack.id === stack.id);
+  if (play) return { label: 'End play of this stack', rows: play.least ? known([play.least, play.low, play.high, play.most, play.share]) : [play.nominal] };
+  const screw = machine.joints.has(id) ? screwFigures(figures(machine)).find(({ joint }) => joint.id === id) : undefined;
+  return screw && { label: 'Figures of this screw', rows: known([screw.torque, screw.preload, screw.utilisation, screw.threadMargin]) };
 }
