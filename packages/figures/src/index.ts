@@ -11,6 +11,7 @@ export type { Hop } from './drive/reach.ts';
 export { rotorsOf, solveDrive, sourceOf, type DriveSolution, type DriveSource, type DriveState, type Motion, type StateSolution } from './drive/solve.ts';
 export { directionOf, directionWord, senseWords, type SenseWords } from './drive/words.ts';
 export type * from './figure.ts';
+export * from './margins/index.ts';
 export { withTeeth, type Conditions } from './set/conditions.ts';
 export { endPlays, type EndPlay } from './set/end-play-figures.ts';
 export type { FigureSet } from './set/figure-set.ts';

@@ -33,6 +33,7 @@ export const gearStrengthMetal = defineCalculation({
       optional: true,
       example: [1.25, 1, 1, 1],
     },
+    loadFactor: { kind: 'number', title: 'All factors of the load in one, in place of K', symbol: 'K', unit: '-', shown: '-', min: 0.5, max: 100, optional: true },
   },
   outputs: {
     elasticityFactor: { title: 'Elasticity factor', symbol: 'Z_E', unit: '√Pa', shown: '√MPa' },
@@ -82,12 +83,13 @@ export const gearStrengthMetal = defineCalculation({
   compute: (inputs) => {
     checkCentreDistance(inputs);
     const factors = inputs.K ?? usualFactors;
+    if (inputs.K && inputs.loadFactor !== undefined) throw new CalculationError('loadFactor', String(inputs.loadFactor), 'K or loadFactor, not both');
     if (factors.length !== 4) throw new CalculationError('K', JSON.stringify(factors), 'four factors: K_A, K_v, K_β, K_α');
     const stresses = meshStresses({
       ...inputs,
       flank1: flankOf(inputs.material1, 'material1'),
       flank2: flankOf(inputs.material2, 'material2'),
-      loadFactor: factors.reduce((product, factor) => product * factor, 1),
+      loadFactor: inputs.loadFactor ?? factors.reduce((product, factor) => product * factor, 1),
       place: 'outer-single-contact',
     });
     const { contact, root1, root2, contactStress, rootStress1, rootStress2 } = stresses;

@@ -36,7 +36,9 @@ export const gearStrengthPlastic = defineCalculation({
   outputs: {
     rootStress: stress('Stress at the root', '\\sigma_F'),
     rootSafety: numberOutput('Safety of the root', 'S_F'),
+    rootStrength: stress('What the root stands, warm and for that long', '2\\sigma_{F\\mathrm{lim}N}'),
     flankPressure: stress('Pressure of the flank', '\\sigma_H'),
+    flankStrength: stress('What the flank stands, warm and for that long', '\\sigma_{H\\mathrm{lim}N}'),
     flankSafety: numberOutput('Safety of the flank', 'S_H'),
     rootTemperature: warmth('Temperature of the root', '\\vartheta_F'),
     flankTemperature: warmth('Temperature of the flank', '\\vartheta_H'),
@@ -82,6 +84,8 @@ export const gearStrengthPlastic = defineCalculation({
         rootStress: mesh.rootStress,
         ...(rootSafety === undefined ? {} : { rootSafety }),
         flankPressure,
+        ...(mesh.rootStrength > 0 ? { rootStrength: mesh.rootStrength } : {}),
+        ...(mesh.flankStrength > 0 ? { flankStrength: mesh.flankStrength } : {}),
         ...(flankSafety === undefined ? {} : { flankSafety }),
         rootTemperature: mesh.rootTemperature,
         flankTemperature: mesh.flankTemperature,

@@ -16,7 +16,12 @@ export const beamModes = defineCalculation({
     masses: { kind: 'list', title: 'Masses on the beam', optional: true, of: { kind: 'record', title: 'Mass', fields: massFields }, example: [{ at: 0.85, mass: 0.19 }] },
     modes: modesInput('How many frequencies'),
   },
-  outputs: { frequencies: { ...frequencyOutput('Natural frequencies, ascending', 'f_n'), list: true } },
+  outputs: {
+    frequencies: { ...frequencyOutput('Natural frequencies, ascending', 'f_n'), list: true },
+    firstFrequency: frequencyOutput('The first of them', 'f_1'),
+    secondFrequency: frequencyOutput('The second', 'f_2'),
+    thirdFrequency: frequencyOutput('The third', 'f_3'),
+  },
   formulas: [{ output: 'frequencies', tex: String.raw`EI\,w'''' = m'\,\omega^2 w,\quad f = \frac{\omega}{2\pi}` }],
   source: beamSource,
   validity: [
@@ -25,6 +30,8 @@ export const beamModes = defineCalculation({
   ],
   compute: ({ masses = [], modes, ...beam }) => {
     const frequencies = frequenciesOf(readBeam(beam, masses), modes).map((omega) => omega / (2 * Math.PI));
-    return { outputs: { frequencies }, warnings: frequencies.length < modes ? [`There are only ${frequencies.length} frequencies: a beam without mass of its own has no more than its masses allow.`] : [] };
+    const [firstFrequency, secondFrequency, thirdFrequency] = frequencies;
+    const single = { firstFrequency, secondFrequency, thirdFrequency };
+    return { outputs: { frequencies, ...Object.fromEntries(Object.entries(single).filter(([, value]) => value !== undefined)) }, warnings: frequencies.length < modes ? [`There are only ${frequencies.length} frequencies: a beam without mass of its own has no more than its masses allow.`] : [] };
   },
 });

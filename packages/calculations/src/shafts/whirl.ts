@@ -31,6 +31,7 @@ export const whirl = defineCalculation({
   },
   outputs: {
     criticalSpeeds: { ...speedOutput('Critical speeds, ascending', 'n_c'), list: true },
+    firstCriticalSpeed: speedOutput('First critical speed', 'n_{c1}'),
     separation: numberOutput('Distance to the nearest critical speed, listed or not, as a share of the speed', 's'),
     firstCriticalRatio: numberOutput('First critical speed over the speed', 'n_{c1}/n'),
   },
@@ -58,6 +59,7 @@ export const whirl = defineCalculation({
     return {
       outputs: {
         criticalSpeeds,
+        ...(first === undefined ? {} : { firstCriticalSpeed: first }),
         ...(separation === undefined ? {} : { separation }),
         ...(first === undefined || speed === 0 ? {} : { firstCriticalRatio: first / speed }),
       },

@@ -47,8 +47,9 @@ export function gather(rows: readonly (readonly [name: string, input: FigureInpu
 
 type Plain = number | string | readonly Plain[] | { readonly [name: string]: Plain };
 
-export function builderFor(machine: Machine): Builder {
-  const figures = new Map<string, Figure>();
+/** @param known  figures to stand on, already computed */
+export function builderFor(machine: Machine, known: readonly Figure[] = []): Builder {
+  const figures = new Map(known.map((figure) => [figure.name, figure]));
   /** Several figures are outputs of one calculation on the same inputs: it is done once. */
   const outcomes = new Map<string, Outcome>();
   const behind = new Map<string, Outcome['outputs']>();

@@ -19,6 +19,8 @@ export interface Material {
   readonly expansion?: Sourced;
   /** How much longer a part grows from dry to soaked, per length; absent where damp does nothing */
   readonly swell?: Sourced;
+  /** Pa, stress at which it stays deformed: of the softest usual state, where there are several */
+  readonly yieldStrength?: Sourced;
   /** Pa, of a thread that strips */
   readonly shearStrength?: Sourced;
 }
@@ -28,6 +30,7 @@ const callisterMemory = 'Callister, Materials Science and Engineering, appendix 
 const catalogue = 'public catalogue of a bearing maker, appendix table 8';
 const handbook = 'ASM Handbook, volume 2, data sheet of the alloy (from memory)';
 const usual = 'common practice, no source';
+const strengths = 'Callister, table B.4 (from memory)';
 const soaked = 'growth of plastics from dry to soaked in water (from memory)';
 const plastics = 'data sheets of plastics, dry, 23 °C (from memory)';
 
@@ -53,15 +56,15 @@ function isotropic(name: string, density: Given, youngsModulus: Given, poissonsR
 
 /** The built-in materials, by the names that a machine file may use. */
 export const materials: readonly Material[] = [
-  isotropic('steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [11.7e-6, `${callister}, steel 1020`], [237e6, sixTenths('395 MPa of steel 1020, annealed')]),
-  isotropic('hardened steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [12.3e-6, `${callister}, steel 4340`]),
+  { ...isotropic('steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [11.7e-6, `${callister}, steel 1020`], [237e6, sixTenths('395 MPa of steel 1020, annealed')]), yieldStrength: sourced([295e6, `steel 1020, annealed: ${strengths}`]) },
+  { ...isotropic('hardened steel', [7850, callisterMemory], [207e9, callisterMemory], [0.3, callisterMemory], [12.3e-6, `${callister}, steel 4340`]), yieldStrength: sourced([1620e6, `steel 4340, oil-quenched, tempered at 315 °C: ${strengths}`]) },
   isotropic('bearing steel', [7830, catalogue], [208e9, catalogue], [0.3, callisterMemory], [12.5e-6, catalogue]),
-  isotropic('stainless steel', [8000, callisterMemory], [193e9, callisterMemory], [0.3, callisterMemory], [17.2e-6, `${callister}, steel 304`], [309e6, sixTenths('515 MPa of steel 304, annealed')]),
+  { ...isotropic('stainless steel', [8000, callisterMemory], [193e9, callisterMemory], [0.3, callisterMemory], [17.2e-6, `${callister}, steel 304`], [309e6, sixTenths('515 MPa of steel 304, annealed')]), yieldStrength: sourced([205e6, `steel 304, annealed: ${strengths}`]) },
   isotropic('stainless bearing steel', [7680, catalogue], [200e9, catalogue], [0.3, callisterMemory], [10.1e-6, `${catalogue}, 440C`]),
-  isotropic('aluminium 7075', [2810, handbook], [71.7e9, handbook], [0.33, handbook], [23.4e-6, callister], [331e6, handbook]),
-  isotropic('aluminium 6061', [2700, handbook], [68.9e9, handbook], [0.33, handbook], [23.6e-6, callister], [207e6, handbook]),
+  { ...isotropic('aluminium 7075', [2810, handbook], [71.7e9, handbook], [0.33, handbook], [23.4e-6, callister], [331e6, handbook]), yieldStrength: sourced([505e6, `T6: ${strengths}`]) },
+  { ...isotropic('aluminium 6061', [2700, handbook], [68.9e9, handbook], [0.33, handbook], [23.6e-6, callister], [207e6, handbook]), yieldStrength: sourced([276e6, `T6: ${strengths}`]) },
   isotropic('aluminium 5754', [2670, handbook], [70e9, handbook], [0.33, handbook], [23.7e-6, handbook]),
-  isotropic('titanium', [4430, callisterMemory], [114e9, callisterMemory], [0.34, callisterMemory], [8.6e-6, `${callister}, Ti-6Al-4V`], [550e6, handbook]),
+  { ...isotropic('titanium', [4430, callisterMemory], [114e9, callisterMemory], [0.34, callisterMemory], [8.6e-6, `${callister}, Ti-6Al-4V`], [550e6, handbook]), yieldStrength: sourced([830e6, `Ti-6Al-4V, annealed: ${strengths}`]) },
   isotropic('brass', [8530, callisterMemory], [110e9, callisterMemory], [0.35, callisterMemory], [19.9e-6, 'Callister, the same table, brass C26000 (from memory)']),
   { ...isotropic('POM', [1410, plastics], [2.8e9, plastics], [0.35, plastics], [110e-6, plastics]), swell: sourced([0.002, soaked]), shearStrength: sourced([53e6, sheared]) },
   { ...isotropic('PA 66', [1140, plastics], [3e9, plastics], [0.39, plastics], [80e-6, plastics]), swell: sourced([0.025, soaked]), shearStrength: sourced([60e6, sheared]) },

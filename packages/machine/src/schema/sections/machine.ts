@@ -58,7 +58,7 @@ export const limitField = record('A bound for a figure.', {
 export const loadsField = record('How hard it is flown: what the loads are reckoned with.', {
   application: number('How roughly it is driven, on every torque; 1 for a motor, 1.25 for an engine and 1.5 for one of a single cylinder when left out.', '1.5', { min: 1, max: 5 }),
   'load-factor': number('Thrust in hard collective over weight; 2 when left out.', '2', { min: 1, max: 10 }),
-  'tail-stop': number('Torque of the tail rotor at its hardest stop over that in hover; 3 when left out.', '3', { min: 1, max: 20 }),
+  'tail-stop': number('Thrust of the tail rotor at its hardest stop over that in hover; 3 when left out.', '3', { min: 1, max: 20 }),
   overspeed: number('Highest rotor speed over the governed one; 1.1 when left out.', '1.1', { min: 1, max: 2 }),
   'head-moment': quantity('Moment that the head puts on the mast in hard cyclic.', 'N·m', '6 N·m', { min: 0 }),
   life: quantity('How long bearings and gears shall last; 100 h when left out.', 'h', '100 h'),

@@ -1,0 +1,4 @@
+export type { LoadCase, LoadCaseId } from './load-cases.ts';
+export { HOLDS_FROM, showMargin, type Margin, type MarginWord } from './margin.ts';
+export { countMargins, margins, type Margins } from './margins.ts';
+export type { NaturalMode, ShakingOrder } from './vibration.ts';

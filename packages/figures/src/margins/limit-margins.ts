@@ -1,0 +1,27 @@
+import { propertyClasses } from '@rotorwright/mechanics';
+import { inSentence } from '../drive/in-sentence.ts';
+import type { MarginBench } from './bench.ts';
+import { addStripping } from './rotor-margins.ts';
+
+/** Limits of the file that must not be passed, and threads that must hold the preload of their screws. */
+export function addLimits(bench: MarginBench): void {
+  for (const { id, path, of, window, source } of bench.machine.limits.values()) {
+    const figure = bench.builder.get(of);
+    if (!figure || window.max === undefined || window.max <= 0) continue;
+    bench.add({
+      kind: 'limit', of: id, title: `${figure.title}, limit`, demand: of,
+      capacity: { title: `Limit for ${inSentence(figure.title)}`, unit: figure.unit, shown: figure.shown, inputs: { value: { entry: `${path}.at-most`, value: window.max, unit: figure.unit } } },
+      leavesOut: source === undefined ? ['Who says so: the file names no source.'] : [],
+      improve: source === undefined ? [`${path}.source`] : [],
+    });
+  }
+}
+
+export function addThreads(bench: MarginBench): void {
+  for (const joint of bench.machine.joints.values()) {
+    if (!bench.isFirst(joint) || joint.kind !== 'screw' || !bench.builder.get(`preload ${joint.id}`)) continue;
+    // Those that a blade hangs on are held against its pull already.
+    if (bench.builder.get(`margin stripping ${joint.id}`) || !propertyClasses.some((each) => each === joint.class)) continue;
+    addStripping(bench, joint, `preload ${joint.id}`);
+  }
+}

@@ -1,0 +1,53 @@
+import { builderFor } from '../set/builder.ts';
+import type { FigureSet } from '../set/figure-set.ts';
+import { addBearings } from './bearing-margins.ts';
+import { marginBench } from './bench.ts';
+import { addGearMargins } from './gear-margins.ts';
+import { addLimits, addThreads } from './limit-margins.ts';
+import { loadCases, type LoadCase, type LoadCaseId } from './load-cases.ts';
+import type { Margin, MarginWord } from './margin.ts';
+import { addRotorMargins } from './rotor-margins.ts';
+import { addTorqueMargins } from './torque-margins.ts';
+import { addVibration, shakingOrders, type NaturalMode, type ShakingOrder } from './vibration.ts';
+
+/** Every margin of a machine, tightest first, those that are not assessed last. */
+export interface Margins {
+  readonly all: readonly Margin[];
+  /** The figures of the machine and those that the margins stand on: any of them opens into its working. */
+  readonly set: FigureSet;
+  readonly cases: readonly LoadCase[];
+  /** What shakes, and what may answer: the map of speeds and frequencies. */
+  readonly orders: readonly ShakingOrder[];
+  readonly modes: readonly NaturalMode[];
+}
+
+/**
+ * What each part bears over what it sees.
+ *
+ * @param set  figures of the driven machine
+ * @param one  a single load case; the hardest of all for each part when left out
+ */
+export function margins(set: FigureSet, one?: LoadCaseId): Margins {
+  const { machine, drive } = set;
+  const builder = builderFor(machine, set.all);
+  const cases = loadCases(machine);
+  const chosen = one === undefined ? cases : cases.filter(({ id }) => id === one);
+  const bench = marginBench(builder, machine, drive, chosen);
+  addRotorMargins(bench);
+  addTorqueMargins(bench);
+  addBearings(bench);
+  addGearMargins(bench);
+  const modes = addVibration(bench);
+  addLimits(bench);
+  addThreads(bench);
+  return { all: bench.all().toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes };
+}
+
+const byTightness = (a: Margin, b: Margin): number => (a.value ?? Infinity) - (b.value ?? Infinity) || (a.value === undefined ? 1 : 0) - (b.value === undefined ? 1 : 0);
+
+/** How many margins are exceeded, tight, hold, are not assessed. */
+export function countMargins(all: readonly Margin[]): Readonly<Record<MarginWord, number>> {
+  const counts = { exceeded: 0, tight: 0, holds: 0, unknown: 0 };
+  for (const { word } of all) counts[word] += 1;
+  return counts;
+}

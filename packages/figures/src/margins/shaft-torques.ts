@@ -1,0 +1,88 @@
+import type { Coupling, Rotor } from '@rotorwright/machine';
+import type { Hop } from '../drive/reach.ts';
+import { inSentence } from '../drive/in-sentence.ts';
+import type { FigureInput } from '../figure.ts';
+import type { MarginBench } from './bench.ts';
+import type { LoadCase } from './load-cases.ts';
+import { rotorTorque } from './rotor-loads.ts';
+
+/** What gets through a stage: common practice, no source. Clutches that grip and rigid joints lose nothing. */
+const usualEfficiency: Readonly<Partial<Record<Coupling['kind'], number>>> = { external: 0.98, internal: 0.985, bevel: 0.97, belt: 0.97 };
+
+function efficiencyOf(hops: readonly Hop[]): FigureInput {
+  const lossy = hops.flatMap(({ leg: { coupling } }) => (usualEfficiency[coupling.kind] === undefined ? [] : [coupling]));
+  const value = lossy.reduce((product, { kind }) => product * usualEfficiency[kind]!, 1);
+  return { constant: value, unit: '-', source: lossy.length === 0 ? 'no mesh between' : `${lossy.map(({ title }) => inSentence(title)).join(', ')}: common practice, no source` };
+}
+
+interface Branch {
+  readonly rotor: Rotor;
+  /** From the shaft on. */
+  readonly hops: readonly Hop[];
+}
+
+/** Rotors that a shaft, or a coupling, drives in a load case, with the way from there. */
+function branchesFrom(bench: MarginBench, loadCase: LoadCase, isAt: (hop: Hop | undefined, from: string) => boolean): readonly Branch[] {
+  const state = bench.drive.states.get(loadCase.drives === 'rotor' ? 'autorotation' : 'driven');
+  if (!state) return [];
+  return [...bench.machine.rotors.values()].flatMap((rotor): Branch[] => {
+    const path = state.motions.get(rotor.on)?.path;
+    if (path === undefined || state.motions.get(rotor.on)?.condition !== 'turns' || (loadCase.drives === 'rotor' && rotor.on === state.source)) return [];
+    for (let at = 0; at <= path.length; at += 1) {
+      const from = at === 0 ? state.source : path[at - 1]!.to;
+      if (isAt(path[at], from)) return [{ rotor, hops: path.slice(at) }];
+    }
+    return [];
+  });
+}
+
+/** Torque that engine or motor have, carried to a shaft before the rotors; absent behind the main rotor's own shaft, where the rotor's energy feeds the load too. */
+function sourceLimit(bench: MarginBench, shaft: string): FigureInput | undefined {
+  const { machine, drive } = bench;
+  const { source, mainRotor } = drive;
+  const power = machine.power.engine ?? machine.power.motor;
+  const motions = drive.states.get('driven')?.motions;
+  const toMain = mainRotor && motions?.get(mainRotor.on)?.path;
+  if (!source || power?.power === undefined || power.speed === undefined || !toMain) return undefined;
+  const before = new Set([source.shaft, ...toMain.slice(0, -1).map((hop) => hop.to)]);
+  const factor = motions?.get(shaft)?.factor;
+  if (!before.has(shaft) || factor === undefined || factor === 0) return undefined;
+  return { entry: `${power.path}.power`, value: power.power / power.speed / Math.abs(factor), unit: 'N·m', as: 'at the governed speed, of' };
+}
+
+function addTorque(bench: MarginBench, name: string, title: string, shaft: string, loadCase: LoadCase, branches: readonly Branch[]): string | undefined {
+  const { builder, application } = bench;
+  if (builder.get(name)) return name;
+  const limit = sourceLimit(bench, shaft);
+  const best = loadCase.drives === 'source at its best';
+  if (best && limit === undefined) return undefined;
+  if (branches.length === 0) return undefined;
+  const speed: FigureInput = { figure: `speed ${shaft}` };
+  const rows = best
+    ? [{ torque: limit!, speed, efficiency: { constant: 1, unit: '-', source: 'losses before this shaft are left out' } satisfies FigureInput }]
+    : branches.map(({ rotor, hops }) => ({ torque: { figure: rotorTorque(bench, rotor, loadCase) } satisfies FigureInput, speed: { figure: `speed ${rotor.on}` } satisfies FigureInput, efficiency: efficiencyOf(hops) }));
+  const smooth: FigureInput = { constant: 1, unit: '-', source: 'driven by the rotor, which turns evenly' };
+  builder.add({
+    name, title: `${title}, ${loadCase.title}`, unit: 'N·m', shown: 'N·m', calculation: 'shaft-torque', output: 'torque',
+    inputs: { branches: { list: rows }, speed, applicationFactor: loadCase.drives === 'rotor' ? smooth : application, ...(limit === undefined || best ? {} : { limit }) },
+  });
+  return name;
+}
+
+/** Torque that a shaft passes on; undefined where the case does not drive it. */
+export function shaftTorque(bench: MarginBench, shaft: string, loadCase: LoadCase): string | undefined {
+  const title = bench.machine.shafts.get(shaft)?.title ?? shaft;
+  return addTorque(bench, `shaft-torque ${shaft} ${loadCase.id}`, `Torque in ${inSentence(title)}`, shaft, loadCase, branchesFrom(bench, loadCase, (_, from) => from === shaft));
+}
+
+/** Torque with which one coupling is driven, at its driver. */
+export function couplingTorque(bench: MarginBench, coupling: Coupling, loadCase: LoadCase): string | undefined {
+  const branches = branchesFrom(bench, loadCase, (hop) => hop?.leg.coupling === coupling);
+  return addTorque(bench, `coupling-torque ${coupling.id} ${loadCase.id}`, `Torque into ${inSentence(coupling.title)}`, coupling.driver.on, loadCase, branches);
+}
+
+/** Torque that a rotor takes at its hub, with the application factor. */
+export function hubTorque(bench: MarginBench, rotor: Rotor, loadCase: LoadCase): string | undefined {
+  if (loadCase.drives !== 'source') return undefined;
+  return addTorque(bench, `hub-torque ${rotor.id} ${loadCase.id}`, `Torque in the hub of ${inSentence(rotor.title)}`, rotor.on, loadCase, [{ rotor, hops: [] }]);
+}
