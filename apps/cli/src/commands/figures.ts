@@ -5,7 +5,7 @@ import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
 import { readQuantityOption } from '../read-option.ts';
-import { painter, table, wrap, type Terminal } from '../terminal/index.ts';
+import { branch, painter, table, type Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
 
@@ -119,12 +119,4 @@ async function open(terminal: Terminal, set: FigureSet, { machine, file }: Named
   if (tree === undefined) throw new WrongInput(`${machine.name} has no figure “${name}”. ${nearestTo(name, set.all.map((figure) => figure.name))}`);
   if (json) return terminal.write(`${JSON.stringify(tree)}\n`);
   return terminal.write(`${workingLines(tree, file).map((line) => branch(line, terminal.columns)).join('\n')}\n`);
-}
-
-/** Breaks a line of a tree so that its rest hangs under its text, and the trunk runs on. */
-function branch(line: string, width: number): string {
-  const head = /^[\s│├└─]*/.exec(line)?.[0] ?? '';
-  const trunk = `${head.replaceAll('├', '│').replaceAll(/[└─]/g, ' ')}  `;
-  const [first = '', ...rest] = wrap(line.slice(head.length), Math.max(20, width - trunk.length));
-  return [head + first, ...rest.map((each) => trunk + each)].map((each) => each.trimEnd()).join('\n');
 }

@@ -8,6 +8,7 @@ import { countCommand } from './count.ts';
 import { figuresCommand } from './figures.ts';
 import { holdsCommand } from './holds.ts';
 import { logCommand } from './log.ts';
+import { marginsCommand } from './margins.ts';
 import { newCommand } from './new.ts';
 import { optionsCommand } from './options.ts';
 import { planCommand } from './plan.ts';
@@ -22,6 +23,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   newCommand,
   checkCommand,
   figuresCommand,
+  marginsCommand,
   optionsCommand,
   planCommand,
   shimsCommand,

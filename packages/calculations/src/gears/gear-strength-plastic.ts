@@ -57,6 +57,8 @@ export const gearStrengthPlastic = defineCalculation({
     { output: 'formFactor', tex: String.raw`Y_{Fa} = \frac{6\,\frac{h_{Fa}}{m_n}\cos\alpha_{Fan}}{\left(\frac{s_{Fn}}{m_n}\right)^2\cos\alpha_n}` },
     { output: 'stressCorrectionFactor', tex: String.raw`Y_{Sa} = (1.2 + 0.13L_a)\,q_s^{\frac{1}{1.21 + 2.3/L_a}}` },
     { output: 'rootStress', tex: String.raw`\sigma_F = K_A\,Y_{Fa}Y_{Sa}Y_\varepsilon Y_\beta\frac{F_t}{b\,m_n},\quad Y_\varepsilon = 0.25 + \frac{0.75\cos^2\beta_b}{\varepsilon_\alpha}` },
+    { output: 'rootStrength', tex: String.raw`2\,\sigma_{F\mathrm{lim}N}` },
+    { output: 'flankStrength', tex: String.raw`\sigma_{H\mathrm{lim}N}` },
     { output: 'rootSafety', tex: String.raw`S_F = \frac{2\,\sigma_{F\mathrm{lim}N}}{\sigma_F}` },
     { output: 'flankPressure', tex: String.raw`\sigma_H = Z_E Z_H Z_\varepsilon Z_\beta\sqrt{\frac{K_A F_t}{b\,d_1}\,\frac{u+1}{u}}` },
     { output: 'flankSafety', tex: String.raw`S_H = \frac{\sigma_{H\mathrm{lim}N}}{\sigma_H}` },
@@ -78,14 +80,14 @@ export const gearStrengthPlastic = defineCalculation({
     const flankPressure = mesh.stresses.contactStress;
     const rootSafety = safety(mesh.rootStrength, mesh.rootStress);
     const flankSafety = safety(mesh.flankStrength, flankPressure);
-    const left = Object.entries({ rootSafety, flankSafety }).filter(([, value]) => value === undefined).map(([name]) => name);
+    const strengths = { rootStrength: mesh.rootStrength > 0 ? mesh.rootStrength : undefined, flankStrength: mesh.flankStrength > 0 ? mesh.flankStrength : undefined };
+    const left = Object.entries({ rootSafety, flankSafety, ...strengths }).filter(([, value]) => value === undefined).map(([name]) => name);
     return {
       outputs: {
         rootStress: mesh.rootStress,
         ...(rootSafety === undefined ? {} : { rootSafety }),
         flankPressure,
-        ...(mesh.rootStrength > 0 ? { rootStrength: mesh.rootStrength } : {}),
-        ...(mesh.flankStrength > 0 ? { flankStrength: mesh.flankStrength } : {}),
+        ...Object.fromEntries(Object.entries(strengths).filter(([, value]) => value !== undefined)),
         ...(flankSafety === undefined ? {} : { flankSafety }),
         rootTemperature: mesh.rootTemperature,
         flankTemperature: mesh.flankTemperature,

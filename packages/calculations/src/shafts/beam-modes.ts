@@ -22,7 +22,12 @@ export const beamModes = defineCalculation({
     secondFrequency: frequencyOutput('The second', 'f_2'),
     thirdFrequency: frequencyOutput('The third', 'f_3'),
   },
-  formulas: [{ output: 'frequencies', tex: String.raw`EI\,w'''' = m'\,\omega^2 w,\quad f = \frac{\omega}{2\pi}` }],
+  formulas: [
+    { output: 'frequencies', tex: String.raw`EI\,w'''' = m'\,\omega^2 w,\quad f = \frac{\omega}{2\pi}` },
+    { output: 'firstFrequency', tex: String.raw`f_1` },
+    { output: 'secondFrequency', tex: String.raw`f_2` },
+    { output: 'thirdFrequency', tex: String.raw`f_3` },
+  ],
   source: beamSource,
   validity: [
     'One plane, small deflections, one section; the ends are free unless supported. Rigid-body motions, at 0 Hz, are not listed.',
@@ -32,6 +37,13 @@ export const beamModes = defineCalculation({
     const frequencies = frequenciesOf(readBeam(beam, masses), modes).map((omega) => omega / (2 * Math.PI));
     const [firstFrequency, secondFrequency, thirdFrequency] = frequencies;
     const single = { firstFrequency, secondFrequency, thirdFrequency };
-    return { outputs: { frequencies, ...Object.fromEntries(Object.entries(single).filter(([, value]) => value !== undefined)) }, warnings: frequencies.length < modes ? [`There are only ${frequencies.length} frequencies: a beam without mass of its own has no more than its masses allow.`] : [] };
+    const lacking = Object.entries(single).filter(([, value]) => value === undefined).map(([name]) => name);
+    return {
+      outputs: { frequencies, ...Object.fromEntries(Object.entries(single).filter(([, value]) => value !== undefined)) },
+      warnings: [
+        ...(lacking.length > 0 ? [`${lacking.join(', ')} left out: not so many were asked for, or there are not so many.`] : []),
+        ...(frequencies.length < modes ? [`There are only ${frequencies.length} frequencies: a beam without mass of its own has no more than its masses allow.`] : []),
+      ],
+    };
   },
 });

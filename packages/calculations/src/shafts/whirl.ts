@@ -38,6 +38,7 @@ export const whirl = defineCalculation({
   formulas: [
     { output: 'criticalSpeeds', tex: String.raw`EI\,w'''' = m'\,\omega^2 w,\quad J_\mathrm{eff} = J - J_p` },
     { output: 'separation', tex: String.raw`s = \min_k \left|\frac{n_{c,k}}{n} - 1\right|` },
+    { output: 'firstCriticalSpeed', tex: String.raw`n_{c1}` },
     { output: 'firstCriticalRatio', tex: String.raw`\frac{n_{c1}}{n}` },
   ],
   source: `${beamSource} Discs in forward whirl: Thomson, the same book (from memory).`,
@@ -65,6 +66,7 @@ export const whirl = defineCalculation({
       },
       warnings: [
         ...(separation === undefined ? [`separation is left out: ${speed === 0 ? 'the shaft does not turn' : waves > MOST_WAVES ? `the speed lies above some ${MOST_WAVES} critical speeds` : 'there is no critical speed'}.`] : []),
+        ...(first === undefined ? ['firstCriticalSpeed is left out: there is no critical speed.'] : []),
         ...(first === undefined || speed === 0 ? [`firstCriticalRatio is left out: ${speed === 0 ? 'the shaft does not turn' : 'there is no critical speed'}.`] : []),
         ...(criticalSpeeds.length < modes ? [`There are only ${criticalSpeeds.length} critical speeds.`] : []),
         ...(separation !== undefined && separation < NEAR ? [`The shaft runs within ${NEAR * 100} % of a critical speed.`] : []),

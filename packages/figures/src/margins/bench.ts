@@ -44,7 +44,7 @@ export interface MarginBench {
 
 export function marginBench(builder: Builder, machine: Machine, drive: DriveSolution, cases: readonly LoadCase[]): MarginBench {
   const list: Margin[] = [];
-  const firstCopies = new Set([...new Map([...machine.modules.values()].toReversed().map((module) => [module.key, module.id])).values()]);
+  const firstCopies = new Set(new Map([...machine.modules.values()].toReversed().map((module) => [module.key, module.id])).values());
   const capital = (title: string): string => title.charAt(0).toUpperCase() + title.slice(1);
   const side = (draft: MarginDraft, which: 'capacity' | 'demand'): string => {
     const given = draft[which];

@@ -86,7 +86,7 @@ function addMetal(bench: MarginBench, coupling: Coupling, pair: Pair, loadCase: 
       const [strength, wanted] = part ? materialOf(bench.machine, part, property) : [undefined, `${side.path}.part`];
       bench.add({
         kind, of, ...(part === undefined ? {} : { module: part.module }), title: `${title}, ${word}`, loadCase,
-        capacity: { title: `Strength of ${word} of ${inSentence(title)}`, ...stress, inputs: strength && 'entry' in strength ? { value: { ...strength, value: test * Number(strength.value), ...(test === 1 ? {} : { as: 'twice, for the notch of the test gear,' }) } } : {}, missing: strength ? [] : [wanted] },
+        capacity: { title: `Strength of ${word} of ${inSentence(title)}`, ...stress, inputs: strength && 'entry' in strength && 'value' in strength ? { value: { ...strength, value: test * Number(strength.value), ...(test === 1 ? {} : { as: 'twice, for the notch of the test gear,' }) } } : {}, missing: strength ? [] : [wanted] },
         demand: { title: `Stress of ${word} of ${inSentence(title)}, ${loadCase.title}`, ...stress, calculation: 'gear-strength-metal', output, inputs: { ...pair.inputs, ...named, loadFactor: counted }, missing },
         leavesOut: ['Factors of life, lubricant, roughness and size, taken as 1.'],
       });

@@ -1,3 +1,4 @@
+import { inSentence } from '../drive/in-sentence.ts';
 import { builderFor } from '../set/builder.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { addBearings } from './bearing-margins.ts';
@@ -40,7 +41,17 @@ export function margins(set: FigureSet, one?: LoadCaseId): Margins {
   const modes = addVibration(bench);
   addLimits(bench);
   addThreads(bench);
-  return { all: bench.all().toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes };
+  return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes };
+}
+
+/** Titles that several margins share say the module too. */
+function told(all: readonly Margin[], machine: FigureSet['machine']): readonly Margin[] {
+  const counts = new Map<string, number>();
+  for (const { title } of all) counts.set(title, (counts.get(title) ?? 0) + 1);
+  return all.map((margin) => {
+    const module = margin.module === undefined || counts.get(margin.title) === 1 ? undefined : machine.modules.get(margin.module);
+    return module === undefined ? margin : { ...margin, title: `${margin.title} (${inSentence(module.title)})` };
+  });
 }
 
 const byTightness = (a: Margin, b: Margin): number => (a.value ?? Infinity) - (b.value ?? Infinity) || (a.value === undefined ? 1 : 0) - (b.value === undefined ? 1 : 0);

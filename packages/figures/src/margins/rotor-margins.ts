@@ -62,7 +62,7 @@ function addBolt(bench: MarginBench, joint: Joint, demand: string, loadCase: Loa
   const diameter = joint.thread === undefined ? undefined : nominal(joint);
   const { inputs, missing } = gather([
     ['diameter', diameter, `${joint.path}.thread`],
-    ['length', wall && 'entry' in wall ? { ...wall, value: 2 * Number(wall.value), as: 'two cheeks of' } : undefined, wanted],
+    ['length', wall && 'entry' in wall && 'value' in wall ? { ...wall, value: 2 * Number(wall.value), as: 'two cheeks of' } : undefined, wanted],
     ['yieldStrength', yields, material],
   ]);
   bench.add({

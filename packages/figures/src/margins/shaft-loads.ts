@@ -71,7 +71,7 @@ function meshRows(bench: MarginBench, coupling: Coupling, side: Coupling['driver
   const point = meshPoint(bench, coupling, side, line, mate);
   if (typeof point === 'string') return point;
   const { at, towards } = point;
-  const place = 'entry' in at ? Number(at.value) : 0;
+  const place = 'value' in at ? Number(at.value) : 0;
   const row = (force: string, direction: Direction): Row[] => {
     const angle = angleOf(line, direction);
     return angle === undefined ? [] : [{ at, angle: { constant: angle, unit: 'rad', source: placed }, force: { figure: force }, axial: zero('N'), sense: one, arm: zero('m') }];
