@@ -76,6 +76,16 @@ describe('Whimbrel answers', () => {
     expect(out).toMatch(/Fit 1 × 0\.1 mm and 1 × 0\.05 mm: that leaves 0\.02 mm/u);
   });
 
+  it('where the centre of mass is, and what to move', async () => {
+    const { status, out } = await ask('balance', whimbrel, '--wanted', '0 mm');
+    expect(status).toBe(0);
+    expect(out).toMatch(/centre of mass 1\.7 mm behind the mast axis/u);
+    // By hand: 6300 g · 1.654 mm over 196 g is 53.2 mm, from 252 mm; over 270 mm it is 38.59 g.
+    expect(out).toMatch(/move electronics\/battery 53\.2 mm forward, to 305\.2 mm: it stops at 270\.0 mm/u);
+    expect(out).toMatch(/weight at nose 38\.59 g/u);
+    expect(out).toMatch(/Tank empty 4\.5 mm behind the mast axis holds/u);
+  });
+
   it('who locked something, when, with what, and who looked again', async () => {
     const home = temporaryFolder();
     const sign = (...more: readonly string[]) => shell(['sign', whimbrel, 'frame/post-left', '--home', home, ...more]);

@@ -6,9 +6,10 @@ export type FigureInput =
   /** `as` says what was made of the entry on the way: "half of" a diameter. */
   | { readonly entry: EntryPath; readonly value: number | string; readonly unit: string; readonly as?: string }
   /** A row or a table of numbers as it stands in the file, SI. */
-  | { readonly entry: EntryPath; readonly table: readonly (number | readonly number[])[]; readonly unit: string }
+  | { readonly entry: EntryPath; readonly table: readonly (number | readonly number[])[]; readonly unit: string; readonly as?: string }
   | { readonly constant: number; readonly unit: string; readonly source: string }
-  | { readonly list: readonly Readonly<Record<string, FigureInput>>[] }
+  /** `names` say what each row is, where its number would not do. */
+  | { readonly list: readonly Readonly<Record<string, FigureInput>>[]; readonly names?: readonly string[] }
   | { readonly record: Readonly<Record<string, FigureInput>> };
 
 /** A number that shows its working. Value in SI; absent when it cannot be known, and then `missing` says what would make it known. */

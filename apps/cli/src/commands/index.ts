@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import type { Act } from './act.ts';
 import { backupCommand } from './backup.ts';
+import { balanceCommand } from './balance.ts';
 import { calcCommand } from './calc.ts';
 import { changeCommand } from './change.ts';
 import { checkCommand } from './check.ts';
@@ -25,6 +26,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   figuresCommand,
   marginsCommand,
   optionsCommand,
+  balanceCommand,
   planCommand,
   shimsCommand,
   countCommand,

@@ -1,4 +1,4 @@
-import { catalogue, type InputSpec, type Outcome } from '@rotorwright/calculations';
+import { catalogue, type InputSpec, type Outcome, type OutputValue } from '@rotorwright/calculations';
 import type { EntryPath, Machine } from '@rotorwright/machine';
 import type { Figure, FigureInput } from '../figure.ts';
 
@@ -9,7 +9,7 @@ export interface Draft {
   readonly unit: string;
   readonly shown: string;
   readonly exact?: string;
-  /** Catalogue id and output; none for what the file itself says. */
+  /** Catalogue id and output, of a list one place: `centre[0]`; none for what the file itself says. */
   readonly calculation?: string;
   readonly output?: string;
   readonly inputs: Readonly<Record<string, FigureInput>>;
@@ -53,6 +53,8 @@ export function builderFor(machine: Machine, known: readonly Figure[] = []): Bui
   /** Several figures are outputs of one calculation on the same inputs: it is done once. */
   const outcomes = new Map<string, Outcome>();
   const behind = new Map<string, Outcome['outputs']>();
+  /** Drafts that share their inputs as one object are read once, and compared with nobody: a list of two hundred parts is long. */
+  const readings = new WeakMap<Draft['inputs'], { readonly inputs: Readonly<Record<string, Plain>>; readonly missing: ReadonlySet<string>; readonly outcomes: Map<string, Outcome> }>();
 
   /** Value of an input in SI; undefined when it stands on a figure that is not known, which is then added to `missing`. */
   function valueOf(input: FigureInput, missing: Set<string>): Plain | undefined {
@@ -77,6 +79,21 @@ export function builderFor(machine: Machine, known: readonly Figure[] = []): Bui
     return values;
   }
 
+  function read(from: Draft['inputs']) {
+    const known = readings.get(from);
+    if (known) return known;
+    const missing = new Set<string>();
+    const reading = { inputs: recordOf(from, missing), missing, outcomes: new Map<string, Outcome>() };
+    readings.set(from, reading);
+    return reading;
+  }
+
+  function outcomeOf(calculation: Computable, reading: ReturnType<typeof read>): Outcome {
+    const outcome = reading.outcomes.get(calculation.id) ?? once(calculation, reading.inputs);
+    reading.outcomes.set(calculation.id, outcome);
+    return outcome;
+  }
+
   function once(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Outcome {
     const key = `${calculation.id} ${JSON.stringify(inputs)}`;
     const known = outcomes.get(key);
@@ -87,14 +104,14 @@ export function builderFor(machine: Machine, known: readonly Figure[] = []): Bui
   }
 
   function add(draft: Draft): Figure {
-    const missing = new Set(draft.missing);
-    const inputs = recordOf(draft.inputs, missing);
+    const reading = read(draft.inputs);
+    const missing = new Set([...(draft.missing ?? []), ...reading.missing]);
     const warnings = [...(draft.warnings ?? [])];
     const calculation = draft.calculation === undefined ? undefined : catalogue.get(draft.calculation);
     if (draft.calculation !== undefined && !calculation) throw new RangeError(`figures: there is no calculation “${draft.calculation}” in the catalogue`);
     let value: number | undefined;
     if (missing.size === 0 && calculation) {
-      const outcome = once(calculation, inputs);
+      const outcome = outcomeOf(calculation, reading);
       behind.set(draft.name, outcome.outputs);
       const computed = outputOf(calculation, draft.output!, outcome);
       value = computed.value;
@@ -155,10 +172,11 @@ function compute(calculation: Computable, inputs: Readonly<Record<string, Plain>
 
 /** One output, with what the calculation says of it. */
 function outputOf(calculation: Computable, output: string, outcome: Outcome): { readonly value?: number; readonly warnings: readonly string[] } {
-  const value = outcome.outputs[output];
+  const [name = output, ...places] = output.split(/[[\]]+/u).filter((step) => step !== '');
+  const value = places.reduce<OutputValue | undefined>((list, place) => (Array.isArray(list) ? (list as readonly OutputValue[])[Number(place)] : undefined), outcome.outputs[name]);
   // What a calculation says of outputs that nobody asked for stays with it. Names of one word may stand in any sentence.
-  const others = Object.keys(calculation.outputs).filter((name) => name !== output);
-  const warnings = outcome.warnings.filter((warning) => mentions(warning, output) || !others.some((name) => (/\bleft out\b/.test(warning) || /[A-Z]/.test(name)) && mentions(warning, name)));
+  const others = Object.keys(calculation.outputs).filter((each) => each !== name);
+  const warnings = outcome.warnings.filter((warning) => mentions(warning, name) || !others.some((each) => (/\bleft out\b/.test(warning) || /[A-Z]/.test(each)) && mentions(warning, each)));
   if (typeof value === 'number' && Number.isFinite(value)) return { value, warnings };
   return { warnings: warnings.length > 0 ? warnings : [`${output} cannot be formed from these inputs.`] };
 }

@@ -18,6 +18,8 @@ export interface Conditions {
   readonly humidity?: number;
   /** Mass of the machine instead of that of the file, kg. */
   readonly mass?: number;
+  /** Where the centre of mass is wanted, ahead of the mast axis, m; the middle of its limits, else on the axis, when not given. */
+  readonly wantedCentre?: number;
   /** Tooth counts instead of those of the file, by entry: `drive.main-mesh.driver.teeth`. */
   readonly teeth?: Readonly<Record<EntryPath, number>>;
 }

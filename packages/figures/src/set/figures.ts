@@ -4,6 +4,7 @@ import { solveDrive, type DriveState } from '../drive/solve.ts';
 import { ratioToNumber } from '@rotorwright/mechanics';
 import { editDistance, showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
+import { addBalance } from './balance-figures.ts';
 import { builderFor } from './builder.ts';
 import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
@@ -32,6 +33,7 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
   for (const coupling of tried.machine.couplings.values()) addGears(builder, coupling);
   addScrews(builder);
   addEndPlays(builder);
+  addBalance(builder, machine.mass, conditions);
   return {
     all: builder.all(),
     get: builder.get,
@@ -46,8 +48,10 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
 
 /** Limits of the file that the figures do not keep. A figure that is not known is not assessed, and no finding. */
 function exceeded(machine: Machine, get: FigureSet['get']): readonly Finding[] {
-  return [...machine.limits.values()].flatMap((limit): Finding[] => {
-    const figure = get(limit.of);
+  // What the centre of mass is bound to, it is bound to with the tank full and empty as well.
+  const named = (of: string): readonly string[] => (of === 'centre-ahead' ? [of, `${of} full`, `${of} empty`] : [of]);
+  return [...machine.limits.values()].flatMap((limit) => named(limit.of).map((name) => [limit, name] as const)).flatMap(([limit, name]): Finding[] => {
+    const figure = get(name);
     const value = figure?.value;
     const { min = -Infinity, max = Infinity } = limit.window;
     if (!figure || value === undefined || (value >= min && value <= max)) return [];

@@ -1,6 +1,6 @@
 import { catalogue } from '@rotorwright/calculations';
 import { placeOf, type EntryPath, type Place } from '@rotorwright/machine';
-import { showQuantity } from '@rotorwright/units';
+import { inUnit, showNumber, showQuantity } from '@rotorwright/units';
 import type { Figure, FigureInput } from '../figure.ts';
 import type { Conditions } from '../set/conditions.ts';
 import type { FigureSet } from '../set/figure-set.ts';
@@ -46,7 +46,7 @@ export function working(set: FigureSet, name: string): WorkingNode | undefined {
 
 function figureNode(set: FigureSet, figure: Figure, label: string): WorkingNode {
   const calculation = figure.calculation === undefined ? undefined : catalogue.get(figure.calculation);
-  const formula = calculation?.formulas.find((each) => each.output === figure.output)?.tex;
+  const formula = calculation?.formulas.find((each) => each.output === figure.output?.replace(/\[.*$/u, ''))?.tex;
   const titleOf = (input: string): string => calculation?.inputs[input]?.title ?? input;
   const shownOf = (input: string): string | undefined => {
     const spec = calculation?.inputs[input];
@@ -91,7 +91,7 @@ function inputNode(set: FigureSet, input: FigureInput, label: string, title: str
   }
   if ('table' in input) {
     const place = placeOf(set.machine, input.entry);
-    return { ...plain, kind: 'entry', unit: input.unit, shown: input.unit, text: sizeOf(input.table), path: input.entry, ...(place ? { place } : {}) };
+    return { ...plain, kind: 'entry', unit: input.unit, shown: input.unit, text: textOf(input.table, usual[input.unit] ?? input.unit), ...(input.as === undefined ? {} : { as: input.as }), path: input.entry, ...(place ? { place } : {}) };
   }
   if ('entry' in input) {
     const place = placeOf(set.machine, input.entry);
@@ -108,15 +108,17 @@ function inputNode(set: FigureSet, input: FigureInput, label: string, title: str
     ...group,
     children: input.list.map((row, index) => ({
       ...group,
-      label: `${label.replace(/s$/, '')} ${index + 1}`,
-      title: `${title} ${index + 1}`,
+      label: input.names?.[index] ?? `${label.replace(/s$/, '')} ${index + 1}`,
+      title: input.names?.[index] ?? `${title} ${index + 1}`,
       children: Object.entries(row).map(([name, each]) => inputNode(set, each, name, name, undefined)),
     })),
   };
 }
 
-const sizeOf = (table: readonly (number | readonly number[])[]): string => {
+/** A point as its numbers, a longer table as its size. */
+const textOf = (table: readonly (number | readonly number[])[], unit: string): string => {
   const [first] = table;
+  if (table.length <= 3 && table.every((each) => typeof each === 'number')) return `${table.map((each) => showNumber(inUnit(each, unit))).join('; ')} ${unit}`;
   return typeof first === 'object' ? `${table.length} × ${first.length} values` : `${table.length} values`;
 };
 

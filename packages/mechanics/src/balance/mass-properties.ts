@@ -35,16 +35,14 @@ export function massProperties(bodies: readonly Body[]): MassProperties {
   return { mass, centre, inertia, inertiaAtOrigin: inertiaAbout(bodies, [0, 0, 0]), principal: principalMoments(inertia) };
 }
 
-function inertiaAbout(bodies: readonly Body[], point: readonly [number, number, number]): Tensor {
-  const entry = (row: 0 | 1 | 2, column: 0 | 1 | 2): number =>
-    bodies.reduce((sum, { mass, position, inertia }) => {
-      const arm = position.map((value, axis) => value - point[axis]!) as [number, number, number];
-      const square = row === column ? arm[0] ** 2 + arm[1] ** 2 + arm[2] ** 2 : 0;
-      return sum + (inertia?.[row][column] ?? 0) + mass * (square - arm[row] * arm[column]);
-    }, 0);
-  return [
-    [entry(0, 0), entry(0, 1), entry(0, 2)],
-    [entry(1, 0), entry(1, 1), entry(1, 2)],
-    [entry(2, 0), entry(2, 1), entry(2, 2)],
-  ];
+function inertiaAbout(bodies: readonly Body[], [px, py, pz]: readonly [number, number, number]): Tensor {
+  const sum = [[0, 0, 0], [0, 0, 0], [0, 0, 0]] as [[number, number, number], [number, number, number], [number, number, number]];
+  for (const { mass, position, inertia } of bodies) {
+    const arm = [position[0] - px, position[1] - py, position[2] - pz] as const;
+    const square = arm[0] ** 2 + arm[1] ** 2 + arm[2] ** 2;
+    for (const row of [0, 1, 2] as const) {
+      for (const column of [0, 1, 2] as const) sum[row][column] += (inertia?.[row][column] ?? 0) + mass * ((row === column ? square : 0) - arm[row] * arm[column]);
+    }
+  }
+  return sum;
 }
