@@ -42,4 +42,10 @@ const spatial = (angle: number, printed: number, other: number): Check => {
   };
 };
 
-export const controlCases: readonly Check[] = [...swashplates, ...planarChecks, spatial(0, 1.71, 3.094954), spatial(-60, 1.16, -2.497995), spatial(-120, 1.63, -1.832086), spatial(-180, 2.42, -1.80103)];
+/** A link that stands 30 mm aside and 40 mm up: a triangle of 3, 4, 5. */
+const linkChecks: readonly Check[] = ([['length', 0.05, 'the triangle 3, 4, 5'], ['seen', 0.014, '50 − 2·18'], ['engaged', 0.008, '(30 + 36 − 50)/2'], ['turnsEngaged', 8 / 0.45, '8 mm at a pitch of 0.45 mm']] as const).map(([output, expected, place]): Check => ({
+  calculation: 'link-length', title: 'A link whose balls stand 30 mm and 40 mm apart', inputs: { from: [0, 0, 0], to: [0.03, 0, 0.04], rod: 0.03, end: 0.018, thread: 'M2.5' }, output, expected, tolerance: 1e-12, mode: 'relative',
+  source: { document: 'Geometry of a rod with two ends', place, kind: 'by hand' },
+}));
+
+export const controlCases: readonly Check[] = [...swashplates, ...planarChecks, ...linkChecks, spatial(0, 1.71, 3.094954), spatial(-60, 1.16, -2.497995), spatial(-120, 1.63, -1.832086), spatial(-180, 2.42, -1.80103)];

@@ -80,10 +80,17 @@ describe('Whimbrel answers', () => {
     const { status, out } = await ask('balance', whimbrel, '--wanted', '0 mm');
     expect(status).toBe(0);
     expect(out).toMatch(/centre of mass 1\.7 mm behind the mast axis/u);
-    // By hand: 6300 g · 1.654 mm over 196 g is 53.2 mm, from 252 mm; over 270 mm it is 38.59 g.
-    expect(out).toMatch(/move electronics\/battery 53\.2 mm forward, to 305\.2 mm: it stops at 270\.0 mm/u);
-    expect(out).toMatch(/weight at nose 38\.59 g/u);
+    // By hand: 6300 g · 1.682 mm over 196 g is 54.1 mm, from 252 mm; over 270 mm it is 39.25 g.
+    expect(out).toMatch(/move electronics\/battery 54\.1 mm forward, to 306\.1 mm: it stops at 270\.0 mm/u);
+    expect(out).toMatch(/weight at nose 39\.25 g/u);
     expect(out).toMatch(/Tank empty 4\.5 mm behind the mast axis holds/u);
+  });
+
+  it('how long each link must be, and which arm hole', async () => {
+    const { out } = await ask('controls', whimbrel);
+    // By hand: the arm tips stand 72 mm under the balls of the plate.
+    expect(out).toMatch(/servo-link\.left 72 mm/u);
+    expect(out).toMatch(/cyclic 15 mm .{0,40} the shortest that reaches/u);
   });
 
   it('who locked something, when, with what, and who looked again', async () => {

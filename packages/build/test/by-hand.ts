@@ -69,7 +69,7 @@ export function machineByHand(rough: RoughMachine): Machine {
     stacks: collect<Stack>('stacks', (base, given) => ({ spindle: '', housing: [], ends: ['down', 'up'], order: [], loads: [], ...given, ...base })),
     measurements: collect<Measurement>('measurements', (base, given) => ({ quantity: 'end-play', setBy: [], ...given, ...base })),
     steps: collect<WrittenStep>('steps', (base, given) => ({ do: 'Look at it.', after: [], before: [], ...given, ...base })),
-    thingOf, controls: { servos: new Map(Object.entries(rough.servos ?? {}).map(([id, given]) => [id, { id, path: `controls.servos.${id}`, ...given }])), links: new Map() }, balance: { movable: new Map(), ballast: new Map(), spun: new Map() }, service: new Map(), limits: new Map(), bags: new Map(), variants: new Map(), expects: new Map(), places: new Map(),
+    thingOf, controls: { servos: new Map(Object.entries(rough.servos ?? {}).map(([id, given]) => [id, { id, path: `controls.servos.${id}`, title: id, armPath: `controls.servos.${id}.arm`, ...given }])), levers: new Map(), links: new Map() }, balance: { movable: new Map(), ballast: new Map(), spun: new Map() }, service: new Map(), limits: new Map(), bags: new Map(), variants: new Map(), expects: new Map(), places: new Map(),
   };
 }
 

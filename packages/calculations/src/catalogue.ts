@@ -103,6 +103,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.autorotation,
     rotor.electricDrive,
     rotor.endurance,
+    controls.linkLength,
     controls.pushrod,
     controls.swashplate,
     balance.balanceGrade,

@@ -5,7 +5,7 @@ export type FigureInput =
   | { readonly figure: string }
   /** `as` says what was made of the entry on the way: "half of" a diameter. */
   | { readonly entry: EntryPath; readonly value: number | string; readonly unit: string; readonly as?: string }
-  /** A row or a table of numbers as it stands in the file, SI. */
+  /** A point, a row or a table of numbers, SI. */
   | { readonly entry: EntryPath; readonly table: readonly (number | readonly number[])[]; readonly unit: string; readonly as?: string }
   | { readonly constant: number; readonly unit: string; readonly source: string }
   /** `names` say what each row is, where its number would not do. */

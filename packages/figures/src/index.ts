@@ -7,6 +7,7 @@ export { gearChoices, mostCombinations } from './choices/gear-choices.ts';
 export type * from './choices/option.ts';
 export type { Exclusion } from './choices/rules.ts';
 export * from './compare/index.ts';
+export * from './controls/index.ts';
 export * from './directions/index.ts';
 export { hasTeeth, type Leg } from './drive/legs.ts';
 export type { Hop } from './drive/reach.ts';

@@ -51,6 +51,7 @@ export const listedUnits: readonly ListedUnit[] = [
   { symbol: 'kg', title: 'kilogram', factor: 1, dimension: mass, source: base },
 
   { symbol: 's', title: 'second', factor: 1, dimension: time, source: base },
+  { symbol: 'µs', spellings: ['\u03BCs'], title: 'microsecond', factor: 1e-6, dimension: time, source: prefixed },
   { symbol: 'ms', title: 'millisecond', factor: 1e-3, dimension: time, source: prefixed },
   { symbol: 'min', title: 'minute', factor: 60, dimension: time, source: beside },
   { symbol: 'h', title: 'hour', factor: 3600, dimension: time, source: beside },
@@ -102,7 +103,7 @@ export const listedUnits: readonly ListedUnit[] = [
 /** What people write when they mean a listed unit, where spelling alone would lead elsewhere. */
 export const usualSlips: Readonly<Record<string, string>> = {
   gr: 'g', gram: 'g', grams: 'g', gm: 'g', kilo: 'kg', kilos: 'kg', kgs: 'kg', lb: 'kg', lbs: 'kg', oz: 'g',
-  um: 'µm', micron: 'µm', microns: 'µm', inch: 'in', inches: 'in', '"': 'in', '″': 'in', ft: 'm', feet: 'm', mil: 'mm', thou: 'mm',
+  um: 'µm', us: 'µs', micron: 'µm', microns: 'µm', inch: 'in', inches: 'in', '"': 'in', '″': 'in', ft: 'm', feet: 'm', mil: 'mm', thou: 'mm',
   'r/min': 'rpm', 'u/min': 'rpm', upm: 'rpm', '1/min': 'rpm', rev: 'rpm', revs: 'rpm',
   deg: '°', degree: '°', degrees: '°', grad: '°', celsius: '°C', degc: '°C', c: '°C', '℃': '°C', f: '°C', '°f': '°C',
   sec: 's', secs: 's', second: 's', seconds: 's', minute: 'min', minutes: 'min', mins: 'min', hour: 'h', hours: 'h', hr: 'h', hrs: 'h', d: 'day', week: 'day', weeks: 'day',

@@ -15,6 +15,8 @@ const known: readonly (readonly [string, number, string])[] = [
   ['mg', 0.000001, 'published: SI, prefix milli on gram'],
   ['kg', 1, 'published: SI, base unit'],
   ['s', 1, 'published: SI, base unit'],
+  ['µs', 0.000001, 'published: SI, prefix micro (U+00B5)'],
+  ['\u03BCs', 0.000001, 'published: SI, prefix micro (U+03BC)'],
   ['ms', 0.001, 'published: SI, prefix milli'],
   ['min', 60, 'published: SI, table 8'],
   ['h', 3600, 'published: SI, table 8'],
@@ -106,7 +108,7 @@ describe('units', () => {
   });
 
   it('takes no prefix that is not listed', () => {
-    for (const text of ['Mm', 'dm', 'hm', 'kK', 'mrad', 'krpm', 'mN', 'MW', 'µs']) expect(isUnit(unit(text)), text).toBe(false);
+    for (const text of ['Mm', 'dm', 'hm', 'kK', 'mrad', 'krpm', 'mN', 'MW', 'ns']) expect(isUnit(unit(text)), text).toBe(false);
   });
 
   // Expected: what a person who writes the slip most likely meant; no source.

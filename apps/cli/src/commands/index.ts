@@ -5,6 +5,7 @@ import { balanceCommand } from './balance.ts';
 import { calcCommand } from './calc.ts';
 import { changeCommand } from './change.ts';
 import { checkCommand } from './check.ts';
+import { controlsCommand } from './controls.ts';
 import { countCommand } from './count.ts';
 import { figuresCommand } from './figures.ts';
 import { holdsCommand } from './holds.ts';
@@ -26,6 +27,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   figuresCommand,
   marginsCommand,
   optionsCommand,
+  controlsCommand,
   balanceCommand,
   planCommand,
   shimsCommand,

@@ -75,13 +75,14 @@ export function hazardTrees({ assembly, ranks, losses }: HoldGraph): (hazard: Ha
     };
 
     const moversOf = (id: string, gap: (reason: string) => undefined): readonly Body[] => {
-      const { servos, links, swashplate } = machine.controls;
+      const { servos, levers, slider, links, swashplate } = machine.controls;
       if (machine.thingOf.has(id)) return bodiesOf(id);
-      const part = servos.get(id)?.part;
+      const part = servos.get(id)?.part ?? levers.get(id)?.part ?? (id === 'slider' ? slider?.part : undefined);
       if (part !== undefined) return [part];
       const grips = gripsOf(machine, id);
       if (grips.length > 0) return grips;
       if (servos.has(id)) gap(`the file does not say which part the servo ${id} is`);
+      else if (levers.has(id)) gap(`the file does not say which part the lever ${id} is`);
       else if (machine.rotors.has(id)) gap(`the file stacks no blade grip on the hub of the rotor ${id}`);
       else if (links.has(id) || swashplate !== undefined) gap(`${id} is not a part; name the part that moves`);
       return [];

@@ -1,2 +1,3 @@
+export { linkLength } from './link-length.ts';
 export { pushrod } from './pushrod.ts';
 export { swashplate } from './swashplate.ts';

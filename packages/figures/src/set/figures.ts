@@ -6,6 +6,7 @@ import { editDistance, showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
 import { addBalance } from './balance-figures.ts';
 import { builderFor } from './builder.ts';
+import { addControls } from './control-figures.ts';
 import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
 import { addEndPlays } from './end-play-figures.ts';
@@ -34,6 +35,7 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
   addScrews(builder);
   addEndPlays(builder);
   addBalance(builder, machine.mass, conditions);
+  addControls(builder, drive);
   return {
     all: builder.all(),
     get: builder.get,

@@ -2,7 +2,7 @@ import { child, entriesOf, isEmpty, type MapNode, type TreeNode } from '../read/
 import type { ReferenceKind } from '../schema/field.ts';
 
 const plainSections: Readonly<Partial<Record<ReferenceKind, readonly string[]>>> = {
-  shaft: ['shafts'], coupling: ['drive'], rotor: ['rotors'], consumable: ['consumables'], type: ['types'], sensor: ['sensors'], servo: ['controls', 'servos'], link: ['controls', 'links'],
+  shaft: ['shafts'], coupling: ['drive'], rotor: ['rotors'], consumable: ['consumables'], type: ['types'], sensor: ['sensors'], servo: ['controls', 'servos'], lever: ['controls', 'levers'], link: ['controls', 'links'],
 };
 const thingSections: Readonly<Partial<Record<ReferenceKind, string>>> = { part: 'parts', joint: 'joints', stack: 'stacks', measurement: 'measurements', step: 'steps' };
 
@@ -10,7 +10,7 @@ const thingSections: Readonly<Partial<Record<ReferenceKind, string>>> = { part: 
 export function namesOf(kind: ReferenceKind, root: MapNode, module: string | undefined): readonly string[] {
   const section = plainSections[kind];
   if (section) return keysOf(section.reduce<TreeNode | undefined>((node, key) => child(node, key), root));
-  if (kind === 'swashplate') return child(child(root, 'controls'), 'swashplate') ? ['swashplate'] : [];
+  if (kind === 'swashplate' || kind === 'slider') return child(child(root, 'controls'), kind) ? [kind] : [];
   const modules = child(root, 'modules');
   if (kind === 'module') return keysOf(modules);
   const own = module === undefined ? undefined : child(modules, module);

@@ -23,8 +23,10 @@ export function collectNames(file: WrittenFile, report: Report, spans: ReadonlyM
     ['type', plain(file.types)],
     ['sensor', plain(file.sensors)],
     ['servo', copied(file.controls?.servos)],
+    ['lever', copied(file.controls?.levers)],
     ['link', copied(file.controls?.links)],
     ['swashplate', plain(file.controls?.swashplate && { swashplate: true })],
+    ['slider', plain(file.controls?.slider && { slider: true })],
   ]);
   return { modules, others };
 }

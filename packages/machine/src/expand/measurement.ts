@@ -10,7 +10,7 @@ import { resolve } from './resolve.ts';
 import { referrerIn, thingBase, type ModuleCopy } from './thing.ts';
 import { compact } from './words.ts';
 
-const measurable = ['stack', 'part', 'joint', 'coupling', 'sensor', 'link', 'servo', 'swashplate', 'rotor', 'shaft'] as const;
+const measurable = ['stack', 'part', 'joint', 'coupling', 'sensor', 'link', 'servo', 'lever', 'swashplate', 'rotor', 'shaft'] as const;
 
 export function expandMeasurement(module: ModuleCopy, key: string, written: ReadsAs<typeof measurementField>, expansion: Expansion): Measurement | undefined {
   const base = thingBase(module, 'measurements', key, written);

@@ -17,7 +17,7 @@ export interface NamedModule {
 /** Everything in the file that a reference can mean. */
 export interface Names {
   readonly modules: ReadonlyMap<string, NamedModule>;
-  /** Shafts, couplings, rotors, sensors, consumables, types, servos, links, the swashplate. */
+  /** Shafts, couplings, rotors, sensors, consumables, types, servos, levers, links, the swashplate, the slider. */
   readonly others: ReadonlyMap<ReferenceKind, ReadonlyMap<string, readonly string[]>>;
 }
 

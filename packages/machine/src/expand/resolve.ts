@@ -25,7 +25,7 @@ type Outcome = Resolved | 'absent' | 'reported';
 
 const kindNames: Readonly<Record<ReferenceKind, string>> = {
   shaft: 'shaft', coupling: 'coupling', rotor: 'rotor', part: 'part', joint: 'joint', stack: 'stack', measurement: 'measurement', step: 'step', module: 'module', opening: 'opening',
-  consumable: 'consumable', type: 'type', sensor: 'sensor', servo: 'servo', swashplate: 'swashplate', link: 'link',
+  consumable: 'consumable', type: 'type', sensor: 'sensor', servo: 'servo', lever: 'lever', swashplate: 'swashplate', slider: 'slider', link: 'link',
 };
 const thingKinds: ReadonlySet<ReferenceKind> = new Set(['part', 'joint', 'stack', 'measurement', 'step']);
 

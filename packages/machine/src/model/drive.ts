@@ -213,4 +213,10 @@ export interface Rotor {
   readonly wanted?: Window;
   /** Instance id of the hub. */
   readonly part?: string;
+  /** Where its feathering axis meets its shaft, m, in the machine's axes. */
+  readonly at?: readonly [number, number, number];
+  /** Cyclic pitch that the builder wants to either side, rad. */
+  readonly cyclic?: number;
+  /** Feathering axis over the boom where the tips pass, m. */
+  readonly aboveBoom?: number;
 }

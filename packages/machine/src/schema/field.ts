@@ -4,7 +4,7 @@
  */
 export type ReferenceKind =
   | 'shaft' | 'coupling' | 'rotor' | 'part' | 'joint' | 'stack' | 'measurement' | 'step' | 'module' | 'opening'
-  | 'consumable' | 'type' | 'sensor' | 'servo' | 'swashplate' | 'link';
+  | 'consumable' | 'type' | 'sensor' | 'servo' | 'lever' | 'swashplate' | 'slider' | 'link';
 
 interface Said {
   /** One line for a person. */

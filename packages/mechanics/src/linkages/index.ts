@@ -1,5 +1,8 @@
-export { harmonicAzimuths, harmonicsOf, unreachedAzimuths } from './blade-pitch.ts';
-export { closed, poseOf, type FoundPose } from './plate-pose.ts';
-export { spatialFourBar, type Closure, type Crank } from './spatial-four-bar.ts';
+export { bladePitches, harmonicAzimuths, harmonicsOf, unreachedAzimuths } from './blade-pitch.ts';
+export { closed, plateBall, poseOf, type FoundPose } from './plate-pose.ts';
+export { angleToPush, angleToReach, trainAt, wayAlong, type LeverTrain, type Mover, type TrainLever, type TrainPosition, type TrainRod } from './lever-train.ts';
+export { sweepPlate, type PlateSweep } from './plate-sweep.ts';
+export { leanOf, linkBalls, servoRodLeans, toDeadCentre, type LinkBalls, type RodLeans } from './rod-leans.ts';
+export { ballOf, spatialFourBar, type Closure, type Crank } from './spatial-four-bar.ts';
 export { linearServoAngles, pitchAt, poseFor, rodErrorsAt, sensitivityOf, servoAnglesAt, tiltOf, type Sensitivity, type WantedPitch } from './swashplate.ts';
 export type * from './swashplate-types.ts';

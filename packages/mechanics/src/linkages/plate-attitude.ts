@@ -1,4 +1,4 @@
-import { nearestCrossing } from './crossing-angles.ts';
+import { touch } from './crossing-angles.ts';
 
 /** Rotation matrix, row by row: nine numbers. */
 export type Attitude = Float64Array;
@@ -27,15 +27,17 @@ export function attitudeOf(normalX: number, normalY: number, normalZ: number, gu
   const radius = Math.sqrt(guideX * guideX + guideY * guideY);
   const ex = guideX / radius;
   const ey = guideY / radius;
-  const turnedX = [xx * ex + xy * ey, xy * ex + yy * ey] as const;
-  const turnedY = [-xx * ey + xy * ex, -xy * ey + yy * ex] as const;
-  const along = -ey * turnedX[0] + ex * turnedX[1];
-  const across = -ey * turnedY[0] + ex * turnedY[1];
-  const turn = nearestCrossing(along, across, (-guideZ / radius) * (-ey * normalX + ex * normalY));
-  if (Number.isNaN(turn)) return false;
+  const along = -ey * (xx * ex + xy * ey) + ex * (xy * ex + yy * ey);
+  const across = -ey * (-xx * ey + xy * ex) + ex * (-xy * ey + yy * ex);
+  const rest = (-guideZ / radius) * (-ey * normalX + ex * normalY);
+  // along·cos ψ + across·sin ψ = rest, solved for the cosine and sine of the turn themselves: of two turns the smaller has the larger cosine.
+  const square = along * along + across * across;
+  const left = square - rest * rest;
+  if (!(left >= -2 * touch * square) || square === 0) return false;
+  const side = (across < 0 ? -1 : 1) * Math.sqrt(Math.max(0, left));
   // 3. Both together.
-  const cosine = Math.cos(turn);
-  const sine = Math.sin(turn);
+  const cosine = (along * rest + across * side) / square;
+  const sine = (across * rest - along * side) / square;
   into[0] = cosine * xx + sine * xy;
   into[1] = cosine * xy - sine * xx;
   into[2] = normalX;

@@ -96,13 +96,15 @@ const servoStep = 1e-4;
 /**
  * How the harmonics answer to each servo, with all servos at angle 0.
  *
+ * @param servos  how many there are
+ * @param poseAt  where the plate goes with the servos at some angles [rad]; straight from the cranks of the geometry when left out
  * @returns undefined where plate or links do not reach there
  */
-export function sensitivityOf(geometry: SwashplateGeometry): Sensitivity | undefined {
-  const columns = geometry.servos.map((_, turned) => {
+export function sensitivityOf(geometry: SwashplateGeometry, servos = geometry.servos.length, poseAt = (angles: readonly number[]): PlatePose | undefined => poseOf(geometry, angles)?.pose): Sensitivity | undefined {
+  const columns = Array.from({ length: servos }, (_, turned) => {
     const [ahead, behind] = [servoStep, -servoStep].map((turn) => {
-      const found = poseOf(geometry, geometry.servos.map((_, index) => (index === turned ? turn : 0)));
-      return found && harmonicsOf(geometry, found.pose);
+      const pose = poseAt(Array.from({ length: servos }, (_each, index) => (index === turned ? turn : 0)));
+      return pose && harmonicsOf(geometry, pose);
     });
     return ahead && behind && [ahead.collective - behind.collective, ahead.cyclicCos - behind.cyclicCos, ahead.cyclicSin - behind.cyclicSin].map((rise) => rise / (2 * servoStep));
   });

@@ -2,35 +2,74 @@ import { again, copies, count, direction, interval, list, map, perCopy, quantity
 import { wordFields } from './words.ts';
 
 const point = (about: string) => list(about, quantity('Coordinate.', 'mm', '40 mm', {}), { min: 3, max: 3 }, '[44 mm, 0 mm, 30 mm]');
-const movers = ['servo', 'swashplate', 'link', 'part', 'joint', 'rotor'] as const;
+const movers = ['servo', 'lever', 'swashplate', 'slider', 'link', 'part', 'joint', 'rotor'] as const;
+const play = (about: string, example = '0.02 mm') => quantity(about, 'mm', example, { min: 0 });
+const rightAngle = Math.PI / 2;
 
 export const controlsField = record('What moves the blades.', {
   swashplate: record('Swashplate.', {
     on: required(reference('Shaft.', ['shaft'], 'mast')),
     arms: count('Number of driven balls.', '3', 2, 8),
     radius: quantity('From the axis to a driven ball.', 'mm', '40 mm'),
-    at: point('Its centre at mid travel.'),
+    at: point('Its centre, level and at mid travel.'),
     'turns-with': reference('Part that turns its inner ring.', ['part'], 'head/hub'),
+    guide: point('Lower ring: the point that its guide keeps from turning, from its centre: forward, left, up. Straight aft when left out.'),
+    driver: point('Upper ring: the point that its driver keeps with the blade, from its centre: outboard, towards the leading edge, up. In line with the ball of the pitch link when left out.'),
+    tilt: quantity('How far it can lean before something touches.', '°', '14 °', { above: 0, max: rightAngle }),
+    rise: window('How far its centre can go from there along the mast.', 'mm', '-9 to 9 mm'),
+    play: play('Play of its bearing along the mast.'),
   }),
   servos: map('Servos by id.', record('A servo.', {
     title: text('Name as a person says it.', 'Cyclic servo'),
     copies: copies('How many, or their names.'),
     part: perCopy(reference('Part that is the servo; what moves with its arm is followed from there.', ['part'], 'servos/cyclic')),
     arm: perCopy(quantity('From its axis to the ball.', 'mm', '16 mm')),
+    holes: list('Holes of its arm, from the axis: what `arm` could be instead.', quantity('From the axis.', 'mm', '15 mm'), {}, '[13 mm, 15 mm, 17 mm]'),
+    points: perCopy(direction('Where its arm points at mid travel.', 'aft')),
     travel: perCopy(quantity('From end to end.', '°', '90 °')),
+    pulses: window('Pulses from end to end of that travel; mid travel lies midway.', 'µs', '1020 to 2020 µs', { min: 0 }),
+    step: quantity('Least change of the pulse that moves it.', 'µs', '1 µs'),
+    spline: count('Teeth on which its arm sits.', '25', 2, 200),
+    play: perCopy(quantity('Play of its gears, at the arm.', '°', '0.2 °', { min: 0, max: rightAngle })),
     axis: perCopy(direction('How its output shaft lies.', '[0, 1, 0]')),
-    pivot: perCopy(point('Centre of its output shaft.')),
+    pivot: perCopy(point('Point of its axis level with the ball of its arm.')),
     azimuth: perCopy(quantity('Around the mast from forward, counter-clockwise from above.', '°', '120 °', {})),
     torque: perCopy(quantity('Stall torque.', 'N·m', '1.4 N·m')),
     speed: perCopy(quantity('Speed without load.', '°/s', '600 °/s')),
-  }, { example: 'arm: 16 mm, travel: 90 °' })),
+  }, { example: 'arm: 16 mm, travel: 90 °', derived: { trim: 'the lengths that its link can be set to', direction: 'where its arm points and what it moves' } })),
+  levers: map('Levers and bell-cranks by id.', record('A lever between two links, or between a link and a slider.', {
+    title: text('Name as a person says it.', 'Tail lever'),
+    copies: copies('How many, or their names.'),
+    part: perCopy(reference('Part that is the lever.', ['part'], 'tail-hub/lever')),
+    pivot: required(perCopy(point('A point of its axis.'))),
+    axis: required(perCopy(direction('How its axis lies.', 'up'))),
+    on: perCopy(reference('Lever that its pivot rides on; the frame when left out.', ['lever'], 'collective')),
+    play: perCopy(play('Play of its pivot.')),
+  }, { example: 'pivot: [-904 mm, 18 mm, -34 mm], axis: up' })),
+  slider: record('What moves along the tail shaft.', {
+    on: required(reference('Shaft that it slides on.', ['shaft'], 'tail-rotor')),
+    part: reference('Part that is the slider.', ['part'], 'tail-hub/slider'),
+    at: required(point('Its centre at mid travel, on the axis of the shaft.')),
+    by: reference('Lever whose pin takes it along; left out where a link does.', ['lever'], 'tail-lever'),
+    pin: point('That pin at mid travel.'),
+    travel: window('How far it can go from there; plus is away from the boom.', 'mm', '-7 to 7 mm'),
+    play: play('Play of its bearing along the shaft, and of what takes it along.'),
+  }),
   links: map('Links by id.', record('A rod between two balls.', {
     title: text('Name as a person says it.', 'Servo link'),
     copies: copies('How many, or their names.'),
     from: required(reference('What moves it.', movers, 'cyclic')),
     to: required(reference('What it moves.', movers, 'swashplate')),
+    'from-ball': perCopy(point('Its ball on what moves it, at mid travel: on a lever from the origin, on swashplate or slider from its centre: outboard, towards the leading edge, up the shaft. A servo has it from its arm.')),
+    'to-ball': perCopy(point('Its ball on what it moves, at mid travel: on a lever or slider from the origin; on the swashplate from its centre: forward, left, up; on a rotor at pitch 0 from where its feathering axis meets its shaft: outboard, towards the leading edge, up the shaft.')),
     length: perCopy(quantity('From ball to ball; computed when left out.', 'mm', '84 mm')),
-  })),
+    thread: text('Thread of its rod.', 'M2.5'),
+    rod: quantity('Length of the rod that is screwed into both ends.', 'mm', '46 mm'),
+    end: quantity('One end: from the centre of its ball to the mouth of its thread.', 'mm', '18 mm'),
+    engaged: quantity('Least length of thread in each end.', 'mm', '6 mm'),
+    lean: quantity('How far its ends may lean on their balls.', '°', '25 °', { above: 0, max: rightAngle }),
+    play: play('Play of each of its balls.', '0.01 mm'),
+  }, { derived: { turns: 'its thread, its rod and the length it must have', trim: 'the lengths that it can be set to' } })),
 }, { example: 'swashplate: {on: mast, arms: 3}' });
 
 export const sensorField = record('A speed sensor.', {

@@ -128,7 +128,7 @@ export const rotorField = record('A set of blades.', {
   section: sectionField,
   twist: quantity('Of the blade from root to tip; negative washes out.', '°', '-4 °', { min: -Math.PI / 2, max: Math.PI / 2 }),
   root: quantity('Where the blade begins, from the axis.', 'mm', '140 mm'),
-  stops: window('Pitch at its stops.', '°', '-8 to 26 °', { min: -Math.PI / 2, max: Math.PI / 2 }),
+  stops: window('Pitch at its stops: from end to end of collective or tail.', '°', '-8 to 26 °', { min: -Math.PI / 2, max: Math.PI / 2 }),
   arm: quantity('Tail rotors: from the main mast; from the places of both hubs when left out.', 'mm', '950 mm'),
   blockage: quantity('Tail rotors: share of the thrust that the fin takes.', '%', '5 %', { min: 0, max: 0.9 }),
   hinge: quantity('Flapping hinge, from the axis.', 'mm', '0 mm', { min: 0 }),
@@ -141,5 +141,8 @@ export const rotorField = record('A set of blades.', {
   damper: quantity('Stiffness of the damper against flapping.', 'N·m/rad', '60 N·m/rad'),
   wanted: window('Rotor speeds that the builder wants.', 'rpm', '1700 to 1800 rpm', { min: 0 }),
   part: reference('Part that is its hub.', ['part'], 'head/hub'),
+  at: list('Where its feathering axis meets its shaft: forward, left, up.', quantity('Coordinate.', 'mm', '0 mm', {}), { min: 3, max: 3 }, '[0 mm, 0 mm, 200 mm]'),
+  cyclic: quantity('Cyclic pitch that the builder wants to either side.', '°', '8 °', { above: 0, max: Math.PI / 2 }),
+  'above-boom': quantity('From its feathering axis down to the top of the boom, under the blade tips.', 'mm', '210 mm'),
   expect: expectField,
 }, { derived: { speed: 'the engine speed and the tooth counts', turns: "the engine's sense of rotation and the couplings", 'tip-speed': 'rotor speed and diameter', ratio: 'the tooth counts', solidity: 'blades, chord and diameter' } });

@@ -1,0 +1,51 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { shell, temporaryFolder, widest } from './shell.ts';
+
+const whimbrel = 'examples/whimbrel/machine.yaml';
+const plainly = (text: string): string => text.replaceAll(/\s+/gu, ' ');
+
+describe('controls', () => {
+  it('tell every link with its length, its turns and its thread', async () => {
+    const { status, out } = await shell(['controls', whimbrel]);
+    expect(status).toBe(0);
+    expect(widest(out)).toBeLessThanOrEqual(80);
+    // By hand: the arm tips stand 72 mm under the plate; (50 + 36 − 72)/2 of thread.
+    expect(plainly(out)).toMatch(/servo-link\.front 72 mm 72 mm, leave it 7 mm, least 6 mm; 36 mm of rod/u);
+    expect(plainly(out)).toMatch(/pitch-link 69\.06 mm 69 mm, leave it/u);
+  });
+
+  it('tell what to enter, and what to measure', async () => {
+    const text = plainly((await shell(['controls', whimbrel])).out);
+    expect(text).toMatch(/Phase of cyclic 12\.\d+° the plate leans ahead against the sense of the rotor/u);
+    expect(text).toMatch(/Pitch, collective up 13° from mid travel: front 2\d\d µs/u);
+    expect(text).toMatch(/Sub-trim of rudder, for its link 2 µs/u);
+    expect(text).toMatch(/most torque at a cyclic servo 0\.\d+ N·m/u);
+  });
+
+  it('answer in JSON', async () => {
+    const { out } = await shell(['controls', whimbrel, '--json']);
+    const answer = JSON.parse(out) as { id: string; links: readonly unknown[]; setUp: readonly unknown[]; troubles: readonly string[]; swashplate: { play: { sum: number } } };
+    expect(answer).toMatchObject({ id: 'whimbrel', troubles: [], missing: [] });
+    expect(answer.links).toHaveLength(6);
+    expect(answer.swashplate.play.sum).toBeGreaterThan(0);
+  });
+
+  it('say what is missing, with status 1', async () => {
+    const { status, out } = await shell(['controls', 'examples/turnstone/machine.yaml']);
+    expect(status).toBe(1);
+    expect(out).toMatch(/Not known without controls\.swashplate\./u);
+  });
+
+  it('say which rod is too short and which hole does not reach, with status 1', async () => {
+    const folder = temporaryFolder();
+    const file = path.join(folder, 'machine.yaml');
+    writeFileSync(file, readFileSync(whimbrel, 'utf8').replace('arm: 17 mm', 'arm: 13 mm').replace('rod: 46 mm', 'rod: 40 mm'));
+    const { status, out } = await shell(['controls', file]);
+    expect(status).toBe(1);
+    // By hand: (40 + 36 − 69)/2.
+    expect(plainly(out)).toMatch(/pitch-link has 3\.5 mm of thread in each end; 6 mm is the least: take a longer rod\./u);
+    expect(plainly(out)).toMatch(/The hole fitted at controls\.servos\.cyclic\.arm does not reach all that is wanted; 15 mm does\./u);
+  });
+});

@@ -1,0 +1,94 @@
+import type { FigureSet } from '../set/figure-set.ts';
+import { armChoices, type ArmChoice } from './arm-holes.ts';
+import { envelopeOf, tailLeans, type Envelope, type WorstLean } from './envelope.ts';
+import type { Rod } from './layout.ts';
+import { linkTable, subTrim, type LinkSetting, type SubTrim } from './link-table.ts';
+import { servoLoads, type ServoLoad } from './loads.ts';
+import { platePlay, tailPlay, type Play } from './play.ts';
+import { plateOf } from './plate.ts';
+import type { Plate } from './plate-types.ts';
+import { qualityOf, tailQualityOf, type Quality, type TailQuality } from './quality.ts';
+import { setUpSheet, type SetUpRow } from './set-up-sheet.ts';
+import { tailOf, type Tail } from './tail.ts';
+
+/** Everything that follows from servos, links and levers as the file places them. */
+export interface ControlsReport {
+  readonly plate?: PlateReport;
+  readonly tail?: TailReport;
+  /** Entries that would make the rest known, and why something cannot be computed although nothing is missing. */
+  readonly missing: readonly string[];
+  readonly stuck?: string;
+  /** Every link with the length that it must have. */
+  readonly links: readonly LinkSetting[];
+  readonly trims: readonly SubTrim[];
+  readonly arms: readonly ArmChoice[];
+  readonly setUp: readonly SetUpRow[];
+}
+
+export interface PlateReport {
+  readonly plate: Plate;
+  readonly envelope: Envelope;
+  /** Absent where something does not reach with the sticks at some end. */
+  readonly quality?: Quality;
+  readonly play: Play;
+  /** Absent where the moment of the blades is not known. */
+  readonly loads?: readonly ServoLoad[];
+  /** How far the disc may lean back before a tip touches the boom, rad; only where the boom lies within the tips' reach. */
+  readonly leanToBoom?: number;
+}
+
+export interface TailReport {
+  readonly tail: Tail;
+  readonly quality?: TailQuality;
+  readonly leans: readonly WorstLean[];
+  readonly play: Play;
+}
+
+export function controlsReport(set: FigureSet): ControlsReport {
+  const { machine, drive } = set;
+  const [laid, turned] = [plateOf(machine, drive), tailOf(machine)];
+  const plate = laid && 'rest' in laid ? plateReport(set, laid) : undefined;
+  const tail = turned && 'hub' in turned ? tailReport(turned) : undefined;
+  const rods: readonly Rod[] = [...(plate ? [...plate.plate.rods, ...plate.plate.ends, plate.plate.pitchRod] : []), ...(tail ? [...tail.tail.rods, tail.tail.bladeRod] : [])];
+  const links = linkTable(rods);
+  // What half turns leave on the link straight from a servo is the servo's to make good.
+  const trims = links.flatMap(({ link, wanted, set: set_ }) => {
+    const servo = machine.controls.servos.get(link.from);
+    const trim = servo && set_ !== undefined ? subTrim(servo, set_ - wanted) : undefined;
+    return trim ? [trim] : [];
+  });
+  const missing = [laid, turned].flatMap((one) => (one && 'missing' in one ? one.missing : []));
+  return {
+    ...(plate ? { plate } : {}),
+    ...(tail ? { tail } : {}),
+    missing: [...new Set([...(laid || turned ? [] : ['controls.swashplate']), ...missing])],
+    ...(laid && 'stuck' in laid ? { stuck: laid.stuck } : {}),
+    links,
+    trims,
+    arms: armChoices(machine, drive),
+    setUp: setUpSheet(set, plate?.plate, plate?.quality, tail?.tail, tail?.quality, trims),
+  };
+}
+
+function plateReport(set: FigureSet, plate: Plate): PlateReport {
+  const envelope = envelopeOf(plate);
+  const quality = qualityOf(plate);
+  const { rotor, wanted } = plate;
+  const moment = set.get(`feathering-moment ${rotor.id}`)?.value;
+  const share = Math.sin(wanted.high) * Math.cos(wanted.high);
+  const radius = rotor.diameter === undefined ? undefined : rotor.diameter / 2;
+  return {
+    plate,
+    envelope,
+    ...(quality ? { quality } : {}),
+    play: platePlay(plate),
+    ...(moment === undefined || Math.abs(share) < 1e-6 ? {} : { loads: servoLoads(plate, moment / share, envelope.servoTurns) }),
+    ...(radius === undefined || rotor.aboveBoom === undefined || rotor.aboveBoom >= radius ? {} : { leanToBoom: Math.asin(rotor.aboveBoom / radius) }),
+  };
+}
+
+function tailReport(tail: Tail): TailReport {
+  const quality = tailQualityOf(tail);
+  const [low, high] = [quality?.low?.angle, quality?.high?.angle];
+  return { tail, ...(quality ? { quality } : {}), leans: low === undefined || high === undefined ? [] : tailLeans(tail, low, high), play: tailPlay(tail) };
+}

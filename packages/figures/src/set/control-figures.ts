@@ -1,0 +1,57 @@
+import type { Rotor } from '@rotorwright/machine';
+import type { FigureInput } from '../figure.ts';
+import { inSentence } from '../drive/in-sentence.ts';
+import type { DriveSolution } from '../drive/solve.ts';
+import { plateOf } from '../controls/plate.ts';
+import { tailOf } from '../controls/tail.ts';
+import type { Rod } from '../controls/layout.ts';
+import { entry, gather, type Builder } from './builder.ts';
+
+/** Lengths that the links must have, and what the blades ask of the controls. */
+export function addControls(builder: Builder, drive: DriveSolution): void {
+  const plate = plateOf(builder.machine, drive);
+  const tail = tailOf(builder.machine);
+  if (plate && 'rest' in plate) for (const rod of [...plate.rods, ...plate.ends, plate.pitchRod]) addLink(builder, rod);
+  if (tail && 'hub' in tail) for (const rod of [...tail.rods, tail.bladeRod]) addLink(builder, rod);
+  const { rotors } = builder.machine;
+  const main = rotors.get('main');
+  if (main && builder.get(`speed ${main.on}`)) addFeathering(builder, main);
+}
+
+function addLink(builder: Builder, { link, balls: [from, to] }: Rod): void {
+  const { servos, swashplate } = builder.machine.controls;
+  const fromPath = servos.get(link.from)?.armPath ?? link.fromBallPath;
+  const toPath = link.toBall === undefined && swashplate ? `${swashplate.path}.radius` : link.toBallPath;
+  const point = (path: string, value: readonly number[]): FigureInput => ({ entry: path, table: value, unit: 'm', as: 'ball at rest, from the middle of plate or slider, by' });
+  builder.add({
+    name: `link-length ${link.id}`, title: `Length of ${inSentence(link.title)}, ball to ball`, unit: 'm', shown: 'mm', calculation: 'link-length', output: 'length',
+    inputs: { from: point(fromPath, from), to: point(toPath, to) },
+  });
+}
+
+/** Radii of gyration of a NACA 0012 section of even density over its chord: integrated by hand. */
+const alongChord = 0.235;
+const acrossChord = 0.0288;
+
+function addFeathering(builder: Builder, rotor: Rotor): void {
+  const { id, path, title, bladeMass, boltRadius, diameter, chord, stops } = rotor;
+  const span = boltRadius === undefined || diameter === undefined ? undefined : diameter / 2 - boltRadius;
+  const even = bladeMass === undefined || span === undefined ? undefined : entry(`${path}.blade-mass`, bladeMass / span, 'kg/m');
+  const wide = (share: number): FigureInput | undefined => (chord === undefined ? undefined : { entry: `${path}.chord`, value: share * chord, unit: 'm', as: `${share} of` });
+  const [along, across] = [wide(alongChord), wide(acrossChord)];
+  const balanced: FigureInput = { constant: 0, unit: 'm', source: 'the blade is balanced on its feathering axis' };
+  const station = (r: FigureInput | undefined): Readonly<Record<string, FigureInput>> | undefined => r && even && along && across && { r, massPerLength: even, chordwise: balanced, height: balanced, chordwiseGyration: along, heightGyration: across };
+  const ends = [station(entry(`${path}.bolt-radius`, boltRadius, 'm')), station(diameter === undefined ? undefined : { entry: `${path}.diameter`, value: diameter / 2, unit: 'm', as: 'half of' })];
+  const known = ends.every((end) => end !== undefined);
+  const { inputs, missing } = gather([
+    ['blades', entry(`${path}.blades`, rotor.blades, '-'), `${path}.blades`],
+    ['speed', { figure: `speed ${rotor.on}` }, ''],
+    ['blade', known ? { record: { distribution: { list: ends } } } : undefined, ''],
+    ['pitch', entry(`${path}.stops`, stops?.max, 'rad'), `${path}.stops`],
+  ]);
+  const lacking = ([['blade-mass', bladeMass], ['bolt-radius', boltRadius], ['diameter', diameter], ['chord', chord]] as const).flatMap(([key, value]) => (value === undefined ? [`${path}.${key}`] : []));
+  builder.add({
+    name: `feathering-moment ${id}`, title: `Moment that turns one blade of ${inSentence(title)} flat, at the upper end of its pitch`, unit: 'N·m', shown: 'N·m', calculation: 'blade-loads', output: 'featheringMoment', inputs,
+    missing: [...missing.filter((each) => each !== ''), ...lacking], warnings: ['The mass is taken as even along the blade and over its section; weights in the blade, and those on the grip, are left out.'],
+  });
+}

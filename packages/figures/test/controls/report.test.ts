@@ -1,0 +1,186 @@
+import { describe, expect, it } from 'vitest';
+import type { Machine } from '@rotorwright/machine';
+import { controlsReport } from '../../src/controls/report.ts';
+import { pulseAt, subTrim, linkTable } from '../../src/controls/link-table.ts';
+import { figures } from '../../src/set/figures.ts';
+import { working } from '../../src/working/working.ts';
+import { around, bench, example, levered } from './benches.ts';
+
+const degree = Math.PI / 180;
+const report = (machine: Machine) => controlsReport(figures(machine));
+const whimbrel = report(example('whimbrel'));
+const sanderling = report(example('sanderling'));
+
+describe('links', () => {
+  const servo = example('whimbrel').controls.servos.get('rudder')!;
+
+  it('are as long as their balls stand apart, with servos at mid travel and blades in the middle', () => {
+    // By hand: the arm tips stand 72 mm under the balls of the plate.
+    expect(whimbrel.links.filter(({ link }) => link.id.startsWith('servo-link')).map(({ wanted }) => wanted)).toEqual([0.072, 0.072, 0.072].map((each) => expect.closeTo(each, 7)));
+    // By hand: at 2° the ball of the grip stands at 30 cos 2° + 6 sin 2°, 30 sin 2° − 6 cos 2°; 82 − 8 mm up; 1 mm out.
+    const [t, z] = [30 * Math.cos(2 * degree) + 6 * Math.sin(2 * degree), 30 * Math.sin(2 * degree) - 6 * Math.cos(2 * degree)];
+    expect(whimbrel.links.find(({ link }) => link.id === 'pitch-link')!.wanted).toBeCloseTo(Math.hypot(1, t - 30, z + 74) / 1000, 12);
+  });
+
+  it('are turned in halves, and say how much thread is left', () => {
+    const link = { ...example('whimbrel').controls.links.get('pitch-link')!, length: 0.067, rod: 0.046, end: 0.018 };
+    const [set] = linkTable([{ link, balls: [[0, 0, 0], [0, 0, 0.0685]], wanted: 0.0685, length: 0.067 }]);
+    // By hand: 1.5 mm at 0.45 mm a turn are 3.33 turns, so 3½: 68.575 mm; (46 + 36 − 68.575)/2 of thread.
+    expect(set).toMatchObject({ turns: 3.5, set: expect.closeTo(0.068575, 12), engaged: expect.closeTo(0.0067125, 12), seen: expect.closeTo(0.032575, 12) });
+  });
+
+  it('say nothing of turns where the file has no thread of the standard', () => {
+    const link = { ...example('whimbrel').controls.links.get('pitch-link')!, thread: 'M2.6' };
+    const [set] = linkTable([{ link, balls: [[0, 0, 0], [0, 0, 1]], wanted: 1, length: 1 }]);
+    expect(set).not.toHaveProperty('turns');
+    expect(set).not.toHaveProperty('pitch');
+  });
+
+  it('leave to the servo what half turns cannot give', () => {
+    // By hand: asin(0.1/13) of 90° that 1,000 µs are; half a tooth of 25 is 7.2°.
+    const trim = subTrim(servo, -1e-4)!;
+    expect(trim.pulse).toBeCloseTo((Math.asin(0.1 / 13) / (Math.PI / 2)) * 1e-3, 12);
+    expect(trim).toMatchObject({ steps: 1000, lost: 5, spline: expect.closeTo(80e-6, 12) });
+    expect(trim.share).toBeCloseTo(Math.asin(0.1 / 13) / (Math.PI / 4), 12);
+  });
+
+  it('have a figure each, that opens down to the file', () => {
+    const set = figures(example('whimbrel'));
+    expect(set.get('link-length pitch-link')!.value).toBeCloseTo(0.0690568, 5);
+    const tree = working(set, 'link-length servo-link.left')!;
+    expect(tree.children.map(({ path, text }) => [path, text])).toEqual([['controls.servos.cyclic.arm', '−21; 36.4; −72 mm'], ['controls.swashplate.radius', expect.stringMatching(/^−21; 36\.37\d*; 0 mm$/u)]]);
+  });
+});
+
+describe('arms', () => {
+  it('are best in the shortest hole that reaches everything', () => {
+    const [cyclic] = whimbrel.arms;
+    expect(cyclic!.holes.map(({ hole, reaches }) => [Math.round(hole * 1e3), reaches])).toEqual([[13, false], [15, true], [17, true], [19, true]]);
+    expect(cyclic!.take).toBeCloseTo(0.015, 12);
+  });
+
+  it('turn the less and step the coarser the longer they are', () => {
+    // Law.
+    for (const { holes } of [...whimbrel.arms, ...sanderling.arms]) {
+      const known = holes.filter(({ turn }) => turn !== undefined);
+      expect(known.length).toBeGreaterThan(1);
+      expect(known.map(({ turn }) => turn)).toEqual(known.map(({ turn }) => turn!).toSorted((a, b) => b - a));
+      expect(known.map(({ pitchPerStep }) => pitchPerStep)).toEqual(known.map(({ pitchPerStep }) => pitchPerStep!).toSorted((a, b) => a - b));
+    }
+  });
+});
+
+describe('quality', () => {
+  it('is even left and right on a machine whose every rod has its mirror image', () => {
+    // Law: symmetry.
+    expect(sanderling.plate!.quality!.leftRight).toBeLessThan(1e-12);
+    expect(Math.abs(sanderling.plate!.quality!.phase)).toBeLessThan(1e-9);
+  });
+
+  it('has the phase of the ball that stands ahead of its blade, nearly', () => {
+    // By hand: atan(7/30) = 13.1° for small pitch; the plate leans against the rotor, which turns clockwise.
+    expect(whimbrel.plate!.quality!.phase).toBeGreaterThan(12 * degree);
+    expect(whimbrel.plate!.quality!.phase).toBeLessThan(14 * degree);
+  });
+
+  it('answers to a servo as arm over pitch arm: a third of the whole for each of three', () => {
+    // By hand: three arms of 17 mm lift the plate by 17 mm a radian together, a pitch arm of 30 mm turns by 17/30; a third of it for one.
+    for (const each of whimbrel.plate!.quality!.collectivePerServo) expect(Math.abs(each)).toBeCloseTo(17 / 30 / 3, 2);
+  });
+
+  it('knows when a tip meets the boom', () => {
+    // By hand: asin(216/773).
+    expect(whimbrel.plate!.leanToBoom).toBeCloseTo(Math.asin(216 / 773), 12);
+  });
+
+  it('leans no ball beyond its limit on either machine of the demo', () => {
+    for (const { plate, tail } of [whimbrel, sanderling]) {
+      const leans = [...plate!.envelope.leans, ...tail!.leans];
+      expect(leans.length).toBeGreaterThan(8);
+      expect(leans.filter(({ lean, limit }) => limit === undefined || lean > limit)).toEqual([]);
+    }
+  });
+
+  it('leans a level rod on studs that lie along it by a right angle, and square ones by nothing', () => {
+    // By hand: the rods of a plate stand square to the studs of the arms at rest.
+    const { leans } = report(around([0, 120, 240])).plate!.envelope;
+    expect(Math.min(...leans.map(({ lean }) => lean))).toBeLessThan(20 * degree);
+    expect(Math.max(...leans.map(({ lean }) => lean))).toBeLessThan(Math.PI / 2);
+  });
+});
+
+describe('play', () => {
+  it('of the pitch link is that of two balls over the pitch arm', () => {
+    // By hand: 2 · 0.01 mm over 30 mm.
+    expect(whimbrel.plate!.play.shares.find(({ of }) => of === 'pitch-link')!.atBlade).toBeCloseTo(0.02 / 30, 5);
+  });
+
+  it('is told with the largest first, and adds up', () => {
+    const { shares, sum } = whimbrel.plate!.play;
+    expect(shares.map(({ atBlade }) => atBlade)).toEqual(shares.map(({ atBlade }) => atBlade).toSorted((a, b) => b - a));
+    expect(sum).toBeCloseTo(shares.reduce((total, { atBlade }) => total + atBlade, 0), 12);
+  });
+
+  it('names what the file gives no play of, and does not count it', () => {
+    const { play } = report(levered()).plate!;
+    expect(play.shares.map(({ of }) => of).toSorted()).toEqual(['crank', 'push']);
+    expect(play.unknown).toEqual(expect.arrayContaining(['controls.links.pitch.play', 'controls.swashplate.play', 'controls.servos.left.play']));
+  });
+});
+
+describe('servos', () => {
+  it('feel the moment of the blades through arm and pitch arm', () => {
+    // By hand: with collective alone two blades at 13° ask for 2 · M · a third of 17/30; cyclic comes on top.
+    const moment = Math.abs(figures(example('whimbrel')).get('feathering-moment main')!.value!);
+    for (const { torque, margin } of whimbrel.plate!.loads!) {
+      expect(torque).toBeGreaterThan(2 * moment * (17 / 90) * 0.95);
+      expect(torque).toBeLessThan(6 * moment * (17 / 90));
+      expect(margin).toBeCloseTo(2.1 / torque, 12);
+    }
+  });
+
+  it('feel a moment that is that of an even blade', () => {
+    // By hand: Ω²·m·c²·(0.235² − 0.0288²)·sin 13°·cos 13° with Ω = 14250·14/113 rpm, m = 224 g, c = 59 mm; it turns the blade flat.
+    const omega = (14250 * 14 * Math.PI) / (113 * 30);
+    const expected = omega ** 2 * 0.224 * 0.059 ** 2 * (0.235 ** 2 - 0.0288 ** 2) * Math.sin(13 * degree) * Math.cos(13 * degree);
+    expect(figures(example('whimbrel')).get('feathering-moment main')!.value).toBeCloseTo(-expected, 6);
+  });
+
+  it('stand at a pulse between the ends', () => {
+    const servo = example('whimbrel').controls.servos.get('rudder')!;
+    expect(pulseAt(servo, 0)).toBeCloseTo(1520e-6, 12);
+    expect(pulseAt(servo, Math.PI / 4)).toBeCloseTo(2020e-6, 12);
+  });
+});
+
+describe('the set-up sheet', () => {
+  const row = (key: string) => whimbrel.setUp.find((each) => each.key === key)!;
+
+  it('says what to enter and what to measure, in plain terms', () => {
+    expect(row('servos').words).toMatch(/3; .* 0°, 120°, 240°/u);
+    expect(row('pitch-high')).toMatchObject({ value: expect.closeTo(13 * degree, 12), measured: true, words: expect.stringMatching(/front 2\d\d µs up/u) });
+    expect(row('phase').words).toMatch(/against the sense of the rotor/u);
+    expect(row('ratio governor')).toMatchObject({ value: expect.closeTo(113 / 14, 12) });
+    expect(row('magnets governor')).toMatchObject({ value: 2 });
+  });
+
+  it('turns the nose right with more thrust to the left, where the tail lies aft and its hub on the left', () => {
+    expect(row('yaw-direction').words).toMatch(/away from the boom/u);
+    // By hand: a rotor that turns clockwise pushes the nose to the left; the tail must push it right.
+    expect(row('tail-hover').value).toBeGreaterThan(0);
+  });
+});
+
+describe('a machine that says little of its controls', () => {
+  it('is told what would make them known, and nothing is made up', () => {
+    const found = report(bench('  servos: {rudder: {arm: 12 mm}}'));
+    expect(found).toMatchObject({ missing: ['controls.swashplate'], links: [], arms: [] });
+    expect(found).not.toHaveProperty('plate');
+  });
+
+  it('is told what is not computed for a mast that leans', () => {
+    const machine = around([0, 120, 240]);
+    const shafts = new Map(machine.shafts).set('mast', { ...machine.shafts.get('mast')!, axis: [0, 0.6, 0.8] });
+    expect(report({ ...machine, shafts }).stuck).toMatch(/not upright/u);
+  });
+});
