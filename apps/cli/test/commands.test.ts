@@ -6,7 +6,7 @@ import type { Entry } from '@rotorwright/logbook';
 import { bench, plover } from './plover.ts';
 import { shell, widest } from './shell.ts';
 
-const commands = ['new', 'check', 'figures', 'options', 'controls', 'plan', 'shims', 'count', 'reach', 'holds', 'change', 'sign', 'log', 'calc', 'serve', 'backup', 'restore'];
+const commands = ['new', 'check', 'figures', 'options', 'controls', 'plan', 'shims', 'count', 'reach', 'holds', 'change', 'sign', 'log', 'listen', 'calc', 'serve', 'backup', 'restore'];
 
 describe('help', () => {
   it('lists every command, and what the exit status means', async () => {

@@ -1,4 +1,10 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { machineSound } from '@rotorwright/figures';
+import { readMachine } from '@rotorwright/machine';
+import { makeRecording } from '../../../tests/recordings/make-recording.ts';
+import { wavOf } from '../../../tests/recordings/wav.ts';
 import { shell, temporaryFolder } from './shell.ts';
 
 /** What a builder asks of his machine, each answered by one command, with the reason beside it. */
@@ -100,5 +106,18 @@ describe('Whimbrel answers', () => {
     expect(await sign('--by', 'A. Rill', '--second-look', 'good')).toMatchObject({ status: 0 });
     const { out } = await shell(['log', whimbrel, '--step', 'frame/post-left', '--home', home]);
     expect(plainly(out)).toMatch(/M\. Ode.*medium.*A\. Rill/u);
+  });
+
+  it('how fast the rotor turned in a recording', async () => {
+    // The recording is made up: a steady Whimbrel at 1,752 rpm, as loud as the wind around it.
+    const { machine } = readMachine(readFileSync(path.resolve(import.meta.dirname, '../../..', whimbrel), 'utf8'));
+    const { recording } = makeRecording({ seed: 23, seconds: 6, rate: 16_000, comb: machineSound(machine!)!, speed: 29.2, loudness: 0, wind: 0.5, jitter: 0.0003 });
+    const file = path.join(temporaryFolder(), 'hover.wav');
+    writeFileSync(file, wavOf(recording.channels[0]!, 16_000));
+    const { status, out } = await ask('listen', whimbrel, file);
+    expect(status).toBe(0);
+    const [, speed] = /Main rotor at ([\d,.]+) rpm ± /u.exec(out)!;
+    expect(Number(speed!.replace(',', ''))).toBeCloseTo(1752, 0);
+    expect(out).toMatch(/main rotor, tail rotor, engine and gears fit each other by the ratios of the file/u);
   });
 });

@@ -5,6 +5,8 @@ export * from './gears/index.ts';
 export * from './linkages/index.ts';
 export * from './joints/index.ts';
 export * from './materials/index.ts';
+export { bandCholesky, bandMatrix, bandSolve } from './numeric/band.ts';
+export { nextBits, randomState, type RandomState } from './numeric/random.ts';
 export { integrate } from './numeric/integrate.ts';
 export { interpolate } from './numeric/interpolate.ts';
 export { findLeast } from './numeric/least.ts';

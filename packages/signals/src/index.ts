@@ -1,2 +1,3 @@
 export * from './recording/index.ts';
+export * from './speed/index.ts';
 export * from './spectrum/index.ts';

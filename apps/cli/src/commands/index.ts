@@ -9,6 +9,7 @@ import { controlsCommand } from './controls.ts';
 import { countCommand } from './count.ts';
 import { figuresCommand } from './figures.ts';
 import { holdsCommand } from './holds.ts';
+import { listenCommand } from './listen.ts';
 import { logCommand } from './log.ts';
 import { marginsCommand } from './margins.ts';
 import { newCommand } from './new.ts';
@@ -37,6 +38,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   changeCommand,
   signCommand,
   logCommand,
+  listenCommand,
   calcCommand,
   serveCommand,
   backupCommand,

@@ -1,0 +1,57 @@
+import { readFileSync, statSync } from 'node:fs';
+import path from 'node:path';
+import type { Command } from 'commander';
+import { machineSound } from '@rotorwright/figures';
+import { hear, hearingWords, isUnreadable, leastSeconds, readAccelerationTable, readWav, type Hearing, type Recording } from '@rotorwright/signals';
+import { showQuantity } from '@rotorwright/units';
+import { findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
+import { paragraph, table, type Terminal } from '../terminal/index.ts';
+import { WrongInput, type Status } from '../wrong-input.ts';
+import type { Act } from './act.ts';
+
+interface ListenOptions extends HomeOption {
+  readonly json?: true;
+}
+
+export function listenCommand(program: Command, act: Act): void {
+  program
+    .command('listen')
+    .summary('hear from a recording how fast the rotor turned')
+    .description('Says how fast the main rotor turned, from sound (WAV) or acceleration (a table of time and acceleration), by the gear ratios of the file.\nRecord from behind the pilot line: nobody goes near a running machine to hear better.\nStatus 1 when it cannot be told, or a ratio does not fit the file.')
+    .argument('<machine>', 'machine file, or id of a machine in the home folder')
+    .argument('<recording>', 'WAV file, or table of time and acceleration')
+    .option(...homeOption)
+    .option('--json', 'the answer as JSON')
+    .addHelpText('after', '\nExample:\n  rotorwright listen whimbrel hover.wav')
+    .action(act((terminal, [machine, recording], options: ListenOptions) => listen(terminal, machine, recording ?? '', options)));
+}
+
+async function listen(terminal: Terminal, argument: string | undefined, file: string, options: ListenOptions): Promise<Status> {
+  const { machine, id } = findMachine(terminal, argument, options);
+  const sound = machineSound(machine);
+  if (sound === undefined || sound.families.length === 0) throw new WrongInput(`${machine.name} has no main rotor whose sound could be known: its file wants rotors with shaft and blades.`);
+  const recording = readRecording(terminal, file);
+  for (const warning of recording.warnings) terminal.say(`${file}: ${warning}`);
+  const seconds = (recording.channels[0]?.length ?? 0) / recording.rate;
+  if (seconds < leastSeconds) throw new WrongInput(`${file} lasts ${Number(seconds.toFixed(2))} s; at least ${leastSeconds} s are wanted.`);
+  const hearing = hear(recording, sound);
+  if (options.json) await terminal.write(`${JSON.stringify({ id, ...hearing, ...(hearing.track && { track: { times: [...hearing.track.times], speeds: [...hearing.track.speeds] } }) })}\n`);
+  else await terminal.write(`${answer(terminal, hearing)}\n`);
+  return hearing.verdict === 'heard' ? 0 : 1;
+}
+
+/** @throws WrongInput when it is neither sound nor a table that can be read */
+function readRecording(terminal: Terminal, file: string): Recording {
+  const full = path.resolve(terminal.folder, file);
+  if (!statSync(full, { throwIfNoEntry: false })?.isFile()) throw new WrongInput(`There is no file “${file}”.`);
+  const bytes = readFileSync(full);
+  const read = /\.(?:csv|tsv|txt)$/iu.test(file) ? readAccelerationTable(bytes.toString('utf8')) : readWav(bytes);
+  if (isUnreadable(read)) throw new WrongInput(`${file}: ${read.problem}`);
+  return read;
+}
+
+function answer(terminal: Terminal, hearing: Hearing): string {
+  const words = hearingWords(hearing, { speed: (speed) => showQuantity(speed, 'rpm', { significant: 6 }), spread: (speed) => showQuantity(speed, 'rpm', { significant: 2 }) });
+  const rows = hearing.groups.map(({ group, evidence, audible }) => [group, audible ? 'heard' : 'not heard', evidence.toFixed(1)]);
+  return [...words.map((each) => paragraph(each, terminal.columns)), ...(rows.length === 0 ? [] : [table([{ title: 'source' }, { title: '' }, { title: 'evidence', right: true }], rows, terminal.columns)])].join('\n');
+}

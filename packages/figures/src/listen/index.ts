@@ -1,0 +1,1 @@
+export { machineSound, type MachineSound, type OtherCount, type SoundFamily } from './machine-sound.ts';

@@ -1,0 +1,167 @@
+import type { Recording } from '../recording/index.ts';
+import { candidatePaths } from './candidates.ts';
+import { follow, type FollowedLine } from './coherent.ts';
+import { readyFamilies, type LineComb, type LineGroup, type ReadyFamily } from './comb.ts';
+import { lineEvidence } from './evidence.ts';
+import type { HeardGroup, Hearing, Mismatch, SpeedTrack, Verdict } from './hearing.ts';
+import { another, evidenceOf, explainRatio, freeHypotheses, lockedHypothesis, type Free, type Hypothesis, type Locked } from './hypotheses.ts';
+import { lookAlong, meanPower, poolFrames, speedsOf, trackStep, type Pooled } from './look.ts';
+import { prepare } from './prepare.ts';
+import { mendPath } from './refine.ts';
+import { groups, speedGrid } from './scores.ts';
+import { silentFrom } from './silence.ts';
+import { meanSpeed, straightener, type Turns } from './straighten.ts';
+
+/** Less sound than this tells nothing, s. */
+export const leastSeconds = 1;
+
+/** Step of speed in the long frames, logarithm. */
+const fine = 2e-4;
+/** A group is audible from these odds on, at a place that the others name. */
+const audibleFrom = 5;
+/** A machine is heard from these odds on, over all the speeds that were tried. */
+const heardFrom = 18;
+/** One speed is told from another by these odds. */
+const sureFrom = 7;
+/** Part of their height that lines must keep when their phases have been followed. */
+const stillStanding = 0.85;
+
+/**
+ * How fast the main rotor turned in a recording, by the ratios of the machine: all its lines hang together, so that the speed is one unknown.
+ *
+ * @param recording  sound, or acceleration, of a second or more
+ * @throws RangeError when the comb has no lines or the recording is too short
+ * @neglects Doppler shift: the speed is that at which the sound arrives; walking pace towards the microphone adds 0.4 %
+ */
+export function hear(recording: Recording, comb: LineComb): Hearing {
+  const families = readyFamilies(comb);
+  const { samples, rate, seconds } = prepare(recording);
+  if (families.length === 0) throw new RangeError('hear: the machine has no lines that could be heard');
+  if (!(seconds >= leastSeconds)) throw new RangeError(`hear: the recording must last ${leastSeconds} s or more; it lasts ${seconds} s`);
+  const straighten = straightener();
+  const straightened = (turns: Turns): Float64Array => straighten(samples, turns);
+  const grid = speedGrid(comb.slowest, comb.fastest, fine);
+  const locked: Locked[] = [];
+  const all: Hypothesis[] = [];
+  for (const paths of candidatePaths({ samples, rate, straighten: straightened, families, slowest: comb.slowest, fastest: comb.fastest })) {
+    const looks = paths.map((turns) => lookAlong(turns, straightened(turns), rate, families, grid));
+    const own = looks.map(lockedHypothesis);
+    locked.push(...own);
+    all.push(...own, ...looks.flatMap((look) => freeHypotheses(look, families, comb)));
+    if (locked.some(isPlain)) break;
+  }
+  const best = all.reduce((most, each) => (each.worth > most.worth ? each : most));
+  if (!(best.worth >= heardFrom)) return { verdict: 'not-heard', margin: 0, groups: [], seconds };
+
+  const usual = ({ look, place }: Hypothesis): number => Math.log(grid.speeds[place]! * look.usual);
+  const margin = Math.min(
+    ...locked.filter(({ look }) => look === best.look && best.free === undefined).map((each) => each.margin),
+    ...all.filter((each) => Math.abs(usual(each) - usual(best)) > another).map((each) => best.worth - each.worth),
+    best.worth,
+  );
+  const heard = groups.filter((group) => families.some(({ family }) => family.group === group)).map((group): HeardGroup => {
+    const evidence = evidenceOf(best, group);
+    return { group, evidence, audible: evidence >= audibleFrom };
+  });
+  const audible = heard.filter((each) => each.audible && each.group !== 'mesh').map(({ group }) => group);
+  const bound: readonly LineGroup[] = [...audible.filter((group) => group !== best.free?.group), 'mesh'];
+
+  const speed = grid.speeds[best.place]!;
+  const scale = speed / meanSpeed(best.look.turns, rate);
+  const lines = standingLines(best.look.pooled, speed, families, bound, rate);
+  const orders = lines.map(({ order }) => order);
+  const mended = [0.5, 1, 2].filter((span) => span <= seconds).reduce((turns, span) => mendPath(turns, straightened, rate, orders, span), best.look.turns.map((turn) => turn * scale));
+  const followed = follow(mended, straightened, rate, lines);
+  const ends = [mended, ...(followed ? [followed.turns] : [])].map((turns) => {
+    const straight = straightened(turns);
+    return { turns, straight, pooled: poolFrames(straight, rate) };
+  });
+  // Phases that were followed astray smear the lines that the path had straight.
+  const [rough, smooth] = ends.map(({ turns, pooled }) => standing(pooled, meanSpeed(turns, rate), orders));
+  const held = smooth !== undefined && smooth > stillStanding * rough!;
+  const { turns, straight, pooled } = held ? ends[1]! : ends[0]!;
+  const mean = meanSpeed(turns, rate);
+  const deviation = held ? followed!.deviation : mean * fine;
+  const mismatch = best.free && mismatchOf(best.free, pooled, mean, families, comb, rate);
+  const engineSilentFrom = best.free?.group === 'engine' ? undefined : silentFrom(turns, straight, rate, engineAlone(pooled, mean, families, rate));
+  const toSi = 2 * Math.PI;
+  return {
+    verdict: verdictOf(margin, audible, mismatch),
+    speed: mean * toSi,
+    deviation: deviation * toSi,
+    interval: [(mean - 1.96 * deviation) * toSi, (mean + 1.96 * deviation) * toSi],
+    margin,
+    groups: heard,
+    ...(mismatch ? { mismatch } : {}),
+    ...(engineSilentFrom === undefined ? {} : { engineSilentFrom }),
+    track: trackOf(turns, rate),
+    seconds,
+  };
+}
+
+/** Whether a path explains the recording so well that no other needs be looked for. */
+function isPlain(hypothesis: Locked): boolean {
+  const audible = groups.filter((group) => group !== 'mesh' && evidenceOf(hypothesis, group) > 3 * audibleFrom);
+  return hypothesis.worth > 5 * heardFrom && hypothesis.margin > 2 * sureFrom && audible.length > 1;
+}
+
+function verdictOf(margin: number, audible: readonly LineGroup[], mismatch: Mismatch | undefined): Verdict {
+  if (margin < sureFrom || audible.length === 0) return 'cannot-tell';
+  if (mismatch) return 'mismatch';
+  return audible.length > 1 ? 'heard' : 'not-verified';
+}
+
+/** Lines of some groups that stand out of the noise, with the noise around them. */
+function standingLines(pooled: Pooled, speed: number, families: readonly ReadyFamily[], some: readonly LineGroup[], rate: number): readonly FollowedLine[] {
+  const weigh = lineEvidence(pooled.independent * pooled.parts.length, 0.4, 40);
+  // Mean square of a windowed frame's bin for a density of 1: half the rate times the sum of the squared window.
+  const perDensity = (rate / 2) * (3 / 8) * pooled.span * rate;
+  return families.filter(({ family }) => some.includes(family.group)).flatMap(({ lines, faint }) => [...lines, ...faint]).flatMap(({ order }) => {
+    const bin = Math.round((order * speed) / pooled.binWidth);
+    if (bin < 1 || bin >= 0.92 * (pooled.bins - 1)) return [];
+    return weigh(meanPower(pooled, bin)) > 0.5 ? [{ order, noise: pooled.floor[bin]! / perDensity }] : [];
+  });
+}
+
+/** Orders of the engine's lines that stand at the start, and that short frames can tell from those of others. */
+function engineAlone(pooled: Pooled, speed: number, families: readonly ReadyFamily[], rate: number): readonly number[] {
+  const start = { ...pooled, parts: pooled.parts.slice(0, 1) };
+  const others = standingLines(pooled, speed, families, ['main', 'tail', 'mesh'], rate);
+  return standingLines(start, speed, families, ['engine'], rate).map(({ order }) => order).filter((order) => others.every((other) => Math.abs(other.order - order) * speed > tellable));
+}
+
+/** Lines this far apart are two in the frames in which silence is looked for, Hz. */
+const tellable = 6;
+
+/** How far the lines stand out of the noise in all, each up to some height. */
+const standing = (pooled: Pooled, speed: number, orders: readonly number[]): number =>
+  orders.reduce((sum, order) => sum + Math.min(30, meanPower(pooled, Math.min(pooled.bins - 1, Math.round((order * speed) / pooled.binWidth)))), 0);
+
+/** Range of the last search for the ratio of a free group, and its step, logarithm. */
+const ratioReach = 8e-4;
+const ratioStep = 1e-5;
+
+/** A ratio to the last digit, and what would explain it. */
+function mismatchOf(free: Free, pooled: Pooled, speed: number, families: readonly ReadyFamily[], comb: LineComb, rate: number): Mismatch {
+  const own = standingLines(pooled, speed * free.factor, families, [free.group], rate);
+  let best = { sum: -Infinity, factor: free.factor };
+  for (let log = -ratioReach; log <= ratioReach; log += ratioStep) {
+    const factor = free.factor * Math.exp(log);
+    const sum = own.reduce((all, { order }) => {
+      const at = (order * speed * factor) / pooled.binWidth;
+      const bin = Math.min(pooled.bins - 2, Math.floor(at));
+      const here = meanPower(pooled, bin);
+      return all + Math.min(40, here + (at - bin) * (meanPower(pooled, bin + 1) - here));
+    }, 0);
+    if (sum > best.sum) best = { sum, factor };
+  }
+  // A line is as wide as two parts of its frame; together they are sharper.
+  const highest = Math.max(1, ...own.map(({ order }) => order));
+  const deviation = 0.3 / (highest * speed * pooled.span * Math.sqrt(Math.max(1, own.length)));
+  return { group: free.group, factor: best.factor, deviation, ...explainRatio(pooled, speed, { group: free.group, factor: best.factor }, comb) };
+}
+
+function trackOf(turns: Turns, rate: number): SpeedTrack {
+  const speeds = speedsOf(turns, rate).map((speed) => 2 * Math.PI * speed);
+  return { times: speeds.map((_, index) => (index + 0.5) * trackStep), speeds };
+}

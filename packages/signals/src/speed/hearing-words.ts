@@ -1,0 +1,43 @@
+import type { HeardGroup, Hearing, Mismatch } from './hearing.ts';
+
+/** How the caller writes a speed given in rad/s, and a part of a whole. */
+export interface HearingFormat {
+  readonly speed: (speed: number) => string;
+  /** Of two speeds, apart: "± 4 rpm". */
+  readonly spread: (speed: number) => string;
+}
+
+const names: Readonly<Record<HeardGroup['group'], string>> = { main: 'main rotor', tail: 'tail rotor', engine: 'engine', mesh: 'gears' };
+
+/** What was heard, in sentences: the answer first, then why it can be believed, or what to do. */
+export function hearingWords(hearing: Hearing, { speed, spread }: HearingFormat): readonly string[] {
+  const audible = hearing.groups.filter((each) => each.audible).map(({ group }) => names[group]);
+  const mean = hearing.speed === undefined ? '' : `${speed(hearing.speed)} ± ${spread((hearing.interval![1] - hearing.interval![0]) / 2)}`;
+  switch (hearing.verdict) {
+    case 'not-heard':
+      return ['Not heard: nothing in this recording fits the ratios of this machine.', 'Record nearer, from a safe place, away from wind and other machines; and check the tooth counts in the file.'];
+    case 'cannot-tell':
+      return ['Cannot tell: more than one speed would explain this recording.', 'Record ten seconds of steady running, with main rotor and tail rotor both to be heard.'];
+    case 'not-verified':
+      return [`Main rotor at ${mean}, if the ${audible.join(' and ')} is what was heard. Not verified: only one source is heard, and one alone checks nothing.`, ...silence(hearing)];
+    case 'mismatch':
+      return [`Main rotor at ${mean}. ${mismatchWords(hearing.mismatch!)}`, ...silence(hearing)];
+    case 'heard':
+      return [`Main rotor at ${mean}: ${list(audible)} fit each other by the ratios of the file.`, ...silence(hearing)];
+  }
+}
+
+const list = (words: readonly string[]): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`);
+
+const silence = ({ engineSilentFrom }: Hearing): readonly string[] => (engineSilentFrom === undefined ? [] : [`The engine falls silent ${engineSilentFrom.toFixed(1)} s after the start.`]);
+
+function mismatchWords({ group, factor, otherRatios, slip }: Mismatch): string {
+  const percent = Math.abs(100 * (factor - 1));
+  const parts = [
+    `The ${names[group]} turns ${percent.toFixed(2)} % ${factor > 1 ? 'faster' : 'slower'} than the file would have it.`,
+    ...(slip ? [group === 'engine' ? 'A clutch that slips would do that.' : 'A belt that slips or jumps would do that.'] : []),
+    ...(otherRatios.length > 0 ? [`Or the file has a count wrong: ${otherRatios.slice(0, 4).map(({ id }) => id).join('; or ')}.`] : []),
+    ...(!slip && otherRatios.length === 0 ? ['No slip and no single wrong count explains that: check every count of the file.'] : []),
+  ];
+  return parts.join(' ');
+}

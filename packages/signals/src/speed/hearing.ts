@@ -1,0 +1,55 @@
+import type { LineGroup, OtherRatio } from './comb.ts';
+
+/**
+ * heard         two groups or more agree in the ratios of the file
+ * mismatch      the machine is heard, but one group turns at another ratio than the file says
+ * not-verified  one group is heard: it checks nothing
+ * cannot-tell   something is heard that fits more than one speed
+ * not-heard     no machine of these ratios is heard
+ */
+export type Verdict = 'heard' | 'mismatch' | 'not-verified' | 'cannot-tell' | 'not-heard';
+
+export interface HeardGroup {
+  readonly group: LineGroup;
+  /** Logarithm of the odds that it is heard at its place, nepers. */
+  readonly evidence: number;
+  readonly audible: boolean;
+}
+
+/** A group whose speed does not fit the rest by the ratio of the file. */
+export interface Mismatch {
+  readonly group: 'tail' | 'engine';
+  /** Its speed over the one that the file would have, and the standard deviation. */
+  readonly factor: number;
+  readonly deviation: number;
+  /** Wrong counts that would explain it, the nearest first; none where only slip does. */
+  readonly otherRatios: readonly OtherRatio[];
+  /** Whether slip can explain it: a clutch lets the engine run ahead, a belt lets the tail fall behind. */
+  readonly slip: boolean;
+}
+
+/** Speed of the main rotor over time. */
+export interface SpeedTrack {
+  /** s from the start */
+  readonly times: Float64Array;
+  /** rad/s */
+  readonly speeds: Float64Array;
+}
+
+export interface Hearing {
+  readonly verdict: Verdict;
+  /** Mean of the main rotor's speed as it was received, rad/s: turns over time. */
+  readonly speed?: number;
+  /** Its standard deviation, and the interval that holds it in 95 of 100 recordings, rad/s. */
+  readonly deviation?: number;
+  readonly interval?: readonly [low: number, high: number];
+  /** Odds over the next best speed that is another, nepers. */
+  readonly margin: number;
+  readonly groups: readonly HeardGroup[];
+  readonly mismatch?: Mismatch;
+  /** When the engine fell silent while the rotor ran on, s from the start. */
+  readonly engineSilentFrom?: number;
+  readonly track?: SpeedTrack;
+  /** s of sound that were listened to */
+  readonly seconds: number;
+}

@@ -1,0 +1,122 @@
+import type { LineComb, LineGroup, OtherRatio, ReadyFamily } from './comb.ts';
+import { evidenceOfAll, highest, meanPower, mostPerLine, totalOf, type Look, type Pooled } from './look.ts';
+import { groupScores, groups, speedGrid } from './scores.ts';
+
+/** A group that is free of the rest: its speed over the one that the file would have. */
+export interface Free {
+  readonly group: 'tail' | 'engine';
+  readonly factor: number;
+}
+
+/** One explanation of what is heard along one path. */
+export interface Hypothesis {
+  readonly look: Look;
+  /** Place of the grid at which the main rotor's mean speed lies. */
+  readonly place: number;
+  /** Odds against noise, less what the path and the freedom cost, nepers. */
+  readonly worth: number;
+  readonly free?: Free;
+  /** Evidence of the free group at its own place. */
+  readonly freeEvidence?: number;
+}
+
+/** All groups by the ratios of the file; `margin` are the odds over the next best speed of the same path. */
+export interface Locked extends Hypothesis {
+  readonly margin: number;
+}
+
+/** Speeds further apart than this are different ones, logarithm. */
+export const another = 0.004;
+/** Slip from which on it is told from none, and the most that is looked for. */
+const leastSlip = 0.002;
+const mostSlip = 0.08;
+/** How near a ratio must come to a count to be explained by it, logarithm. */
+export const ratioNear = 7e-4;
+/** A free group must be worth this much more than a bound one, nepers. */
+const freedomCost = 14;
+/** No line of a free group counts for more: one loud tone of somebody else's is no engine. */
+const mostOfFree = 5;
+/** How many speeds are tried with a free group, for each path. */
+const triedPlaces = 2;
+/** Bins to either side of a line that its group has closed to others. */
+const closed = 3;
+
+/** All that fits together by the ratios of the file: the best place of a path. */
+export function lockedHypothesis(look: Look): Locked {
+  const total = totalOf(look);
+  const [place = 0, ...others] = highest(total, 2, Math.ceil(another / look.grid.step));
+  return { look, place, worth: total[place]! - look.cost, margin: others[0] === undefined ? total[place]! : total[place]! - total[others[0]]! };
+}
+
+/** Explanations in which tail or engine does not fit the rest: by slip, or by a count that the file may have wrong. */
+export function freeHypotheses(look: Look, families: readonly ReadyFamily[], comb: LineComb): readonly Hypothesis[] {
+  const found: Hypothesis[] = [];
+  for (const group of ['engine', 'tail'] as const) {
+    const own = families.filter(({ family }) => family.group === group);
+    if (own.length === 0) continue;
+    const rest = totalOf(look, groups.filter((each) => each !== group));
+    for (const place of highest(rest, triedPlaces, Math.ceil(another / look.grid.step))) {
+      const free = freeGroup(look, place, group, own, families, comb);
+      if (free !== undefined) found.push({ look, place, worth: rest[place]! + free.evidence - freedomCost - look.cost, free: { group, factor: free.factor }, freeEvidence: free.evidence });
+    }
+  }
+  return found;
+}
+
+/** Where a group fits best that does not turn by the ratio of the file, among bins that no other group has taken. */
+function freeGroup(look: Look, place: number, group: 'tail' | 'engine', own: readonly ReadyFamily[], families: readonly ReadyFamily[], { otherRatios, slips }: LineComb): { readonly factor: number; readonly evidence: number } | undefined {
+  const speed = look.grid.speeds[place]!;
+  const masked = withoutOthers(look.pooled, speed, families.filter(({ family }) => family.group !== group));
+  const ratios = otherRatios.filter((each) => each.group === group).map(({ factor }) => Math.log(factor));
+  const reach = Math.max(mostSlip, ...ratios.map(Math.abs)) + 0.002;
+  const grid = speedGrid(speed * Math.exp(-reach), speed * Math.exp(reach), look.grid.step);
+  const scores = groupScores(evidenceOfAll(masked, mostOfFree), own, grid)[group];
+  let best: { readonly factor: number; readonly evidence: number } | undefined;
+  for (let at = 0; at < scores.length; at += 1) {
+    const log = at * grid.step - reach;
+    const bySlip = slips.includes(group) && (group === 'engine' ? log > leastSlip && log < mostSlip : log < -leastSlip && log > -mostSlip);
+    if (!bySlip && !ratios.some((ratio) => Math.abs(ratio - log) < ratioNear)) continue;
+    if (best === undefined || scores[at]! > best.evidence) best = { factor: Math.exp(log), evidence: scores[at]! };
+  }
+  return best;
+}
+
+/** The same, but for bins in which other groups are heard: those tell nothing more. */
+function withoutOthers(pooled: Pooled, speed: number, others: readonly ReadyFamily[]): Pooled {
+  const { binWidth, bins, independent } = pooled;
+  const parts = pooled.parts.map((part) => part.slice());
+  // Noise alone would stay below this in one line of a thousand.
+  const loud = 1 + 7 / Math.sqrt(independent * parts.length);
+  for (const { order } of others.flatMap(({ lines, faint }) => [...lines, ...faint])) {
+    const bin = Math.round((order * speed) / binWidth);
+    if (bin >= bins || meanPower(pooled, bin) < loud) continue;
+    for (const part of parts) for (let at = Math.max(0, bin - closed); at <= Math.min(bins - 1, bin + closed); at += 1) part[at] = Math.min(part[at]!, 0.9);
+  }
+  return { ...pooled, parts };
+}
+
+/** Evidence of each group at the place of a hypothesis. */
+export function evidenceOf({ look, place, free, freeEvidence }: Hypothesis, group: LineGroup): number {
+  return free?.group === group ? freeEvidence! : look.scores[group][place]!;
+}
+
+/** Counts that would explain a ratio, those first that the lines of the teeth speak for; and whether the teeth settle it. */
+export function explainRatio(pooled: Pooled, speed: number, { group, factor }: Free, { otherRatios, slips, families }: LineComb): { readonly otherRatios: readonly OtherRatio[]; readonly slip: boolean } {
+  const bySlip = slips.includes(group) && (group === 'engine' ? factor > 1 : factor < 1);
+  const near = otherRatios.filter((each) => each.group === group && Math.abs(Math.log(each.factor / factor)) < ratioNear);
+  const meshes = [...new Set(near.flatMap(({ meshes = {} }) => Object.keys(meshes)))];
+  const grid = speedGrid(speed * (1 - 4e-4), speed * (1 + 4e-4), 2e-4);
+  const rows = evidenceOfAll(pooled, mostPerLine);
+  const heard = (orders: Readonly<Record<string, number>>): number => meshes.reduce((sum, id) => {
+    const family = families.find((each) => each.id === id)!;
+    const lines = Array.from({ length: family.harmonics }, (_, index) => ({ order: (orders[id] ?? family.order) * (index + 1), likely: 0.55 }));
+    return sum + Math.max(...groupScores(rows, [{ family, lines, faint: [] }], grid)[family.group]);
+  }, 0);
+  const ranked = near.map((each) => ({ each, odds: heard(each.meshes ?? {}) })).toSorted((a, b) => b.odds - a.odds || Math.abs(Math.log(a.each.factor / factor)) - Math.abs(Math.log(b.each.factor / factor)));
+  const slipOdds = bySlip ? heard({}) : -Infinity;
+  const most = Math.max(slipOdds, ranked[0]?.odds ?? -Infinity);
+  return { otherRatios: ranked.filter(({ odds }) => odds > most - settled).map(({ each }) => each), slip: slipOdds > most - settled };
+}
+
+/** Lines of the teeth settle what is wrong when they speak for it by this much, nepers. */
+const settled = 6;

@@ -1,0 +1,62 @@
+import type { Recording } from '../recording/index.ts';
+
+/** Sampling rates are brought down to this or a little more, Hz: all lines that help lie below 4 kHz. */
+const wantedRate = 8_000;
+/** Taps of the filter on either side, in samples of the lower rate. */
+const reach = 8;
+
+export interface Prepared {
+  readonly samples: Float64Array;
+  /** Hz */
+  readonly rate: number;
+  /** s */
+  readonly seconds: number;
+}
+
+/** The channel with the most power, its mean taken out, at the lowest whole part of its rate that keeps 4 kHz. */
+export function prepare({ rate, channels }: Recording): Prepared {
+  const loudest = channels.reduce<{ readonly samples: Float64Array; readonly power: number } | undefined>((best, samples) => {
+    const power = powerOf(samples);
+    return best === undefined || power > best.power ? { samples, power } : best;
+  }, undefined);
+  const samples = loudest?.samples ?? new Float64Array(0);
+  const factor = Math.max(1, Math.floor(rate / wantedRate));
+  const lowered = factor === 1 ? samples.slice() : lower(samples, factor);
+  let mean = 0;
+  for (const value of lowered) mean += value;
+  mean /= lowered.length;
+  for (let index = 0; index < lowered.length; index += 1) lowered[index]! -= mean;
+  return { samples: lowered, rate: rate / factor, seconds: samples.length / rate };
+}
+
+function powerOf(samples: Float64Array): number {
+  let sum = 0;
+  let square = 0;
+  for (const value of samples) {
+    sum += value;
+    square += value * value;
+  }
+  return square / samples.length - (sum / samples.length) ** 2;
+}
+
+/** Every `factor`-th sample behind a low pass: sinc under a Blackman window, cut off at 0.46 of the lower rate. */
+function lower(samples: Float64Array, factor: number): Float64Array {
+  const half = reach * factor;
+  const taps = Float64Array.from({ length: 2 * half + 1 }, (_, index) => {
+    const at = (index - half) / factor;
+    const place = (index / (2 * half)) * 2 * Math.PI;
+    return sinc(0.92 * at) * (0.42 - 0.5 * Math.cos(place) + 0.08 * Math.cos(2 * place));
+  });
+  const whole = taps.reduce((sum, tap) => sum + tap, 0);
+  const out = new Float64Array(Math.floor(samples.length / factor));
+  for (let index = 0; index < out.length; index += 1) {
+    const from = index * factor - half;
+    let sum = 0;
+    if (from >= 0 && from + taps.length <= samples.length) for (let tap = 0; tap < taps.length; tap += 1) sum += taps[tap]! * samples[from + tap]!;
+    else for (let tap = Math.max(0, -from); tap < taps.length && from + tap < samples.length; tap += 1) sum += taps[tap]! * samples[from + tap]!;
+    out[index] = sum / whole;
+  }
+  return out;
+}
+
+export const sinc = (x: number): number => (x === 0 ? 1 : Math.sin(Math.PI * x) / (Math.PI * x));

@@ -1,0 +1,106 @@
+import { hannWindow, realTransform } from '../spectrum/index.ts';
+
+/** Frames of a recording: power of each bin over the noise around it, whose mean is 1 where there is noise alone. */
+export interface WhiteFrames {
+  readonly count: number;
+  readonly bins: number;
+  /** Hz from bin to bin: a third of a Hann line's width. */
+  readonly binWidth: number;
+  /** s between frames, and from the start to the middle of the first. */
+  readonly step: number;
+  readonly first: number;
+  /** Seconds of a frame. */
+  readonly span: number;
+  readonly power: Float32Array;
+  /** Noise density of each bin, as the mean of all frames: mean square of a bin of the transform. */
+  readonly floor: Float64Array;
+}
+
+/** Half widths of the stretches in which the noise is taken as even: a near one, widths of a line, and a broad one, Hz. The louder counts: a smeared line is no line. */
+const near = 8;
+const broad = 70;
+/** Noise is never taken as less than this part of its mean over the whole: a coder's holes would ring. */
+const leastFloor = 1e-6;
+
+/**
+ * Cuts a recording into Hann frames and weighs each against its own noise: the median of the bins around.
+ *
+ * @param span  wanted length of a frame, s; at most the whole
+ * @param hop   part of a frame from one to the next
+ */
+export function whiteFrames(samples: Float64Array, rate: number, span: number, hop: number): WhiteFrames {
+  const length = Math.min(samples.length, Math.round(span * rate));
+  // Half as many bins again as samples, or more, so that no line falls between two.
+  const size = 2 ** Math.ceil(Math.log2(Math.max(64, 1.45 * length)));
+  const window = new Float64Array(size);
+  window.set(hannWindow(length));
+  const transform = realTransform(window);
+  const stride = Math.max(1, Math.round(hop * length));
+  const count = Math.max(1, Math.floor((samples.length - length) / stride) + 1);
+  const { bins } = transform;
+  const binWidth = rate / size;
+  const padded = new Float64Array((count - 1) * stride + size);
+  padded.set(samples.subarray(0, Math.min(samples.length, padded.length)));
+  const real = new Float64Array(bins);
+  const imaginary = new Float64Array(bins);
+  const power = new Float32Array(count * bins);
+  const floor = new Float64Array(bins);
+  const own = new Float64Array(bins);
+  const padding = size / length;
+  const nearNoise = floorFinder(bins, Math.round(near * padding), padding);
+  const broadNoise = floorFinder(bins, Math.max(Math.round(2 * near * padding), Math.round(broad / binWidth)), padding);
+  for (let frame = 0; frame < count; frame += 1) {
+    transform.transform(padded, frame * stride, real, imaginary);
+    for (let bin = 0; bin < bins; bin += 1) own[bin] = real[bin]! * real[bin]! + imaginary[bin]! * imaginary[bin]!;
+    const by = nearNoise(own);
+    const around = broadNoise(own);
+    for (let bin = 0; bin < bins; bin += 1) {
+      const found = Math.max(by[bin]!, around[bin]!);
+      power[frame * bins + bin] = found > 0 ? own[bin]! / found : 0;
+      floor[bin]! += around[bin]! / count;
+    }
+  }
+  return { count, bins, binWidth, step: stride / rate, first: length / 2 / rate, span: length / rate, power, floor };
+}
+
+/** Sorted by hand, for calls into the engine's own sort take longer than these few numbers. */
+function middle(values: Float64Array, count: number): number {
+  if (count > 48) return values.subarray(0, count).sort()[count >> 1]!;
+  for (let index = 1; index < count; index += 1) {
+    const value = values[index]!;
+    let at = index;
+    for (; at > 0 && values[at - 1]! > value; at -= 1) values[at] = values[at - 1]!;
+    values[at] = value;
+  }
+  return values[count >> 1]!;
+}
+
+/** Medians of stretches of bins that overlap by half, joined by straight lines; its workspace is its own. */
+function floorFinder(bins: number, half: number, padding: number): (power: Float64Array) => Float64Array {
+  const centres = Array.from({ length: Math.ceil((bins - 1) / half) + 1 }, (_, index) => Math.min(bins - 1, index * half));
+  // Bins of a padded frame are alike in pairs: every second one is enough.
+  const skip = padding >= 1.4 ? 2 : 1;
+  const stretch = new Float64Array(2 * half + 1);
+  const medians = new Float64Array(centres.length);
+  const found = new Float64Array(bins);
+  return (power) => {
+    let mean = 0;
+    for (const [index, centre] of centres.entries()) {
+      const until = Math.min(bins, centre + half + 1);
+      let count = 0;
+      for (let bin = Math.max(0, centre - half); bin < until; bin += skip) stretch[count++] = power[bin]!;
+      // The median of an exponential law is ln 2 of its mean.
+      medians[index] = middle(stretch, count) / Math.LN2;
+      mean += medians[index]! / centres.length;
+    }
+    const lowest = leastFloor * mean;
+    for (let index = 0; index + 1 < centres.length; index += 1) {
+      const from = centres[index]!;
+      const until = centres[index + 1]!;
+      const a = Math.max(lowest, medians[index]!);
+      const slope = until > from ? (Math.max(lowest, medians[index + 1]!) - a) / (until - from) : 0;
+      for (let bin = from; bin <= until; bin += 1) found[bin] = a + slope * (bin - from);
+    }
+    return found;
+  };
+}

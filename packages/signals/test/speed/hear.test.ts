@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import { hear, type Hearing, type LineComb } from '@rotorwright/signals';
+import { dropOutScene, emptyScene, fieldScene, offRatioScene, spoolScene, steadyScene } from '../../../../tests/recordings/cases.ts';
+import { electric, twoStroke } from '../../../../tests/recordings/machines.ts';
+import { makeRecording, type Made, type Scene } from '../../../../tests/recordings/make-recording.ts';
+
+/** A few of the cases of the benchmark `listen`: enough to see that nothing broke. Recordings are made up, and their truth is known. */
+
+const everybody = { speaking: ['main', 'tail', 'engine', 'mesh'] as const, rate: 8000 };
+
+function listen(scene: Scene): { readonly hearing: Hearing; readonly made: Made; readonly error: number } {
+  const made = makeRecording(scene);
+  const hearing = hear(made.recording, scene.comb);
+  return { hearing, made, error: hearing.speed === undefined ? Number.NaN : Math.abs(hearing.speed / (2 * Math.PI) / made.speed - 1) };
+}
+
+describe('speed by the comb of a machine', () => {
+  it.each([1, 2])('steady, ten seconds, as loud as the noise: within 0.01 % (%i)', (seed) => {
+    const { hearing, error } = listen({ ...steadyScene(seed, 10, 0), ...everybody });
+    expect(hearing.verdict).toBe('heard');
+    expect(error).toBeLessThan(1e-4);
+    expect(hearing.groups.filter(({ audible }) => audible).length).toBeGreaterThanOrEqual(2);
+  });
+
+  it('ten decibels below the noise: within 0.15 %', () => {
+    const { hearing, error } = listen({ ...steadyScene(3, 10, -10), ...everybody });
+    expect(hearing.verdict).toBe('heard');
+    expect(error).toBeLessThan(1.5e-3);
+  });
+
+  it('in the field, with wander, wind and foreign tones: within 0.05 %', () => {
+    const { error } = listen({ ...fieldScene(4, 8, 3), ...everybody });
+    expect(error).toBeLessThan(5e-4);
+  });
+
+  it('follows a rotor that speeds up', () => {
+    const { hearing, made } = listen({ ...spoolScene(1, 10, 3), ...everybody });
+    const { times, speeds } = hearing.track!;
+    const errors = [...speeds].map((speed, index) => Math.abs(speed / (2 * Math.PI) / made.speedAt(times[index]!) - 1)).toSorted((a, b) => a - b);
+    expect(errors[errors.length >> 1]).toBeLessThan(2e-3);
+    expect(speeds.at(-1)! / speeds[0]!).toBeGreaterThan(1.3);
+  });
+
+  it('gives the same for the same bytes, louder, and turned over', () => {
+    const { recording } = makeRecording({ ...steadyScene(5, 4, 3), ...everybody, comb: twoStroke });
+    const first = hear(recording, twoStroke);
+    expect(hear(recording, twoStroke)).toEqual(first);
+    const width = first.interval![1] - first.interval![0];
+    for (const factor of [-1, 8, 0.001]) {
+      const again = hear({ ...recording, channels: recording.channels.map((channel) => channel.map((value) => factor * value)) }, twoStroke);
+      expect(Math.abs(again.speed! - first.speed!)).toBeLessThan(0.2 * width);
+    }
+  });
+});
+
+describe('what does not fit', () => {
+  it('a clutch that slips by one per cent is told, with the slip', () => {
+    const { hearing, error } = listen({ ...offRatioScene(1, 10, 3, 'engine', 1.01, twoStroke), ...everybody });
+    expect(hearing.verdict).toBe('mismatch');
+    expect(hearing.mismatch).toMatchObject({ group: 'engine', slip: true });
+    expect(Math.abs(hearing.mismatch!.factor - 1.01)).toBeLessThan(1e-3);
+    expect(error).toBeLessThan(1e-4);
+  });
+
+  it('a pinion with a tooth less is named', () => {
+    const { hearing } = listen({ ...offRatioScene(2, 10, 3, 'engine', 14 / 15, twoStroke), ...everybody });
+    expect(hearing.verdict).toBe('mismatch');
+    expect(hearing.mismatch!.otherRatios.map(({ id }) => id)).toEqual(['pinion 15']);
+    expect(hearing.mismatch!.slip).toBe(false);
+  });
+
+  it('an engine that falls silent is told, and when', () => {
+    const scene = { ...dropOutScene(2, 10, 3), ...everybody };
+    const { hearing } = listen(scene);
+    expect(Math.abs(hearing.engineSilentFrom! - scene.silentFrom!.engine!)).toBeLessThan(0.5);
+  });
+
+  it('one source alone is not taken for a proof', () => {
+    const { hearing } = listen({ ...steadyScene(7, 8, 3), ...everybody, comb: twoStroke, speaking: ['tail'] });
+    expect(['not-verified', 'cannot-tell', 'not-heard']).toContain(hearing.verdict);
+  });
+
+  it.each([1, 2, 3])('no machine in the recording, no speed (%i)', (seed) => {
+    const { hearing } = listen({ ...emptyScene(seed, 6), rate: 8000 });
+    expect(['not-heard', 'cannot-tell']).toContain(hearing.verdict);
+  });
+
+  it('silence is not heard, and crashes nothing', () => {
+    expect(hear({ rate: 8000, channels: [new Float64Array(16_000)], warnings: [] }, electric)).toMatchObject({ verdict: 'not-heard', groups: [] });
+    expect(hear({ rate: 8000, channels: [new Float64Array(16_000).fill(0.3)], warnings: [] }, electric).verdict).toBe('not-heard');
+  });
+
+  it('refuses a recording that is too short, and a comb that is none', () => {
+    const recording = { rate: 8000, channels: [new Float64Array(4000)], warnings: [] };
+    expect(() => hear(recording, electric)).toThrow(/must last 1 s or more; it lasts 0\.5 s/u);
+    const long = { ...recording, channels: [new Float64Array(16_000)] };
+    const bad: LineComb = { ...electric, families: [{ id: 'x', group: 'main', order: 0, harmonics: 1 }] };
+    expect(() => hear(long, bad)).toThrow(/order of x must be above 0/u);
+    expect(() => hear(long, { ...electric, families: [] })).toThrow(/no lines/u);
+    expect(() => hear(long, { ...electric, slowest: 0 })).toThrow(/slowest/u);
+  });
+});
