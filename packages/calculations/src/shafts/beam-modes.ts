@@ -42,7 +42,7 @@ export const beamModes = defineCalculation({
       outputs: { frequencies, ...Object.fromEntries(Object.entries(single).filter(([, value]) => value !== undefined)) },
       warnings: [
         ...(lacking.length > 0 ? [`${lacking.join(', ')} left out: not so many were asked for, or there are not so many.`] : []),
-        ...(frequencies.length < modes ? [`There are only ${frequencies.length} frequencies: a beam without mass of its own has no more than its masses allow.`] : []),
+        ...(frequencies.length < modes ? [`There ${frequencies.length === 1 ? 'is only one frequency' : `are only ${frequencies.length} frequencies`}: a beam without mass of its own has no more than its masses allow.`] : []),
       ],
     };
   },

@@ -68,7 +68,7 @@ export const whirl = defineCalculation({
         ...(separation === undefined ? [`separation is left out: ${speed === 0 ? 'the shaft does not turn' : waves > MOST_WAVES ? `the speed lies above some ${MOST_WAVES} critical speeds` : 'there is no critical speed'}.`] : []),
         ...(first === undefined ? ['firstCriticalSpeed is left out: there is no critical speed.'] : []),
         ...(first === undefined || speed === 0 ? [`firstCriticalRatio is left out: ${speed === 0 ? 'the shaft does not turn' : 'there is no critical speed'}.`] : []),
-        ...(criticalSpeeds.length < modes ? [`There are only ${criticalSpeeds.length} critical speeds.`] : []),
+        ...(criticalSpeeds.length < modes ? [criticalSpeeds.length === 1 ? 'There is only one critical speed.' : `There are only ${criticalSpeeds.length} critical speeds.`] : []),
         ...(separation !== undefined && separation < NEAR ? [`The shaft runs within ${NEAR * 100} % of a critical speed.`] : []),
         ...(first !== undefined && first < speed ? ['The shaft runs above its first critical speed: it passes through it on the way up.'] : []),
       ],

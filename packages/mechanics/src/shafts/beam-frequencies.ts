@@ -57,7 +57,8 @@ export function beamFrequencies(beam: UniformBeam, wanted: number): number[] {
     if (value === undefined) break;
     found.push(value);
   }
-  return found;
+  // Each comes from a mesh of its own: two that are one frequency may come out in either order.
+  return found.sort((a, b) => a - b);
 }
 
 /**

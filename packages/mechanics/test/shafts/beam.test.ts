@@ -29,6 +29,14 @@ describe('a uniform beam bends at the handbook eigenvalues βL', () => {
   });
 });
 
+// law: two cantilevers back to back do not feel one another
+test('a beam clamped in its middle bends at each frequency of its halves twice, in ascending order', () => {
+  const found = betas(unit([clamp(0.5)]), 6);
+  const halves = betas(unit([clamp(0)], 0.5), 3).flatMap((beta) => [beta, beta]);
+  found.forEach((beta, i) => expect(beta / halves[i]!).toBeCloseTo(1, 5));
+  expect(found).toEqual(found.toSorted((a, b) => a - b));
+});
+
 // independent route: exact dynamic stiffness of each span with Wittrick–Williams counting, values in Hz held to 1e-5
 test('a tail boom with a strut and a mass at its end', () => {
   const boom: UniformBeam = {
