@@ -1,6 +1,7 @@
 import data from '../data/swashplate-cases.json' with { type: 'json' };
 import { checksOf, type Case } from './cases.ts';
 import type { Check, Source } from './check.ts';
+import { sourced } from './rows.ts';
 
 const swashplates = checksOf(data.cases as unknown as readonly Case[]);
 
@@ -21,6 +22,23 @@ const planarChecks: readonly Check[] = [
     source: { document: 'Norton, Design of Machinery', place: 'Example 4-1 (from memory)', kind: 'published' },
   },
 ];
+
+/** Two arms of 20 mm, 100 mm apart, the second one higher by `height`, and a rod that makes them a parallelogram seen from above. */
+const parallelogram = (height: number) => ({
+  input: { pivot: [0, 0, 0], axis: [0, 0, 1], arm: [0.02, 0, 0] },
+  output: { pivot: [0.1, 0, height], axis: [0, 0, 1], arm: [0.02, 0, 0] },
+  rodLength: Math.hypot(0.1, height),
+  angle: 90 * degree,
+});
+const lean = Math.atan(0.3);
+const parallel = sourced({ document: 'Worked by hand in the title', kind: 'by hand' }, [
+  ['arms of 20 mm, rod and pivots of 100 mm, first arm at 90°: 5 cos φ + 1 = sin φ, so φ = 90° or cos φ = −5/13', 'pushrod', parallelogram(0), 'outputAngles', [Math.atan2(-12, -5), 90 * degree], 1e-9, 'absolute'],
+  ['a parallelogram turns alike; crossed, with the rod along (12, −5): (12, −5)·(−1, 0)/((12, −5)·(12, −5)/13) = −12/13', 'pushrod', parallelogram(0), 'ratios', [-12 / 13, 1], 1e-9, 'relative'],
+  ['30 mm higher: the rod leans by atan(30/100) at the first ball', 'pushrod', parallelogram(0.03), 'rodAngles1', [lean, lean], 1e-9, 'relative'],
+  ['30 mm higher: and as much at the second', 'pushrod', parallelogram(0.03), 'rodAngles2', [lean, lean], 1e-9, 'relative'],
+  ['100 mm of rod reach', 'pushrod', parallelogram(0), 'reachable', 1, 0, 'absolute'],
+  ['150 mm of rod are longer than 100 + 20 + 20 mm', 'pushrod', { ...parallelogram(0), rodLength: 0.15 }, 'reachable', 0, 0, 'absolute'],
+]);
 
 /** A spatial four-bar whose output was also found by a simulation of bodies; two digits printed. */
 const spatial = (angle: number, printed: number, other: number): Check => {
@@ -48,4 +66,4 @@ const linkChecks: readonly Check[] = ([['length', 0.05, 'the triangle 3, 4, 5'],
   source: { document: 'Geometry of a rod with two ends', place, kind: 'by hand' },
 }));
 
-export const controlCases: readonly Check[] = [...swashplates, ...planarChecks, ...linkChecks, spatial(0, 1.71, 3.094954), spatial(-60, 1.16, -2.497995), spatial(-120, 1.63, -1.832086), spatial(-180, 2.42, -1.80103)];
+export const controlCases: readonly Check[] = [...swashplates, ...planarChecks, ...parallel, ...linkChecks, spatial(0, 1.71, 3.094954), spatial(-60, 1.16, -2.497995), spatial(-120, 1.63, -1.832086), spatial(-180, 2.42, -1.80103)];

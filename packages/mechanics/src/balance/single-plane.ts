@@ -39,6 +39,5 @@ export function balanceSinglePlane(initial: Phasor, trial: Phasor, withTrial: Ph
 /** The same direction from 0 up to, not including, 2π. */
 export function fullTurn(angle: number): number {
   const turn = 2 * Math.PI;
-  const rest = ((angle % turn) + turn) % turn;
-  return rest < turn ? rest : 0;
+  return ((angle % turn) + turn) % turn;
 }

@@ -30,8 +30,16 @@ describe('balancing in one plane', () => {
     );
   });
 
+  test('asks for the same mass whatever the unit of the readings (law: scaling)', () => {
+    const read = (unit: number) => balanceSinglePlane({ size: 7 * unit, angle: 2 }, { size: 0.1, angle: 0 }, { size: 5 * unit, angle: 1 }, true).correction!;
+    for (const unit of [1e-9, 1e9]) {
+      expect(read(unit).size).toBeCloseTo(read(1).size, 12);
+      expect(read(unit).angle).toBeCloseTo(read(1).angle, 12);
+    }
+  });
+
   test('has no answer where the trial changed nothing', () => {
-    expect(balanceSinglePlane({ size: 3, angle: 1 }, { size: 1, angle: 0 }, { size: 3, angle: 1 }, true).correction).toBeUndefined();
+    expect(balanceSinglePlane({ size: 3, angle: 1 }, { size: 1, angle: 0 }, { size: 3, angle: 1 }, true)).toEqual({ influence: { size: 0, angle: 0 } });
     expect(() => balanceSinglePlane({ size: 3, angle: 1 }, { size: 0, angle: 0 }, { size: 3, angle: 1 }, true)).toThrow(/must have mass/);
   });
 });

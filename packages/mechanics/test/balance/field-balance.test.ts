@@ -75,11 +75,16 @@ describe('a mass shared between holes', () => {
   test('whole in the hole that stands at its angle, in no hole when it is nothing', () => {
     expect(splitMass({ size: 2, angle: 1 }, [0, 1, 3])).toEqual([0, 2, 0]);
     expect(splitMass({ size: 0, angle: 1 }, [0, 2])).toEqual([0, 0]);
+    expect(splitMass({ size: 0, angle: 3 }, [0, 1])).toEqual([0, 0]);
+    // Rounding beside a hole is no reason to refuse, though the other hole lies straight across.
+    expect(splitMass({ size: 1, angle: 1e-14 }, [0, Math.PI])).toEqual([1, 0]);
+    expect(splitMass({ size: 1, angle: -1e-14 }, [0, Math.PI])).toEqual([1, 0]);
   });
 
   test('cannot be shared by holes on one side, or straight across', () => {
     expect(splitMass({ size: 1, angle: 3 }, [0, 1])).toBeUndefined();
     expect(splitMass({ size: 1, angle: 1 }, [0, Math.PI])).toBeUndefined();
+    expect(splitMass({ size: 1, angle: 1 }, [0, Math.PI - 1e-13])).toBeUndefined();
     expect(() => splitMass({ size: 1, angle: 3 }, [0])).toThrow('at least two places');
   });
 });
