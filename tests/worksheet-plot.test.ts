@@ -1,7 +1,8 @@
 import { catalogue, exampleInputs, type Calculation } from '@rotorwright/calculations';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { axisTicks, curveOf, plottableInputs, plottableOutputs, rangeAbout, type NumberSpec } from '../apps/web/src/pages/worksheet/plot-data.ts';
+import { axisTicks } from '../apps/web/src/sheet/axis-ticks.ts';
+import { curveOf, plottableInputs, plottableOutputs, rangeAbout, type NumberSpec } from '../apps/web/src/pages/worksheet/plot-data.ts';
 
 const of = (id: string): Calculation => catalogue.get(id)!;
 const gear = { normalModule: 0.001, teeth1: 17, teeth2: 85, faceWidth: 0.01 };

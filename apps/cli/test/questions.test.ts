@@ -36,6 +36,33 @@ describe('Whimbrel answers', () => {
     expect(out).toMatch(/8\.071 \(113\/14\)/u);
   });
 
+  it('what becomes of the tail when shorter blades turn faster', async () => {
+    const { out } = await ask('rotor', whimbrel, '--variant', 'short', '--speed', '1900 rpm');
+    expect(out).toMatch(/Whimbrel, 1,900 rpm/u);
+    expect(out).toMatch(/against full power/u);
+    expect(out).toMatch(/The tail holds hover from [\d,]+ rpm of the main rotor on, full power from [\d,]+ rpm on\./u);
+    expect(out).toMatch(/Its tips are too fast from [\d,]+ rpm on/u);
+    const { out: gears } = await ask('options', whimbrel, '--speed', '1900 rpm');
+    expect(gears).toMatch(/tail/iu);
+  });
+
+  it('why the tail is weak when the rotor is slow, and from which speed on it is enough', async () => {
+    const { out, status } = await ask('rotor', whimbrel, '--speed', '1200 rpm');
+    expect(status).toBe(1);
+    expect(out).toMatch(/exceeded/u);
+    expect(out).toMatch(/at this speed it is too slow for full power\. Its thrust goes with the square of the speed, the torque of full power does not/u);
+  });
+
+  it('how much power is left on a hot day up high, and how long the tank or the pack lasts', async () => {
+    const { out } = await ask('rotor', whimbrel, '--altitude', '1500 m', '--warmer', '20 K');
+    expect(out).toMatch(/Power available over power needed .*?1\.\d\d/u);
+    expect(out).toMatch(/Time that a full tank lasts,? [\d.]+ min [\d.]+ min to [\d.]+ min/u);
+    expect(out).toMatch(/The most thrust is set by: power\./u);
+    const { out: pack } = await ask('rotor', 'examples/sanderling/machine.yaml', '--altitude', '1500 m', '--warmer', '20 K');
+    expect(pack).toMatch(/Time that a full pack lasts,? [\d.]+ min [\d.]+ min to [\d.]+ min/u);
+    expect(pack).toMatch(/Duty left to the governor/u);
+  });
+
   it('what the next step is, and what it needs on the bench', async () => {
     const { out } = await ask('plan', whimbrel, '--next');
     expect(out).toMatch(/steps can be done now/u);

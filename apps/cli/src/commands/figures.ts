@@ -2,6 +2,7 @@ import type { Command } from 'commander';
 import { carriersOf } from '@rotorwright/build';
 import { driveDirections, figures, helixPush, oneWayFacing, screwFigures, threadSense, turning, working, workingLines, type DriveState, type Figure, type FigureSet } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
+import { readConditions, withConditionOptions, type ConditionOptions } from '../condition-options.ts';
 import { findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
 import { readQuantityOption } from '../read-option.ts';
@@ -11,29 +12,20 @@ import type { Act } from './act.ts';
 
 const states: readonly DriveState[] = ['driven', 'clutch-open', 'autorotation'];
 
-interface FiguresOptions extends HomeOption {
+interface FiguresOptions extends HomeOption, ConditionOptions {
   readonly state: string;
   readonly speed?: string;
-  readonly altitude?: string;
-  readonly warmer?: string;
-  readonly humidity?: string;
-  readonly mass?: string;
   readonly open?: string;
   readonly json?: true;
 }
 
 export function figuresCommand(program: Command, act: Act): void {
-  program
-    .command('figures')
+  withConditionOptions(program.command('figures'))
     .summary('compute every figure, and show how')
     .description('Computes what turns how fast and which way, and what it carries.\nStatus 1 when the file has errors; they are told on standard error.')
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .option('--state <state>', `one of ${states.join(', ')}`, 'driven')
     .option('--speed <speed>', 'speed of engine or motor instead of that of the file: "14600 rpm"')
-    .option('--altitude <height>', 'pressure altitude of the air: "400 m"')
-    .option('--warmer <difference>', 'air warmer than the standard atmosphere there by: "15 K"')
-    .option('--humidity <share>', 'relative humidity of the air: "60 %"')
-    .option('--mass <mass>', 'mass of the machine instead of that of the file: "6.8 kg"')
     .option('--open <figure>', 'show the working of one figure as a tree')
     .option(...homeOption)
     .option('--json', 'the figures as JSON')
@@ -44,13 +36,9 @@ export function figuresCommand(program: Command, act: Act): void {
 async function show(terminal: Terminal, argument: string | undefined, options: FiguresOptions): Promise<Status> {
   const state = readState(options.state);
   const sourceSpeed = readQuantityOption('--speed', options.speed, 'rad/s', '14600 rpm');
-  const altitude = readQuantityOption('--altitude', options.altitude, 'm', '400 m');
-  const temperatureOffset = readQuantityOption('--warmer', options.warmer, 'K', '15 K');
-  const humidity = readQuantityOption('--humidity', options.humidity, '%', '60 %');
-  const mass = readQuantityOption('--mass', options.mass, 'kg', '6.8 kg');
-  if (mass !== undefined && !(mass > 0)) throw new WrongInput(`--mass: given “${options.mass}”: a machine has more than 0 kg. Right would be "6.8 kg".`);
+  const conditions = readConditions(options);
   const named = findMachine(terminal, argument, options);
-  const set = figures(named.machine, { state, ...(sourceSpeed !== undefined && { sourceSpeed }), ...(altitude !== undefined && { altitude }), ...(temperatureOffset !== undefined && { temperatureOffset }), ...(humidity !== undefined && { humidity }), ...(mass !== undefined && { mass }) });
+  const set = figures(named.machine, { state, ...(sourceSpeed !== undefined && { sourceSpeed }), ...conditions });
   const known = [...set.drive.states.keys()];
   if (known.length > 0 && !known.includes(state)) throw new WrongInput(`${named.machine.name} has no state ${state}; it has ${known.join(', ')}.`);
   if (options.open !== undefined) await open(terminal, set, named, options.open, options.json === true);

@@ -17,6 +17,7 @@ import { optionsCommand } from './options.ts';
 import { planCommand } from './plan.ts';
 import { reachCommand } from './reach.ts';
 import { restoreCommand } from './restore.ts';
+import { rotorCommand } from './rotor.ts';
 import { serveCommand } from './serve.ts';
 import { shimsCommand } from './shims.ts';
 import { signCommand } from './sign.ts';
@@ -28,6 +29,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   figuresCommand,
   marginsCommand,
   optionsCommand,
+  rotorCommand,
   controlsCommand,
   balanceCommand,
   planCommand,

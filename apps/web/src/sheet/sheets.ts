@@ -1,6 +1,6 @@
 /** The sheets of a machine, numbered through their groups. */
 export interface SheetEntry {
-  readonly key: 'drive' | 'build' | 'bench' | 'holds' | 'change' | 'worksheet' | 'file';
+  readonly key: 'drive' | 'rotor' | 'build' | 'bench' | 'holds' | 'change' | 'worksheet' | 'file';
   readonly number: number;
   readonly title: string;
   readonly group: 'know' | 'build' | 'set' | 'fly' | 'paper';
@@ -8,6 +8,7 @@ export interface SheetEntry {
 
 export const sheets: readonly SheetEntry[] = ([
   ['drive', 'Drive', 'know'],
+  ['rotor', 'Rotor', 'know'],
   ['build', 'Build', 'build'],
   ['bench', 'Bench', 'build'],
   ['holds', 'Holds', 'build'],
@@ -32,8 +33,12 @@ export const reachAt = (id: string, thing: string): string => machineAt(id, 'bui
 /** A line of the machine file. */
 export const lineAt = (id: string, line: number): string => machineAt(id, 'file', `#L${line}`);
 
-/** The working of a figure, opened on the Drive sheet. */
-export const figureAt = (id: string, figure: string): string => machineAt(id, 'drive', `?figure=${encodeURIComponent(figure)}`);
+/** Figures of flight: they stand on the Rotor sheet. */
+export const isOfFlight = (figure: string): boolean =>
+  /^(hover-|blade-loading|tail-(?!rotor)|yaw-acceleration|power-|torque-needed|rotor-power|thrust-|climb-rate|endurance|range-speed|top-speed|fuel-flow|pack-|governor-headroom|motor-heat|autorotation)/.test(figure);
+
+/** The working of a figure, opened on the sheet that it stands on. */
+export const figureAt = (id: string, figure: string): string => machineAt(id, isOfFlight(figure) ? 'rotor' : 'drive', `?figure=${encodeURIComponent(figure)}`);
 
 export const worksheetAt = (id: string | undefined, calculation: string): string => (id === undefined ? `/worksheet/${calculation}` : machineAt(id, 'worksheet', `/${calculation}`));
 

@@ -22,7 +22,16 @@ export function addFlight(builder: Builder, drive: DriveSolution, main: Rotor): 
   addFlightSpeeds(builder, main);
 }
 
-const havePower: FigureInput = { figure: 'rotor-power-available hover' };
+const havePower = { figure: 'rotor-power-available hover' };
+
+/**
+ * The inputs with the power that the rotor can have: for outputs that need it, and, where it is not known, without it for
+ * those that do not.
+ */
+function withPower(builder: Builder, inputs: Readonly<Record<string, FigureInput>>): { readonly needing: typeof inputs; readonly sparing: typeof inputs } {
+  const needing = { ...inputs, power: havePower };
+  return { needing, sparing: builder.get(havePower.figure)?.value === undefined ? inputs : needing };
+}
 
 function addLimits(builder: Builder, main: Rotor): void {
   const blades = bladeInputs(main);
@@ -52,14 +61,14 @@ function addTailSpeeds(builder: Builder, main: Rotor, tail: Rotor, source: Drive
     ['tailChord', entry(of('chord'), tail.chord, 'm'), of('chord')],
     ['maximumPitch', entry(of('stops'), tail.stops?.max, 'rad'), of('stops')],
   ]);
-  const all = { ...blades.inputs, ...optional('lowSpeed', end(BAND.low)), ...optional('highSpeed', end(BAND.high)), ...inputs, ...optional('blockage', entry(of('blockage'), tail.blockage, '-')), power: havePower };
+  const all = withPower(builder, { ...blades.inputs, ...optional('lowSpeed', end(BAND.low)), ...optional('highSpeed', end(BAND.high)), ...inputs, ...optional('blockage', entry(of('blockage'), tail.blockage, '-')) });
   const wanting = [...blades.missing, ...missing, ...(speed === undefined ? [`${source.path}.speed`] : [])];
   const named = inSentence(tail.title);
-  const add = (name: string, title: string, output: string, unit = 'rad/s', shown = 'rpm'): void => void builder.add({ name, title, unit, shown, calculation: 'tail-speeds', output, inputs: all, missing: wanting });
-  add('tail-least-speed hover', `Main rotor speed from which on ${named} holds hover`, 'leastSpeedHover');
-  add('tail-least-speed full-power', `Main rotor speed from which on ${named} holds full power`, 'leastSpeedFull');
-  add('tail-fast-speed', `Main rotor speed from which on the tips of ${named} are too fast`, 'fastSpeed');
-  add('tail-margin full-power', `Thrust available over thrust needed of ${named}, against full power`, 'fullMargin', '-', '-');
+  const add = (name: string, title: string, output: string, from: keyof typeof all, unit = 'rad/s', shown = 'rpm'): void => void builder.add({ name, title, unit, shown, calculation: 'tail-speeds', output, inputs: all[from], missing: wanting });
+  add('tail-least-speed hover', `Main rotor speed from which on ${named} holds hover`, 'leastSpeedHover', 'sparing');
+  add('tail-least-speed full-power', `Main rotor speed from which on ${named} holds full power`, 'leastSpeedFull', 'needing');
+  add('tail-fast-speed', `Main rotor speed from which on the tips of ${named} are too fast`, 'fastSpeed', 'sparing');
+  add('tail-margin full-power', `Thrust available over thrust needed of ${named}, against full power`, 'fullMargin', 'needing', '-', '-');
 }
 
 function addFlightSpeeds(builder: Builder, main: Rotor): void {
@@ -70,12 +79,12 @@ function addFlightSpeeds(builder: Builder, main: Rotor): void {
     ['dragArea', entry('machine.drag-area', machine.dragArea, 'm²'), 'machine.drag-area'],
     ['flapInertia', { figure: `blade-inertia ${main.id}` }, ''],
   ]);
-  const all = { ...blades.inputs, ...inputs, power: havePower };
+  const all = withPower(builder, { ...blades.inputs, ...inputs });
   const wanting = [...blades.missing, ...missing];
-  const add = (name: string, title: string, output: string, unit: string): void => void builder.add({ name, title, unit, shown: unit, calculation: 'flight-speeds', output, inputs: all, missing: wanting });
+  const add = (name: string, title: string, output: string, unit: string, from: keyof typeof all = 'sparing'): void => void builder.add({ name, title, unit, shown: unit, calculation: 'flight-speeds', output, inputs: all[from], missing: wanting });
   add('endurance-speed', 'Airspeed of the longest flight', 'enduranceSpeed', 'm/s');
-  add('endurance-speed-power', `Power of ${inSentence(main.title)} there`, 'endurancePower', 'W');
+  add('endurance-speed-power', `Power of ${inSentence(main.title)} at the airspeed of the longest flight`, 'endurancePower', 'W');
   add('range-speed', 'Airspeed of the farthest flight', 'rangeSpeed', 'm/s');
   add('range-speed-power', `Power of ${inSentence(main.title)} at the airspeed of the farthest flight`, 'rangePower', 'W');
-  add('top-speed', 'Fastest level flight', 'topSpeed', 'm/s');
+  add('top-speed', 'Fastest level flight', 'topSpeed', 'm/s', 'needing');
 }

@@ -16,6 +16,7 @@ const rows: readonly Row[] = [
   ['hover-torque-low', 'Torque, low, of', 'N·m', 'N·m', 'torqueLow'],
   ['hover-torque-high', 'Torque, high, of', 'N·m', 'N·m', 'torqueHigh'],
   ['hover-collective', 'Collective of', 'rad', '°', 'collective'],
+  ['hover-profile-power', 'Power of the drag of the blades of', 'W', 'W', 'profilePower'],
   ['blade-loading', 'Blade loading of', '-', '-', 'bladeLoading'],
 ];
 
@@ -27,14 +28,35 @@ export function weightInput({ mass }: Machine): FigureInput | undefined {
 /** What the main rotor asks for in hover, carrying the machine: with a band, for no two sets of blades are alike. */
 export function addHover(builder: Builder, rotor: Rotor): void {
   const { machine } = builder;
-  const { id, path, title } = rotor;
+  const { id, title } = rotor;
   const blades = bladeInputs(rotor);
   const load = gather([['thrust', weightInput(machine), 'machine.mass']]);
   for (const [name, what, unit, shown, output] of rows) {
     builder.add({ name: `${name} ${id}`, title: `${what} ${inSentence(title)}, hovering`, unit, shown, calculation: 'hover', output, inputs: { ...blades.inputs, ...load.inputs }, missing: [...blades.missing, ...load.missing] });
   }
-  builder.add({
-    name: `hover-reserve ${id}`, title: `Time that ${inSentence(title)} could hover on what is stored in it`, unit: 's', shown: 's', calculation: 'autorotation', output: 'equivalentHoverTime',
-    ...gather([['rotorInertia', { figure: `rotor-inertia ${id}` }, ''], ['speed', { figure: `speed ${rotor.on}` }, ''], ['hoverPower', { figure: `hover-power ${id}` }, ''], ['mass', entry('machine.mass', machine.mass, 'kg'), 'machine.mass'], ['radius', radiusOf(rotor), `${path}.diameter`]]),
-  });
+  addAutorotation(builder, rotor);
+}
+
+/** Blade loading at stall, thrust coefficient over solidity. */
+const STALL_LOADING = 0.13;
+
+/** What is stored in the rotor, how long it lasts, and how fast the machine comes down on it. */
+function addAutorotation(builder: Builder, rotor: Rotor): void {
+  const { id, path, title } = rotor;
+  const { inputs, missing } = gather([
+    ['rotorInertia', { figure: `rotor-inertia ${id}` }, ''],
+    ['speed', { figure: `speed ${rotor.on}` }, ''],
+    ['hoverPower', { figure: `hover-power ${id}` }, ''],
+    ['mass', entry('machine.mass', builder.machine.mass, 'kg'), 'machine.mass'],
+    ['radius', radiusOf(rotor), `${path}.diameter`],
+    ['density', { figure: 'air-density' }, ''],
+    ['bladeLoading', { figure: `blade-loading ${id}` }, ''],
+    ['maximumBladeLoading', { constant: STALL_LOADING, unit: '-', source: 'common practice, no source' }, ''],
+    ['profilePower', { figure: `hover-profile-power ${id}` }, ''],
+  ]);
+  const add = (name: string, words: string, unit: string, shown: string, output: string): void => void builder.add({ name: `${name} ${id}`, title: words, unit, shown, calculation: 'autorotation', output, inputs, missing });
+  add('hover-reserve', `Time that ${inSentence(title)} could hover on what is stored in it`, 's', 's', 'equivalentHoverTime');
+  add('autorotation-decay', `Time until ${inSentence(title)}, its collective held, is too slow to carry`, 's', 's', 'decayTime');
+  add('autorotation-least-speed', `Least speed at which ${inSentence(title)} still carries`, 'rad/s', 'rpm', 'minimumSpeed');
+  add('autorotation-descent', `Rate of a steady descent straight down on ${inSentence(title)} alone`, 'm/s', 'm/s', 'descentRate');
 }

@@ -5,7 +5,7 @@ import { useId, useMemo, useState, type KeyboardEvent, type MouseEvent, type Rea
 import { Button, Segmented, StateMark, StateWord } from '../../sheet/index.ts';
 import { optionName, planMap, sameTeeth, type MapMark, type MapPlan } from './choice-layout.ts';
 import { ticksOf } from './rule-scale.ts';
-import { useWidth } from './use-width.ts';
+import { useWidth } from '../../sheet/use-width.ts';
 import './choices.css';
 
 export interface ChoicesProps {

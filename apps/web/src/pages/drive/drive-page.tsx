@@ -16,7 +16,7 @@ import { ShaftTable } from './shaft-table.tsx';
 import { SlideRule, type RuleScale } from './slide-rule.tsx';
 import { TrialBar, type Trial } from './trial-bar.tsx';
 import { slower, useLessMotion, useTurning } from './use-turning.ts';
-import { useWidth } from './use-width.ts';
+import { useWidth } from '../../sheet/use-width.ts';
 import './drive.css';
 
 const stateTitles: Readonly<Record<DriveState, string>> = { driven: 'Driven', 'clutch-open': 'Clutch open', autorotation: 'Autorotation' };

@@ -11,7 +11,7 @@ import { calloutsOf, placeCallouts, slotsFor, type PlacedCallout } from './train
 import { fitTrain, narrow } from './train/fit.ts';
 import { paperMotions } from './train/motion.ts';
 import { placeTrain } from './train/place.ts';
-import { useWidth } from './use-width.ts';
+import { useWidth } from '../../sheet/use-width.ts';
 
 export interface PictureProps {
   readonly machine: Machine;

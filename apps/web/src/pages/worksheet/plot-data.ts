@@ -1,6 +1,5 @@
 import { answer, isCalcProblem, isSingle, type Calculation, type InputSpec } from '@rotorwright/calculations';
 import { fromUnit, inUnit } from '@rotorwright/units';
-import { niceStep } from '../../sheet/nice-step.ts';
 
 export type NumberSpec = Extract<InputSpec, { kind: 'number' }>;
 
@@ -57,13 +56,4 @@ function placesOf(spec: NumberSpec, from: number, to: number, count: number): re
   const [first, last] = [Math.ceil(from), Math.floor(to)];
   const step = Math.max(1, Math.ceil((last - first) / (count - 1)));
   return Array.from({ length: Math.max(0, Math.floor((last - first) / step) + 1) }, (_, index) => first + index * step);
-}
-
-/** Labelled places of an axis, at most about `most` of them. */
-export function axisTicks(from: number, to: number, most: number): readonly number[] {
-  if (!(to > from)) return [from];
-  const step = niceStep((to - from) / most);
-  const first = Math.ceil(from / step - 1e-9);
-  const last = Math.floor(to / step + 1e-9);
-  return Array.from({ length: last - first + 1 }, (_, index) => Number(((first + index) * step).toPrecision(12)));
 }

@@ -1,7 +1,8 @@
 import { useMemo, useState, type ReactNode } from 'react';
 import type { Calculation } from '@rotorwright/calculations';
 import { inUnit, isProblem, readQuantity, showNumber, showQuantity } from '@rotorwright/units';
-import { axisTicks, curveOf, plottableInputs, plottableOutputs, rangeAbout, type NumberSpec, type PlotPoint } from './plot-data.ts';
+import { axisTicks } from '../../sheet/axis-ticks.ts';
+import { curveOf, plottableInputs, plottableOutputs, rangeAbout, type NumberSpec, type PlotPoint } from './plot-data.ts';
 
 export interface PlotProps {
   readonly calculation: Calculation;

@@ -1,0 +1,1 @@
+export { RotorPage } from './rotor-page.tsx';

@@ -1,0 +1,1 @@
+export { Sweep } from './sweep.tsx';
