@@ -1,5 +1,5 @@
 import type { AssemblyGraph } from './graph.ts';
-import type { Want } from './wants.ts';
+import type { Away, Want } from './wants.ts';
 import { WayFinder, type Barred } from './way-finder.ts';
 
 /** Ties of which at least one must be undone yet. An empty one can never be met. */
@@ -37,21 +37,12 @@ export class Wants {
   missing(want: Want, undone: Uint8Array, barred: Barred): readonly Clause[] {
     if ('undone' in want) return undone[want.undone] === 1 ? [] : [barred(want.undone) ? [] : [want.undone]];
     if ('all' in want) return want.all.flatMap((each) => this.missing(each, undone, barred));
-    if ('any' in want) {
-      const clauses: number[] = [];
-      for (const each of want.any) {
-        const missing = this.missing(each, undone, barred);
-        if (missing.length === 0) return [];
-        // One clause of each alternative: whichever alternative is taken, it needs one of these.
-        clauses.push(...missing.reduce((best, clause) => (clause.length < best.length ? clause : best)));
-      }
-      return [[...new Set(clauses)]];
-    }
+    if ('any' in want) return oneOfEach(want.any.map((each) => this.missing(each, undone, barred)));
     return this.#waysToCut(want, undone, barred);
   }
 
   /** Ways that share no tie that may be chosen: each must be cut, and no cut serves two of them. */
-  #waysToCut(want: Extract<Want, { away: number }>, undone: Uint8Array, barred: Barred): readonly Clause[] {
+  #waysToCut(want: Away, undone: Uint8Array, barred: Barred): readonly Clause[] {
     const used = new Set<number>();
     const found: Clause[] = [];
     while (found.length < waysAtOnce) {
@@ -64,4 +55,17 @@ export class Wants {
     }
     return found;
   }
+}
+
+/**
+ * Clauses that hold whichever alternative is taken: the first of each together, the second of each together, and so on.
+ *
+ * @param alternatives what is missing for each
+ */
+function oneOfEach(alternatives: readonly (readonly Clause[])[]): readonly Clause[] {
+  if (alternatives.some((missing) => missing.length === 0)) return [];
+  const possible = alternatives.filter((missing) => missing.every((clause) => clause.length > 0)).map((missing) => missing.toSorted((a, b) => a.length - b.length));
+  if (possible.length === 0) return [[]];
+  const count = Math.min(...possible.map((missing) => missing.length));
+  return Array.from({ length: count }, (_, at) => [...new Set(possible.flatMap((missing) => missing[at] ?? []))]);
 }

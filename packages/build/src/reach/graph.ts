@@ -53,7 +53,8 @@ export const assemblyGraph = remembered((machine: Machine): AssemblyGraph => {
     const own = [...new Set(groups.flat())];
     return { index, id: thing.id, thing, module: thing.module, groups, nodes: own, homes: new Set(own.flatMap((node) => homes[node] ?? [])), cost: costOf(machine, thing) };
   });
-  const groups = ties.flatMap(({ index, groups: own }) => own.map((each) => ({ tie: index, nodes: each })));
+  // Copies between the same parts connect them only once.
+  const groups = ties.flatMap(({ index, groups: own }) => [...new Map(own.map((each) => [each.join(), each])).values()].map((each) => ({ tie: index, nodes: each })));
   const groupsAt: number[][] = nodes.map(() => []);
   for (const [at, group] of groups.entries()) for (const node of group.nodes) groupsAt[node]?.push(at);
   return { machine, nodes, nodeOf, ground, ties, tieOf: new Map(ties.map(({ id, index }) => [id, index])), groups, groupsAt };

@@ -1,7 +1,9 @@
 import { Queue } from '../queue.ts';
 import { Wants, type Clause } from './clauses.ts';
 import type { AssemblyGraph } from './graph.ts';
+import { Prices } from './prices.ts';
 import type { Need, Want } from './wants.ts';
+import type { Barred } from './way-finder.ts';
 
 /** Sides of one module of which one stays on: the ties that keep each of them there. */
 export interface Sides {
@@ -40,23 +42,24 @@ interface Branch {
   readonly left: readonly number[];
   /** Taken ties whose needs are not met yet; -1 is the goal. */
   readonly open: readonly number[];
-  readonly cost: number;
   /** What was missing for each open tie when it was last looked at. */
   readonly known: ReadonlyMap<number, readonly Clause[]>;
   /** No solution in this branch costs less. */
   readonly bound: number;
-  /** What to branch on; none: it is a solution, in this order. */
-  readonly clause?: Clause;
-  readonly order?: readonly number[];
+  /** Absent while it has only been named: what must be taken besides, and its own bound, are not known yet. */
+  readonly next?: Next;
 }
+
+/** What to branch on; or it is a solution, in this order. */
+type Next = { readonly clause: Clause } | { readonly order: readonly number[] };
 
 const goalIndex = -1;
 
-/** Branches that may be opened before the search gives up proving: a few seconds at most on the largest machines. */
+/** Branches that may be looked into before the search gives up proving: a few seconds at most on the largest machines. */
 const mostBranches = 4000;
 
-/** Branches that may be opened to look for more ways once the cheapest is known. */
-const mostForMore = 40;
+/** Branches that may be looked into for more ways once the cheapest is known. */
+const mostForMore = 120;
 
 /** Other ways are told when they cost at most this much more. Our own choice. */
 const close = 1.25;
@@ -70,7 +73,8 @@ const different = 0.25;
  *
  * Best first over sets of ties taken and left. What is missing is told as clauses (at least one of these ties must be
  * undone); a clause of one tie is taken at once; on another the branch splits: its first tie taken; the first left and
- * the second taken; and so on, so that no set is met twice. The bound adds the cheapest tie of clauses that share none.
+ * the second taken; and so on, so that no set is met twice. A branch is looked into when its turn comes: until then it
+ * has the bound of what it was split from. The bound adds what the wants that are left must cost.
  * A set whose needs are all met may still argue in a circle, each tie waiting for the other; then one of the ties that
  * wait must be freed by something else, which is a clause too.
  */
@@ -78,26 +82,26 @@ export function search(problem: Problem): Found {
   const searcher = new Searcher(problem);
   const queue = new Queue<Branch>((branch) => branch.bound);
   const solutions: Solution[] = [];
-  const start = searcher.settle({ taken: [], left: [], open: [goalIndex], known: new Map() });
-  if (start !== undefined) queue.push(start);
-  let opened = 0;
+  queue.push({ taken: [], left: [], open: [goalIndex], known: new Map(), bound: 0 });
+  let looked = 0;
   let limit = mostBranches;
   for (let branch = queue.pop(); branch !== undefined; branch = queue.pop()) {
     const [best] = solutions;
     if (best !== undefined && (branch.bound > best.cost * close || solutions.length === mostWays)) break;
-    if (branch.order !== undefined) {
-      const solution = searcher.pruned(branch.order);
+    if (branch.next === undefined) {
+      looked += 1;
+      if (looked > limit) {
+        if (best !== undefined) break;
+        const dive = searcher.dive(branch);
+        return { solutions: dive === undefined ? [] : [dive], proven: false, lowerBound: branch.bound };
+      }
+      const settled = searcher.settle(branch);
+      if (settled !== undefined) queue.push(settled);
+    } else if ('order' in branch.next) {
+      const solution = searcher.pruned(branch.next.order);
       if (solutions.every((known) => searcher.isOther(solution.ties, known, different * (best?.cost ?? 0)))) solutions.push(solution);
-      if (solutions.length === 1) limit = opened + mostForMore;
-      continue;
-    }
-    opened += 1;
-    if (opened > limit) {
-      if (best !== undefined) break;
-      const dive = searcher.dive(branch);
-      return { solutions: dive === undefined ? [] : [dive], proven: false, lowerBound: branch.bound };
-    }
-    for (const child of searcher.split(branch).toReversed()) queue.push(child);
+      if (solutions.length === 1) limit = looked + mostForMore;
+    } else for (const child of searcher.split(branch, branch.next.clause).toReversed()) queue.push(child);
   }
   return { solutions, proven: true, lowerBound: solutions[0]?.cost ?? Infinity };
 }
@@ -107,30 +111,38 @@ class Searcher {
   readonly #wants: Wants;
   readonly #undone: Uint8Array;
   readonly #left: Uint8Array;
-  /** For each tie those that must be undone before it, whatever else; filled as they are asked for. */
-  readonly #before = new Map<number, ReadonlySet<number>>();
+  readonly #prices: Prices;
+  readonly #costs: Float64Array;
+  /** For each tie those that need it undone as it is, whatever else, and for each of these 1 in an array by tie; filled as they are asked for. */
+  readonly #neededBy: readonly (readonly number[])[];
+  readonly #after = new Map<number, Uint8Array>();
 
   constructor(problem: Problem) {
     this.#problem = problem;
     this.#wants = new Wants(problem.graph);
     this.#undone = new Uint8Array(problem.graph.ties.length);
     this.#left = new Uint8Array(problem.graph.ties.length);
+    this.#prices = new Prices(problem.graph);
+    this.#costs = Float64Array.from(problem.graph.ties, ({ cost }) => cost);
+    const neededBy: number[][] = problem.graph.ties.map(() => []);
+    for (const [tie, needs] of problem.needs.entries()) for (const { want } of needs) for (const first of certain(want)) neededBy[first]?.push(tie);
+    this.#neededBy = neededBy;
   }
 
   /** Takes what must be taken, and says what is to be decided next; nothing when the branch leads nowhere. */
-  settle(from: Pick<Branch, 'taken' | 'left' | 'open' | 'known'>): Branch | undefined {
+  settle(from: Branch): Branch | undefined {
     const taken = [...from.taken];
     for (const tie of taken) this.#undone[tie] = 1;
     for (const tie of from.left) this.#left[tie] = 1;
     try {
-      return this.#settle(taken, from.left, [...from.open], new Map(from.known));
+      return this.#settle(from, taken, [...from.open], new Map(from.known));
     } finally {
       for (const tie of taken) this.#undone[tie] = 0;
       for (const tie of from.left) this.#left[tie] = 0;
     }
   }
 
-  #settle(taken: number[], left: readonly number[], open: number[], known: Map<number, readonly Clause[]>): Branch | undefined {
+  #settle({ left, bound }: Branch, taken: number[], open: number[], known: Map<number, readonly Clause[]>): Branch | undefined {
     for (;;) {
       let clauses: Clause[] = [];
       let grown = false;
@@ -154,7 +166,7 @@ class Searcher {
       if (this.#bothSidesOff()) return undefined;
       if (clauses.length === 0) {
         const { order, stuck } = this.#ordered(taken);
-        if (stuck.length === 0) return { taken, left, open: [], known, cost: this.#sum(taken), bound: this.#sum(taken), order };
+        if (stuck.length === 0) return { taken, left, open: [], known, bound: this.#sum(taken), next: { order } };
         const freeing = this.#freeing(order, stuck);
         if (freeing.length === 0) return undefined;
         if (freeing.length === 1 && freeing[0] !== undefined) {
@@ -163,9 +175,11 @@ class Searcher {
         }
         clauses = [freeing];
       }
-      const cost = this.#sum(taken);
-      const clause = clauses.reduce((best, each) => (each.length < best.length ? each : best));
-      return { taken, left, open, known, cost, bound: cost + this.#packed(clauses), clause };
+      const shortest = clauses.reduce((best, each) => (each.length < best.length ? each : best));
+      const least = this.#sum(taken) + (open.length > 0 ? this.#priceOf(open) : Math.min(...shortest.map((tie) => this.#costOf(tie))));
+      // What a cheapest cut chooses comes first: it leaves the bound as it is.
+      const clause = shortest.toSorted((a, b) => Number(this.#prices.isCut(b)) - Number(this.#prices.isCut(a)) || this.#costOf(a) - this.#costOf(b));
+      return least === Infinity ? undefined : { taken, left, open, known, bound: Math.max(bound, least), next: { clause } };
     }
   }
 
@@ -176,11 +190,10 @@ class Searcher {
   }
 
   /** The branches that a branch falls into, one for each tie of its clause. */
-  split({ taken, left, open, known, clause = [] }: Branch): readonly Branch[] {
-    const candidates = clause.toSorted((a, b) => this.#costOf(a) - this.#costOf(b));
-    return candidates.flatMap((tie, at) => {
+  split({ taken, left, open, known, bound }: Branch, clause: Clause): readonly Branch[] {
+    return clause.map((tie, at) => {
       const more = (this.#problem.needs[tie]?.length ?? 0) > 0 ? [tie] : [];
-      return this.settle({ taken: [...taken, tie], left: [...left, ...candidates.slice(0, at)], open: [...open, ...more], known }) ?? [];
+      return { taken: [...taken, tie], left: [...left, ...clause.slice(0, at)], open: [...open, ...more], known, bound };
     });
   }
 
@@ -188,8 +201,10 @@ class Searcher {
   dive(from: Branch): Solution | undefined {
     const open = [from];
     for (let left = mostBranches, branch = open.pop(); branch !== undefined && left > 0; branch = open.pop(), left -= 1) {
-      if (branch.order !== undefined) return this.pruned(branch.order);
-      open.push(...this.split(branch).toSorted((a, b) => b.bound - a.bound));
+      const settled = this.settle(branch);
+      if (settled?.next === undefined) continue;
+      if ('order' in settled.next) return this.pruned(settled.next.order);
+      open.push(...this.split(settled, settled.next.clause).toReversed());
     }
     return undefined;
   }
@@ -218,35 +233,44 @@ class Searcher {
 
   /** A clause that nothing has met since still holds, less what is left alone by now; looking again costs a walk through the machine. */
   #missing(tie: number, known: Map<number, readonly Clause[]>): readonly Clause[] {
-    const before = known.get(tie);
-    if (before?.every((clause) => clause.every((other) => this.#undone[other] !== 1))) return before.map((clause) => clause.filter((other) => this.#left[other] !== 1));
-    const missing = this.#look(tie);
+    const before = known.get(tie)?.filter((clause) => clause.every((other) => this.#undone[other] !== 1)) ?? [];
+    const missing = before.length > 0 ? before.map((clause) => clause.filter((other) => this.#left[other] !== 1)) : this.#wantsOf(tie).flatMap((want) => this.#wants.missing(want, this.#undone, this.#barredFor(tie)));
     known.set(tie, missing);
     return missing;
   }
 
-  #look(tie: number): readonly Clause[] {
+  #wantsOf(tie: number): readonly Want[] {
     const { needs, goal } = this.#problem;
-    return (tie === goalIndex ? goal : (needs[tie] ?? [])).flatMap(({ want }) => this.#wants.missing(want, this.#undone, (other) => this.#left[other] === 1 || this.#firstBefore(other).has(tie)));
+    return (tie === goalIndex ? goal : (needs[tie] ?? [])).map(({ want }) => want);
   }
 
-  /** What must be undone before a tie in any case. A tie that needs itself first can never be undone. */
-  #firstBefore(tie: number): ReadonlySet<number> {
-    const known = this.#before.get(tie);
+  /** What cannot help a tie: what is left alone, and what itself needs that tie undone first. */
+  #barredFor(tie: number): Barred {
+    const after = this.#afterOf(tie);
+    return (other) => this.#left[other] === 1 || after[other] === 1;
+  }
+
+  #afterOf(tie: number): Uint8Array {
+    const known = this.#after.get(tie);
     if (known !== undefined) return known;
-    const before = new Set<number>();
-    const open = [tie];
+    const after = new Uint8Array(this.#neededBy.length);
+    const open = tie === goalIndex ? [] : [tie];
     for (let at = open.pop(); at !== undefined; at = open.pop()) {
-      for (const { want } of this.#problem.needs[at] ?? []) {
-        for (const first of certain(want)) {
-          if (before.has(first)) continue;
-          before.add(first);
-          open.push(first);
-        }
+      for (const later of this.#neededBy[at] ?? []) {
+        if (after[later] === 1) continue;
+        after[later] = 1;
+        open.push(later);
       }
     }
-    this.#before.set(tie, before);
-    return before;
+    this.#after.set(tie, after);
+    return after;
+  }
+
+  /** What is wanted by some ties costs at least so much. */
+  #priceOf(open: readonly number[]): number {
+    this.#prices.forgetCuts();
+    const rest = this.#costs.slice();
+    return open.flatMap((tie) => this.#wantsOf(tie).map((want) => this.#prices.of(want, rest, this.#undone, this.#barredFor(tie)))).reduce((sum, price) => sum + price, 0);
   }
 
   /** An order in which ties come undone, as far as it goes, and those that wait for each other. Work stays in one module while it can. */
@@ -277,7 +301,8 @@ class Searcher {
     const waits = new Set(stuck);
     const found = new Set<number>();
     for (const tie of stuck) {
-      const barred = (other: number) => this.#left[other] === 1 || waits.has(other) || this.#firstBefore(other).has(tie);
+      const isBarred = this.#barredFor(tie);
+      const barred = (other: number) => waits.has(other) || isBarred(other);
       const missing = (needs[tie] ?? []).flatMap(({ want }) => this.#wants.missing(want, undone, barred));
       const shortest = missing.reduce<Clause | undefined>((best, clause) => (best === undefined || clause.length < best.length ? clause : best), undefined);
       for (const other of shortest ?? []) found.add(other);
@@ -290,21 +315,8 @@ class Searcher {
     return this.#problem.sides.some(({ ties, keep }) => (keep === undefined ? ties.filter(isOff).length > 1 : isOff(ties[keep] ?? [])));
   }
 
-  /** Clauses that share no tie, nor any that their ties bring along, each cost at least their cheapest. */
-  #packed(clauses: readonly Clause[]): number {
-    const used = new Set<number>();
-    let sum = 0;
-    const byCost = clauses.map((clause) => ({ clause, least: Math.min(...clause.map((tie) => this.#costOf(tie))) })).toSorted((a, b) => b.least - a.least);
-    for (const { clause } of byCost) {
-      const wholes = clause.map((tie) => [tie, ...this.#firstBefore(tie)].filter((each) => this.#undone[each] !== 1));
-      sum += Math.min(...wholes.map((whole) => this.#sum(whole.filter((tie) => !used.has(tie)))));
-      for (const whole of wholes) for (const tie of whole) used.add(tie);
-    }
-    return sum;
-  }
-
   #costOf(tie: number): number {
-    return this.#problem.graph.ties[tie]?.cost ?? 0;
+    return this.#costs[tie] ?? 0;
   }
 
   #sum(ties: readonly number[]): number {

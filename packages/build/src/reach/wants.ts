@@ -5,10 +5,17 @@ import { tiesAt, type AssemblyGraph, type Tie } from './graph.ts';
 /** Something that must be so before a tie can be undone, or before the goal is reached. Undoing more never spoils it. */
 export type Want =
   | { readonly undone: number }
-  /** No way is left through ties from a node to any of `from`, or to the ground; ties in `past` do not count. */
-  | { readonly away: number; readonly from: ReadonlySet<number>; readonly ground: boolean; readonly past: ReadonlySet<number> }
+  | Away
   | { readonly all: readonly Want[] }
   | { readonly any: readonly Want[] };
+
+/** No way is left through ties from any of `away` to any of `from`, or to the ground; ties in `past` do not count. None of `away` is in `from`, or is ground. */
+export interface Away {
+  readonly away: readonly number[];
+  readonly from: ReadonlySet<number>;
+  readonly ground: boolean;
+  readonly past: ReadonlySet<number>;
+}
 
 /** Why a tie has to go. `of` names what wants it: a joint, a stack, a part or a module. */
 export type Why =
@@ -53,13 +60,13 @@ export function needsOfGoal(graph: AssemblyGraph, goal: string, sides: 'kept' | 
   const tie = tieOf.get(thingId);
   if (tie !== undefined) return [{ reason, want: { undone: tie } }];
   const module = machine.modules.get(goal);
-  if (module !== undefined) return [{ reason, want: { all: outOfMachine(graph, module) } }];
+  if (module !== undefined) return [{ reason, want: outOfMachine(graph, module) }];
   const part = machine.parts.get(thingId);
   if (part === undefined) throw new RangeError(`reach: the machine has no part, joint, stack or module ${goal}`);
   const nodes = nodesOf(graph, goal);
   const bare = tiesAt(graph, nodes).filter(({ thing }) => !staysOn(graph, thing, nodes));
-  const free = nodes.filter((node) => graph.ground[node] !== true).map((away): Need => ({ reason, want: { away, from: none, ground: true, past: none } }));
-  return [...bare.map(({ index }): Need => ({ reason, want: { undone: index } })), ...free, ...(part.behind === undefined ? [] : gate(graph, part, part.behind, nodes, sides))];
+  const free: Need = { reason, want: offGround(graph, nodes, none) };
+  return [...bare.map(({ index }): Need => ({ reason, want: { undone: index } })), free, ...(part.behind === undefined ? [] : gate(graph, part, part.behind, nodes, sides))];
 }
 
 /** What is pressed or glued into a part stays on it. */
@@ -74,7 +81,7 @@ function apart(graph: AssemblyGraph, stack: Stack): Need[] {
   const housing = new Set(stack.housing.flatMap((id) => nodeOf.get(id) ?? []).filter((node) => node !== spindle));
   if (spindle === undefined || housing.size === 0) return [];
   const past = new Set([...machine.stacks.values()].filter((other) => other.spindle === stack.spindle).flatMap(({ id }) => tieOf.get(id) ?? []));
-  return [{ reason: { why: 'apart', of: stack.id }, want: { away: spindle, from: housing, ground: false, past } }];
+  return [{ reason: { why: 'apart', of: stack.id }, want: { away: [spindle], from: housing, ground: false, past } }];
 }
 
 /** What stands behind something waits until that is out of the way. */
@@ -122,11 +129,11 @@ function wantOf(from: Standpoint, access: Access, others: readonly string[]): Wa
   if (tie !== undefined) return { undone: tie };
   const module = machine.modules.get(access.off);
   // Its own module out of the machine: on the bench there is room.
-  if (module?.id === home) return { all: outOfMachine(graph, module) };
+  if (module?.id === home) return outOfMachine(graph, module);
   const blockers = module === undefined ? nodesOf(graph, access.off) : module.parts.flatMap((id) => nodesOf(graph, id));
   const own = new Set(blockers);
   const apartFrom = new Set([...anchors, ...others.filter((side) => isBeside(machine, side, access.off)).flatMap((side) => nodesOf(graph, side))].filter((node) => !own.has(node)));
-  return { all: blockers.filter((node) => graph.ground[node] !== true).map((away) => ({ away, from: apartFrom, ground: true, past: none })) };
+  return offGround(graph, blockers, apartFrom);
 }
 
 /** Sides of one case, such as its two plates. */
@@ -135,9 +142,13 @@ function isBeside(machine: AssemblyGraph['machine'], side: string, other: string
   return a !== undefined && b !== undefined && a.id !== b.id && a.module === b.module;
 }
 
-function outOfMachine(graph: AssemblyGraph, module: Module): readonly Want[] {
-  const own = new Set(module.parts.flatMap((id) => nodesOf(graph, id)));
-  return [...own].filter((node) => graph.ground[node] !== true && (graph.groupsAt[node]?.length ?? 0) > 0).map((away) => ({ away, from: none, ground: true, past: none }));
+function outOfMachine(graph: AssemblyGraph, module: Module): Want {
+  return offGround(graph, module.parts.flatMap((id) => nodesOf(graph, id)), none);
+}
+
+/** What is ground itself stays where it is. */
+function offGround(graph: AssemblyGraph, nodes: readonly number[], from: ReadonlySet<number>): Want {
+  return { away: nodes.filter((node) => graph.ground[node] !== true), from, ground: true, past: none };
 }
 
 /** A copy, or all copies of a thing. */

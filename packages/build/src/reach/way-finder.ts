@@ -1,5 +1,5 @@
 import type { AssemblyGraph } from './graph.ts';
-import type { Want } from './wants.ts';
+import type { Away } from './wants.ts';
 
 /** Whether a tie may not be chosen. */
 export type Barred = (tie: number) => boolean;
@@ -25,25 +25,27 @@ export class WayFinder {
   }
 
   /**
-   * A way from a part to one that it should be away from, which can be cut at as few places as possible.
+   * A way from parts to one that they should be away from, which can be cut at as few places as possible.
    *
    * Breadth first, in layers by the number of ties that may be chosen; ties that may not cost nothing.
    *
    * @param undone 1 for each tie that is undone
    * @param used   ties that do not count besides
-   * @returns      its ties from the part outwards, so that of equal cuts the nearest is taken; nothing when all ways are cut
+   * @returns      its ties from the parts outwards, so that of equal cuts the nearest is taken; nothing when all ways are cut
    */
-  way({ away, from, ground, past }: Extract<Want, { away: number }>, undone: Uint8Array, barred?: Barred, used = nothing): readonly number[] | undefined {
+  way({ away, from, ground, past }: Away, undone: Uint8Array, barred?: Barred, used = nothing): readonly number[] | undefined {
     const { groups, groupsAt, ground: grounded } = this.#graph;
     this.#turn += 1;
-    this.#metNode[away] = this.#turn;
-    this.#byTie[away] = -1;
-    let layer = [away];
+    for (const node of away) {
+      this.#metNode[node] = this.#turn;
+      this.#byTie[node] = -1;
+    }
+    let layer = [...away];
     while (layer.length > 0) {
       const next: number[] = [];
       for (let at = 0; at < layer.length; at += 1) {
         const node = layer[at] as number;
-        if (node !== away && ((ground && grounded[node] === true) || from.has(node))) return this.#traced(node);
+        if ((ground && grounded[node] === true) || from.has(node)) return this.#traced(node);
         for (const number of groupsAt[node] as readonly number[]) {
           if (this.#metGroup[number] === this.#turn) continue;
           this.#metGroup[number] = this.#turn;
