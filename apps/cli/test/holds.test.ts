@@ -21,6 +21,14 @@ describe('holds', () => {
     expect(widest(out)).toBeLessThanOrEqual(80);
   });
 
+  it('says which omission weighs most, how sure it is alone, and which step guards it', async () => {
+    const { out } = await shell(['holds', whimbrel, 'free-wheel-jams']);
+    // By hand: two ways, alike, each enough by itself: half of the chance each.
+    expect(out.replaceAll(/\s+/gu, ' ')).toMatch(/What weighs most, with a ticked list: .* 50 % mast\/free-wheel open is put together wrong: is enough by itself/u);
+    const { importance } = JSON.parse((await shell(['holds', whimbrel, 'free-wheel-jams', '--json'])).out);
+    expect(importance).toHaveLength(2);
+  });
+
   it('answers what keeps a part, and what happens when that is missed', async () => {
     const { status, out } = await shell(['holds', whimbrel, 'tail-case/spur']);
     expect(status).toBe(0);

@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { chainsFrom, chainsOf, chainTitle, chanceWords, countPoints, eventWords, failureWords, hazardChance, holds, keeps, listLengths, missing, omissionRange, pairsOf, planBuild, stepsOf, thingTitle, waysOfWorking, worstState, type Chain, type HazardHolds, type Holds } from '@rotorwright/build';
+import { chainsFrom, chainsOf, chainTitle, chanceWords, countPoints, eventWords, failureWords, gainWords, hazardChance, holds, importances, keeps, listLengths, missing, omissionRange, pairsOf, planBuild, shareWords, stepsOf, thingTitle, waysOfWorking, worstState, type Chain, type HazardHolds, type Holds, type Importance } from '@rotorwright/build';
 import { replay, type StepState } from '@rotorwright/logbook';
 import { bookOf, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
@@ -84,7 +84,8 @@ function aboutHazard(shown: Shown, hazard: HazardHolds): Answer {
   const chance = hazardChance(held, hazard);
   const pairs = pairsOf(hazard);
   const chains = chainsOf(held, hazard);
-  const data = { ...hazardData(held, hazard), counts: countPoints([hazard], states), chance, pairs, chains };
+  const weights = importances(held, hazard, 'ticked list');
+  const data = { ...hazardData(held, hazard), counts: countPoints([hazard], states), chance, importance: weights, pairs, chains };
   const paint = painter(terminal.colour);
   const lengthOf = listLengths(held);
   const { title, endsIn, id } = hazard.hazard;
@@ -96,7 +97,16 @@ function aboutHazard(shown: Shown, hazard: HazardHolds): Answer {
     ...(chains.length === 0 ? [] : ['', 'What keeps what, link by link:', chainTable(shown, chains)]),
     ...(pairs.length === 0 ? [] : ['', paragraph(`Two slips together: ${pairs.length} pairs, such as ${pairWords(held, pairs.find((pair) => pair.every((id) => held.events.get(id)?.kind === 'undone')) ?? pairs[0]!)}.`, terminal.columns)]),
     ...(chance === undefined ? [] : ['', 'Chance that omissions alone bring it about:', table([{ title: 'way of working' }, { title: 'chance' }], waysOfWorking.map((way) => [way, chanceWords(chance[way])]), terminal.columns), ...chanceNote(terminal)]),
+    ...(weights === undefined ? [] : ['', 'What weighs most, with a ticked list:', weightTable(shown, weights)]),
   ].join('\n')];
+}
+
+const mostWeights = 6;
+
+function weightTable({ held, states, terminal }: Shown, weights: readonly Importance[]): string {
+  const paint = painter(terminal.colour);
+  const rows = weights.slice(0, mostWeights).map(({ step, event, gain, share }) => [`${eventWords(held.machine, event)}: ${gainWords(gain)}`, shareWords(share), step, stateWords(states.get(step), paint)]);
+  return table([{ title: 'omission', breaks: true }, { title: 'share', right: true }, { title: 'guarded by', breaks: true }, { title: 'state' }], rows, terminal.columns);
 }
 
 function pairWords({ machine, events }: Holds, pair: readonly string[]): string {

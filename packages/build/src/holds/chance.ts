@@ -1,4 +1,4 @@
-import { minimalCutSets, omission, probabilitySolver, type FaultTree, type ListKind, type SecondLook } from '@rotorwright/reliability';
+import { minimalCutSets, omission, probabilitySolver, type FaultTree, type ListKind, type SecondLook, type TopProbability } from '@rotorwright/reliability';
 import type { BasicEvent } from './events.ts';
 import { withOnly } from './gate-book.ts';
 import type { HazardHolds, Holds } from './holds.ts';
@@ -44,22 +44,37 @@ const largestDiagram = 200_000;
 
 const isOmission = ({ kind }: BasicEvent): boolean => kind === 'undone' || kind === 'skipped' || kind === 'wrong';
 
+/** The part of a hazard's tree that omissions make, ready to be solved for any way of working. */
+export interface OmissionTree {
+  readonly events: readonly BasicEvent[];
+  /** Chance and slopes at one end of the published ranges; steps in `never` are taken as done for certain. */
+  readonly solve: (way: WayOfWorking, end: keyof ChanceRange, never?: string) => TopProbability;
+}
+
 /**
- * Chance that omissions alone bring a hazard about, in each way of working, exact for independent events. Nobody has
- * published how often a lock gives way, so locks are taken to hold.
+ * Nobody has published how often a lock gives way, so locks are taken to hold.
  *
- * @returns nothing when omissions alone cannot bring it about, or when the tree is too large to be solved exactly
+ * @returns nothing when omissions alone cannot bring the hazard about, or when the tree is too large to be solved exactly
  * @neglects that one slip brings the next: steps, and copies within a step, are taken as independent
  */
-export function hazardChance(holds: Holds, { tree }: HazardHolds): Readonly<Record<WayOfWorking, ChanceRange>> | undefined {
+export function omissionTree(holds: Holds, { tree }: HazardHolds): OmissionTree | undefined {
   const omissions = tree && withOnly(tree, (id) => isOmission(holds.events.get(id)!));
-  if (omissions === undefined) return undefined;
+  const solve = omissions && probabilitySolver(omissions, largestDiagram);
+  if (omissions === undefined || solve === undefined) return undefined;
   const lengthOf = listLengths(holds);
   const events = eventsOf(omissions).map((id) => holds.events.get(id)!);
-  const solve = probabilitySolver(omissions, largestDiagram);
-  if (solve === undefined) return undefined;
-  const chance = (way: WayOfWorking, end: keyof ChanceRange): number => solve(Object.fromEntries(events.map(({ id, step }) => [id, omissionRange(way, lengthOf(step))[end]]))).probability;
-  return Object.fromEntries(waysOfWorking.map((way) => [way, { low: chance(way, 'low'), middle: chance(way, 'middle'), high: chance(way, 'high') }])) as Record<WayOfWorking, ChanceRange>;
+  return { events, solve: (way, end, never) => solve(Object.fromEntries(events.map(({ id, step }) => [id, step === never ? 0 : omissionRange(way, lengthOf(step))[end]]))) };
+}
+
+/** Chance that omissions alone bring a hazard about, in each way of working, exact for independent events; nothing where it cannot be solved. */
+export function hazardChance(holds: Holds, hazard: HazardHolds): Readonly<Record<WayOfWorking, ChanceRange>> | undefined {
+  const tree = omissionTree(holds, hazard);
+  return tree && (Object.fromEntries(waysOfWorking.map((way) => [way, rangeOf((end) => tree.solve(way, end).probability)])) as Record<WayOfWorking, ChanceRange>);
+}
+
+/** The same at the low end, the middle and the high end of the published figures. */
+export function rangeOf(at: (end: keyof ChanceRange) => number): ChanceRange {
+  return { low: at('low'), middle: at('middle'), high: at('high') };
 }
 
 /** Smallest combinations of two events that bring a hazard about, none of them alone. */

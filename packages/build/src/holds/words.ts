@@ -73,3 +73,18 @@ export function chanceWords({ low, high }: ChanceRange): string {
   const share = (chance: number): string => (chance > 0.99 ? 'over 99' : String(Number((chance * 100).toPrecision(2))));
   return high < 0.1 ? `1 in ${oneIn(high)} to ${oneIn(low)}` : `${share(low)} to ${share(high)} %`;
 }
+
+/**
+ * A range of shares in percent, two figures.
+ *
+ * @example shareWords({ low: 0.1234, middle: 0.2, high: 0.4 }) // '12 to 40 %'
+ */
+export function shareWords({ low, high }: ChanceRange): string {
+  const [from, to] = [low, high].map((share) => String(Number((share * 100).toPrecision(2))));
+  return from === to ? `${from} %` : `${from} to ${to} %`;
+}
+
+/** What an omission alone does to a hazard: brings it about, or does so by a chance. */
+export function gainWords(gain: ChanceRange): string {
+  return gain.low > 0.99 ? 'is enough by itself' : `alone: ${chanceWords(gain)}`;
+}

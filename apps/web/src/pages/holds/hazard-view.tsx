@@ -6,6 +6,7 @@ import { ChainRow } from './chain-row.tsx';
 import { ChainTable } from './chain-table.tsx';
 import { ChanceAxis, ChanceBar } from './chance-bar.tsx';
 import { HazardGate } from './hazard-gate.tsx';
+import { Weights } from './weights.tsx';
 
 export interface HazardViewProps {
   readonly open: ReadableMachine;
@@ -62,6 +63,7 @@ export function HazardView({ open, hazard, onMiss }: HazardViewProps): ReactNode
           </table>
         )}
       </section>
+      <Weights open={open} hazard={hazard} way={way} />
     </>
   );
 }
