@@ -39,6 +39,31 @@ describe('counting in', () => {
 });
 
 describe('the bench', () => {
+  it('says of a step that the machine does not have that there is none, however the address names it', async () => {
+    for (const address of ['/m/whimbrel/bench/frame%2Fnowhere', '/m/whimbrel/bench?step=frame%2Fnowhere']) {
+      const page = await open(address);
+      await page.getByText('This machine has no step “frame/nowhere”.').waitFor();
+      expect(await barriers(page)).toEqual([]);
+    }
+    const page = await open('/m/whimbrel/bench?step=frame%2Fpost-left');
+    await page.getByRole('heading', { name: /^Screw the left side plate/ }).waitFor();
+  });
+
+  it('asks how something moves in four words, says which is wanted, and signs no other', async () => {
+    const page = await open('/m/whimbrel/bench/main-grip.A%2Ffree', { signer: 'Maren' });
+    const question = page.getByRole('region', { name: /^Free grip|^Drag|grip/ }).first();
+    await question.waitFor();
+    const free = page.getByRole('button', { name: /^Free .*wanted$/ });
+    expect(await free.count()).toBe(1);
+    expect(await low(page, '.bench-feel button')).toEqual([]);
+    await page.getByRole('button', { name: /^Binds/ }).click();
+    expect(await page.getByRole('button', { name: /^Sign step/ }).innerText()).toMatch(/Something else comes first|it cannot be signed as good/);
+    await free.click();
+    expect(await free.getAttribute('aria-pressed')).toBe('true');
+    expect(await barriers(page)).toEqual([]);
+    await pictures(page, 'bench-feel');
+  });
+
   it('turns its pages with a foot pedal, whatever button has the focus, and signs by none of its keys', async () => {
     const page = await open('/m/whimbrel/bench', { signer: 'Maren' });
     const sign = page.getByRole('button', { name: /^Sign step/ });

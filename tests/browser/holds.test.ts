@@ -30,6 +30,11 @@ it('shows the chains of a hazard, and what a missed link brings about', async ()
   expect(await barriers(page)).toEqual([]);
   await page.keyboard.press('Escape');
   await expect.poll(() => drawer.count()).toBe(0);
+  const weights = page.getByRole('region', { name: 'What weighs most' });
+  expect(await weights.getByRole('row').count()).toBe(7);
+  expect(await weights.innerText()).toContain('is enough by itself');
+  await weights.getByRole('button', { name: /^All \d+/ }).click();
+  expect(await weights.getByRole('row').count()).toBeGreaterThan(8);
 });
 
 it('says the same as a table, and changes hazard with the keyboard alone', async () => {
@@ -50,8 +55,11 @@ it('is found by the name of a part', async () => {
   const page = await openHolds();
   await page.getByRole('heading', { name: 'Tail drive lost' }).waitFor();
   await page.keyboard.press('/');
-  await page.getByRole('combobox', { name: /^Part/ }).fill('tail pinion what keeps it part');
+  await page.getByRole('combobox', { name: /^Part/ }).fill('tail pinion part');
+  // Each part once: the way in leads on to what keeps it.
+  expect(await page.getByRole('option').filter({ hasText: 'tail-case/spur' }).count()).toBe(1);
   await page.keyboard.press('Enter');
+  await page.getByRole('dialog').getByRole('link', { name: 'What keeps it' }).click();
   await expect.poll(() => page.url()).toContain('of=tail-case%2Fspur');
   await page.getByRole('heading', { name: /^Tail pinion/ }).waitFor();
 });

@@ -3,7 +3,7 @@ import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Entry, WireError } from '@rotorwright/logbook';
-import { BackupError, Home, isPhotoName, makeBackup, restoreBackup } from '../src/index.ts';
+import { backupLines, BackupError, Home, isPhotoName, linesOf, restoreBackup } from '../src/index.ts';
 import { plover, signature, stepOf, temporaryFolder, workshop } from './fixtures.ts';
 
 /** Not a picture that anybody could look at, but one by its first bytes (ISO/IEC 10918-1, annex B). */
@@ -75,8 +75,8 @@ describe('a backup', () => {
     for (const bytes of photos) home.photos.keep(nameOf(bytes), bytes);
     return home;
   };
-  const textOf = (home: Home): string => `${makeBackup(home, new Date('2026-03-01T18:30:00Z')).lines.join('\n')}\n`;
-  const restored = (home: Home, text: string) => restoreBackup(home, text, { replace: false, now: new Date('2026-03-02T18:30:00Z') });
+  const textOf = (home: Home): string => [...backupLines(home, new Date('2026-03-01T18:30:00Z'))].join('');
+  const restored = (home: Home, text: string) => restoreBackup(home, () => text.split('\n'), { replace: false, now: new Date('2026-03-02T18:30:00Z') });
   /** The same backup with a line changed, and a hash at its end that is right again. */
   const changed = (text: string, change: (body: string) => string): string => {
     const body = change(text.slice(0, text.lastIndexOf('{"end"')));
@@ -116,6 +116,21 @@ describe('a backup', () => {
     writeFileSync(home.photos.fileOf(nameOf(jpeg())), jpeg('rotten'));
     expect(() => textOf(home)).toThrow(BackupError);
     expect(() => textOf(home)).toThrow(nameOf(jpeg()));
+  });
+
+  it('keeps one line in memory at a time: lines longer and shorter than a chunk come back as they were', () => {
+    const file = path.join(temporaryFolder(), 'long.txt');
+    const lines = ['first', 'é'.repeat(700_000), '', 'x'.repeat(3_000_000), 'last'];
+    writeFileSync(file, lines.join('\n'));
+    expect([...linesOf(file)]).toEqual(lines);
+    writeFileSync(file, '');
+    expect([...linesOf(file)]).toEqual([]);
+  });
+
+  it('that was cut short at any line is refused', () => {
+    const whole = textOf(homeWith(jpeg(), jpeg('other'))).split('\n').slice(0, -1);
+    for (let kept = 0; kept < whole.length; kept += 1) expect(() => restored(homeWith(), whole.slice(0, kept).join('\n')), `${kept} lines`).toThrow(BackupError);
+    expect(() => restored(homeWith(), whole.filter((_, at) => at !== 1).join('\n'))).toThrow(/changed after it was made/);
   });
 
   it('knows a name of a photo from any other', () => {

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import path from 'node:path';
 import type { Command } from 'commander';
-import { BackupError, Home, makeBackup, writeDurably } from '@rotorwright/server';
+import { backupLines, BackupError, Home, writePiecesDurably, type BackupCount } from '@rotorwright/server';
 import { homeFolder, homeOption, type HomeOption } from '../machine-argument.ts';
 import type { Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
@@ -25,9 +25,13 @@ async function backup(terminal: Terminal, file: string, options: HomeOption): Pr
   if (file !== '-' && existsSync(target)) throw new WrongInput(`${file} is there already; a backup is never written over another file.`);
   const home = new Home(folder, { demos: null });
   try {
-    const { lines, count } = makeBackup(home, terminal.now());
-    if (file === '-') await terminal.write(`${lines.join('\n')}\n`);
-    else writeDurably(target, `${lines.join('\n')}\n`);
+    const lines = backupLines(home, terminal.now());
+    let count: BackupCount = { machines: 0, entries: 0, photos: 0 };
+    const counted = function* (): Generator<string> {
+      count = yield* lines;
+    };
+    if (file === '-') for (const line of counted()) await terminal.write(line);
+    else writePiecesDurably(target, counted());
     terminal.say(`Backed up ${count.machines} machines, ${count.entries} entries and ${count.photos} photos of ${folder}.`);
     return 0;
   } catch (error) {

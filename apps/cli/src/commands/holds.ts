@@ -105,7 +105,7 @@ const mostWeights = 6;
 
 function weightTable({ held, states, terminal }: Shown, weights: readonly Importance[]): string {
   const paint = painter(terminal.colour);
-  const rows = weights.slice(0, mostWeights).map(({ step, event, gain, share }) => [`${eventWords(held.machine, event)}: ${gainWords(gain)}`, shareWords(share), step, stateWords(states.get(step), paint)]);
+  const rows = weights.slice(0, mostWeights).map((weight) => [`${eventWords(held.machine, weight.event)}: ${gainWords(weight)}`, shareWords(weight.share), weight.step, stateWords(states.get(weight.step), paint)]);
   return table([{ title: 'omission', breaks: true }, { title: 'share', right: true }, { title: 'guarded by', breaks: true }, { title: 'state' }], rows, terminal.columns);
 }
 

@@ -1,7 +1,7 @@
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Command } from 'commander';
-import { BackupError, Home, restoreBackup } from '@rotorwright/server';
+import { BackupError, Home, linesOf, restoreBackup } from '@rotorwright/server';
 import { homeFolder, homeOption, type HomeOption } from '../machine-argument.ts';
 import type { Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
@@ -26,10 +26,9 @@ export function restoreCommand(program: Command, act: Act): void {
 async function restore(terminal: Terminal, file: string, options: RestoreOptions): Promise<Status> {
   const source = path.resolve(terminal.folder, file);
   if (!existsSync(source) || !statSync(source).isFile()) throw new WrongInput(`There is no file ${file}.`);
-  const text = readFileSync(source, 'utf8');
   const home = new Home(homeFolder(terminal, options), { demos: null });
   try {
-    const { machines, entries, photos } = restoreBackup(home, text, { replace: options.replace === true, now: terminal.now() });
+    const { machines, entries, photos } = restoreBackup(home, () => linesOf(source), { replace: options.replace === true, now: terminal.now() });
     await terminal.write(`Restored ${machines} machines, ${entries} entries and ${photos} photos into ${home.folder}.\n`);
     return 0;
   } catch (error) {

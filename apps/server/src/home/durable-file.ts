@@ -7,6 +7,11 @@ import path from 'node:path';
  * A link is followed, so that a file kept elsewhere stays there.
  */
 export function writeDurably(file: string, content: string | Uint8Array): void {
+  writePiecesDurably(file, [content]);
+}
+
+/** As `writeDurably`, of pieces that need not fit into memory together. When making one of them throws, the old content stays. */
+export function writePiecesDurably(file: string, pieces: Iterable<string | Uint8Array>): void {
   const target = existsSync(file) ? realpathSync(file) : file;
   const folder = path.dirname(target);
   const temporary = path.join(folder, `.${path.basename(target)}.${randomUUID()}.tmp`);
@@ -14,8 +19,10 @@ export function writeDurably(file: string, content: string | Uint8Array): void {
     const handle = openSync(temporary, 'wx', 0o644);
     try {
       if (existsSync(target)) fchmodSync(handle, statSync(target).mode & 0o777);
-      const bytes = typeof content === 'string' ? Buffer.from(content, 'utf8') : content;
-      for (let written = 0; written < bytes.length; ) written += writeSync(handle, bytes, written);
+      for (const piece of pieces) {
+        const bytes = typeof piece === 'string' ? Buffer.from(piece, 'utf8') : piece;
+        for (let written = 0; written < bytes.length; ) written += writeSync(handle, bytes, written);
+      }
       fsyncSync(handle);
     } finally {
       closeSync(handle);

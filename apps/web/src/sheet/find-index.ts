@@ -1,6 +1,6 @@
 import { figures } from '@rotorwright/figures';
 import type { MachineView } from '../data/index.ts';
-import { figureAt, keptAt, machineAt, reachAt, sheets, stepAt } from './sheets.ts';
+import { figureAt, machineAt, reachAt, sheets, stepAt } from './sheets.ts';
 
 export interface Found {
   readonly kind: 'sheet' | 'machine' | 'figure' | 'step' | 'hazard' | 'part' | 'joint';
@@ -10,7 +10,7 @@ export interface Found {
   readonly to: string;
 }
 
-/** All that Find reaches: machines and sheets, and of the open machine its figures, steps, hazards, parts and joints. */
+/** All that Find reaches: machines and sheets, and of the open machine its figures, steps, hazards, parts and joints, each once: the way in leads on to what keeps it. */
 export function findIndex(machines: readonly MachineView[], open: MachineView | undefined): readonly Found[] {
   const found: Found[] = machines.map((view) => ({ kind: 'machine', title: view.title, of: view.id, to: machineAt(view.id, view.machine ? 'drive' : 'file') }));
   if (!open) return [...found, { kind: 'sheet', title: 'Worksheet', of: 'any calculation alone', to: '/worksheet' }];
@@ -21,9 +21,7 @@ export function findIndex(machines: readonly MachineView[], open: MachineView | 
   for (const step of plan?.steps.values() ?? []) found.push({ kind: 'step', title: step.title, of: step.id, to: stepAt(id, step.id) });
   for (const hazard of machine.hazards.values()) found.push({ kind: 'hazard', title: hazard.title, of: hazard.id, to: machineAt(id, 'holds', `?hazard=${encodeURIComponent(hazard.id)}`) });
   for (const [kind, things] of [['part', machine.parts], ['joint', machine.joints]] as const) {
-    for (const thing of things.values()) {
-      found.push({ kind, title: thing.title, of: thing.id, to: reachAt(id, thing.id) }, { kind, title: `${thing.title}: what keeps it`, of: thing.id, to: keptAt(id, thing.id) });
-    }
+    for (const thing of things.values()) found.push({ kind, title: thing.title, of: thing.id, to: reachAt(id, thing.id) });
   }
   return found;
 }

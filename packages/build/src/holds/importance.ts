@@ -8,7 +8,9 @@ export interface Importance {
   readonly step: string;
   /** Its omission that matters most. */
   readonly event: BasicEvent;
-  /** What the hazard's chance gains when that omission goes from impossible to certain: 1 when it is enough by itself (Birnbaum). */
+  /** It is enough by itself. */
+  readonly alone: boolean;
+  /** What the hazard's chance gains when that omission goes from impossible to certain (Birnbaum). */
   readonly gain: ChanceRange;
   /** Share of the hazard's chance that would fall away if the step were never left out (Fussell–Vesely). The shares of all steps may come to more than 1. */
   readonly share: ChanceRange;
@@ -24,6 +26,7 @@ export function importances(holds: Holds, hazard: HazardHolds, way: WayOfWorking
   const tree = omissionTree(holds, hazard);
   if (tree === undefined) return undefined;
   const whole = { low: tree.solve(way, 'low'), middle: tree.solve(way, 'middle'), high: tree.solve(way, 'high') };
+  const single = new Set(hazard.singlePoints.flatMap(({ events }) => events.map(({ id }) => id)));
   const first = new Map<string, BasicEvent>();
   for (const event of tree.events) {
     const known = first.get(event.step);
@@ -31,14 +34,14 @@ export function importances(holds: Holds, hazard: HazardHolds, way: WayOfWorking
   }
   return [...first]
     .map(([step, event]): Importance => ({
-      step, event,
-      gain: rangeOf((end) => whole[end].birnbaum[event.id]!),
+      step, event, alone: single.has(event.id),
+      gain: inOrder(rangeOf((end) => whole[end].birnbaum[event.id]!)),
       share: inOrder(rangeOf((end) => (whole[end].probability === 0 ? 0 : 1 - tree.solve(way, end, step).probability / whole[end].probability))),
     }))
     .toSorted((a, b) => b.share.middle - a.share.middle || b.gain.middle - a.gain.middle);
 }
 
-/** A share may fall where the chances rise: its ends are its least and its most. */
+/** Gain and share may fall where the chances rise: their ends are the least and the most. */
 function inOrder({ low, middle, high }: ChanceRange): ChanceRange {
   const [least, between, most] = [low, middle, high].toSorted((a, b) => a - b) as [number, number, number];
   return { low: least, middle: between, high: most };

@@ -5,6 +5,7 @@ import { capital, counted, phraseOf, stackPhrase } from '../words/index.ts';
 import type { ChanceRange } from './chance.ts';
 import type { BasicEvent } from './events.ts';
 import type { SinglePoint } from './holds.ts';
+import type { Importance } from './importance.ts';
 
 /** @example fastenerWords(screws) // '4 × M3 screw' */
 export function fastenerWords(joint: Joint): string {
@@ -84,7 +85,7 @@ export function shareWords({ low, high }: ChanceRange): string {
   return from === to ? `${from} %` : `${from} to ${to} %`;
 }
 
-/** What an omission alone does to a hazard: brings it about, or does so by a chance. */
-export function gainWords(gain: ChanceRange): string {
-  return gain.low > 0.99 ? 'is enough by itself' : `alone: ${chanceWords(gain)}`;
+/** What an omission does to a hazard: brings it about by itself, or adds so much to its chance when others are left out too. */
+export function gainWords({ alone, gain }: Pick<Importance, 'alone' | 'gain'>): string {
+  return alone ? 'is enough by itself' : `with others: ${chanceWords(gain)}`;
 }

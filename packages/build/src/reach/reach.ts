@@ -63,7 +63,8 @@ function wayOf(problem: Problem, { ties: order }: Solution): Way {
   const undo = order.flatMap((at) => graph.ties[at] ?? []).map((tie) => undoingOf(machine, tie, why.get(tie.index) ?? { why: 'goal', of: tie.id }));
   const place = components(graph, undone);
   const touched = new Set(undo.flatMap(({ id }) => graph.ties[graph.tieOf.get(id) ?? -1]?.nodes ?? []));
-  const out = graph.nodes.flatMap((id, node) => (graph.ground.includes(true) && place.isOut(node) && (graph.groupsAt[node]?.length ?? 0) > 0 ? [{ id, node }] : []));
+  const stays = sliding(graph, place);
+  const out = graph.nodes.flatMap((id, node) => (graph.ground.includes(true) && place.isOut(node) && !stays.has(place.of(node)) && (graph.groupsAt[node]?.length ?? 0) > 0 ? [{ id, node }] : []));
   return {
     undo,
     unmeasured: [...machine.measurements.values()].filter((measurement) => machine.couplings.has(measurement.of ?? '') || machine.sensors.has(measurement.of ?? '')).filter((measurement) => {
@@ -76,6 +77,20 @@ function wayOf(problem: Problem, { ties: order }: Solution): Way {
     again: order.flatMap((at) => graph.ties[at] ?? []).reduce((sum, { thing }) => sum + ('each' in thing ? fitTime(thing.kind, thing.instances.length) : stackTime(thing.order.length, 0)), 0),
     bothSides: sidesOf(graph).filter(({ ties }) => ties.filter((side) => side.length > 0 && side.every((tie) => undone[tie] === 1)).length > 1).map(({ module }) => module),
   };
+}
+
+/** What slides on something has moved, but it comes out only when that does: the pieces that stay on what is in its place. */
+function sliding({ machine, nodeOf }: AssemblyGraph, { of, isOut }: ReturnType<typeof components>): ReadonlySet<number> {
+  const pairs = [...machine.parts.values()].flatMap(({ movesOn, instances }) => instances.flatMap((id) => {
+    const [slider, host] = [nodeOf.get(id), nodeOf.get(movesOn ?? '')];
+    return slider === undefined || host === undefined ? [] : [{ slider, host }];
+  }));
+  const stays = new Set<number>();
+  for (let before = -1; stays.size > before;) {
+    before = stays.size;
+    for (const { slider, host } of pairs) if (!isOut(host) || stays.has(of(host))) stays.add(of(slider));
+  }
+  return stays;
 }
 
 /** Which parts still hang together, and which of these no longer hang on the ground. */

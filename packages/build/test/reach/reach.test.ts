@@ -34,6 +34,17 @@ describe('the way in', () => {
     expect(order({ a: bell }, 'a/magnet')).toEqual(['a/bond']);
   });
 
+  it('leaves on its shaft what slides there, with all that hangs on it, until the shaft comes out', () => {
+    const mast: RoughModule = {
+      parts: { base: { ground: true }, tube: {}, sleeve: { movesOn: 'a/tube' }, gear: {} },
+      joints: { collar: { in: 'a/base', holds: ['a/tube'] }, bolt: { in: 'a/tube', holds: ['a/sleeve'] }, 'gear-screw': { in: 'a/sleeve', holds: ['a/gear'] } },
+    };
+    const way = (goal: string) => reach(machineByHand({ modules: { a: mast } }), [goal]).ways[0];
+    expect(way('a/bolt')).toMatchObject({ out: [], along: [] });
+    expect(way('a/gear')).toMatchObject({ out: ['a/gear'] });
+    expect(way('a/tube')).toMatchObject({ undo: [{ id: 'a/collar' }, { id: 'a/bolt' }], out: ['a/tube', 'a/sleeve'], along: ['a/gear'] });
+  });
+
   it('chooses the cheaper of two ways, and tells the other beside it when it is close', () => {
     const two = (copies: readonly string[]): RoughModule => ({
       parts: { base: { ground: true }, left: {}, right: {}, core: {} },

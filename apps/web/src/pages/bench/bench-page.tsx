@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState, type ReactNode } from 'react';
 import type { PlannedModule, Step } from '@rotorwright/build';
-import { Link, useLocation, useParams } from 'wouter';
+import { Link, useLocation, useParams, useSearch } from 'wouter';
 import { newEntryId, useNow, type Photo, type ReadableMachine } from '../../data/index.ts';
 import { Empty, LinkButton, machineAt, Sheet, stepAt } from '../../sheet/index.ts';
 import { blockersOf } from '../build/blockers.ts';
@@ -22,9 +22,11 @@ export function BenchPage(): ReactNode {
   const now = useNow(20_000);
   const open = useBench(now);
   const { step: asked } = useParams<{ step?: string }>();
+  // An address may also name it as other sheets do.
+  const queried = new URLSearchParams(useSearch()).get('step') ?? undefined;
   const [, go] = useLocation();
   const { plan } = open;
-  const stepId = asked === undefined ? undefined : unescaped(asked);
+  const stepId = asked === undefined ? queried : unescaped(asked);
   const resumed = useMemo(() => (stepId === undefined ? resumePlan(open, Date.now()) : undefined), [stepId, open.id]);
   const target = stepId ?? resumed?.step;
   useEffect(() => {

@@ -19,12 +19,12 @@ export function Weights({ open, hazard, way }: { readonly open: ReadableMachine;
       <table className="habits weights">
         <thead><tr><th scope="col">omission</th><th scope="col">does it alone</th><th scope="col">share</th><th scope="col">signature that guards</th></tr></thead>
         <tbody>
-          {weights.slice(0, all ? undefined : first).map(({ step, event, gain, share }) => (
-            <tr key={step}>
-              <th scope="row">{capital(eventWords(open.machine, event))}</th>
-              <td>{gainWords(gain)}</td>
-              <td>{shareWords(share)}</td>
-              <td><Link href={stepAt(open.id, step)}>{thingTitle(open.machine, step)}</Link> <span className="small soft">{signatureWords(open, step)}</span></td>
+          {weights.slice(0, all ? undefined : first).map((weight) => (
+            <tr key={weight.step}>
+              <th scope="row">{capital(eventWords(open.machine, weight.event))}</th>
+              <td>{gainWords(weight)}</td>
+              <td>{shareWords(weight.share)}</td>
+              <td><Link href={stepAt(open.id, weight.step)}>{thingTitle(open.machine, weight.step)}</Link> <span className="small soft">{signatureWords(open, weight.step)}</span></td>
             </tr>
           ))}
         </tbody>
