@@ -1,47 +1,26 @@
-import { useEffect, useMemo, useState, type ReactNode } from 'react';
-import { answer, exampleInputs, isCalcProblem, type CalcAnswer, type Calculation } from '@rotorwright/calculations';
-import { useSearch } from 'wouter';
+import { useState, type ReactNode } from 'react';
+import { exampleInputs, isCalcProblem, type CalcAnswer, type Calculation } from '@rotorwright/calculations';
 import { Button, Formula } from '../../sheet/index.ts';
+import { CalculationFields, CalculationResults } from './calculation-parts.tsx';
 import { CheckList } from './check-list.tsx';
-import { fieldNames, fieldsFor, fromQuery, problemsByField, toInputs, toQuery, withField } from './form.ts';
-import { InputField } from './input-field.tsx';
 import { Plot } from './plot.tsx';
-import { asText, Results } from './results.tsx';
+import { asText } from './results.tsx';
+import { useCalculation } from './use-calculation.ts';
 
 /** Inputs at the left, what follows from them at the right. */
 export function CalculationSheet({ calculation }: { readonly calculation: Calculation }): ReactNode {
-  const search = useSearch();
-  const [fields, setFields] = useState(() => fieldsFor(calculation, fromQuery(calculation, search) ?? exampleInputs(calculation)));
-  const inputs = useMemo(() => toInputs(calculation, fields), [calculation, fields]);
-  const answered = useMemo(() => answer(calculation.id, inputs), [calculation, inputs]);
-  const query = toQuery(calculation, fields);
-  // The address always carries what stands in the fields, without a step of history for each key pressed.
-  useEffect(() => history.replaceState(history.state, '', `${location.pathname}?${query}`), [query]);
-  const problems = useMemo(() => (isCalcProblem(answered) ? problemsByField(answered.problems, new Set(fieldNames(calculation.inputs, fields))) : new Map()), [answered, calculation, fields]);
-  const general = problems.get('');
+  const open = useCalculation(calculation);
+  const { inputs, answered, fill } = open;
   return (
     <>
       <section className="area worksheet-inputs" aria-label="Inputs">
         <h2>{calculation.title}</h2>
         <p>{calculation.summary}</p>
-        <form onSubmit={(event) => event.preventDefault()}>
-          {Object.entries(calculation.inputs).map(([name, spec]) => (
-            <InputField key={name} spec={spec} path={[name]} value={fields[name]} problems={problems} onChange={(path, value) => setFields((now) => withField(now, path, value))} />
-          ))}
-        </form>
-        <Button onClick={() => setFields(fieldsFor(calculation, exampleInputs(calculation)))}>Fill in the example</Button>
+        <CalculationFields open={open} />
+        <Button onClick={() => fill(exampleInputs(calculation))}>Fill in the example</Button>
       </section>
       <section className="area worksheet-results" aria-label="Results">
-        <div aria-live="polite">
-          {general && <div className="field-problem">{general.map((problem: { readonly name: string; readonly given: string; readonly wanted: string }) => <p key={problem.name + problem.wanted}><b>{problem.name}:</b> not {problem.given}. Wanted: {problem.wanted}.</p>)}</div>}
-          {isCalcProblem(answered) ? <p className="worksheet-none">No result yet: {problems.size === 1 ? 'one input is' : `${problems.size} inputs are`} not right. {problems.size === 1 ? 'It says' : 'They say'} so in place.</p> : (
-            <>
-              <Results calculation={calculation} answered={answered} />
-              {answered.warnings.length > 0 && <ul className="worksheet-warnings">{answered.warnings.map((warning) => <li key={warning}><b>Warning.</b> {warning}</li>)}</ul>}
-              <Carry calculation={calculation} inputs={inputs} answered={answered} />
-            </>
-          )}
-        </div>
+        <CalculationResults open={open} more={(found) => <Carry calculation={calculation} inputs={inputs} answered={found} />} />
         {!isCalcProblem(answered) && <Plot calculation={calculation} inputs={inputs} />}
         {calculation.formulas.length > 0 && (
           <section aria-label="Formulas" className="worksheet-formulas" tabIndex={0}>

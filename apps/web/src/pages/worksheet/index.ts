@@ -1,1 +1,3 @@
+export { CalculationFields, CalculationResults } from './calculation-parts.tsx';
+export { useCalculation } from './use-calculation.ts';
 export { WorksheetPage } from './worksheet-page.tsx';

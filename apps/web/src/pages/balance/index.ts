@@ -1,0 +1,1 @@
+export { BalancePage } from './balance-page.tsx';
