@@ -16,6 +16,7 @@ const BenchPage = lazy(async () => ({ default: (await import('./pages/bench/inde
 const HoldsPage = lazy(async () => ({ default: (await import('./pages/holds/index.ts')).HoldsPage }));
 const ChangePage = lazy(async () => ({ default: (await import('./pages/change/index.ts')).ChangePage }));
 const BalancePage = lazy(async () => ({ default: (await import('./pages/balance/index.ts')).BalancePage }));
+const ListenPage = lazy(async () => ({ default: (await import('./pages/listen/index.ts')).ListenPage }));
 const FilePage = lazy(async () => ({ default: (await import('./pages/file/index.ts')).FilePage }));
 const WorksheetPage = lazy(async () => ({ default: (await import('./pages/worksheet/index.ts')).WorksheetPage }));
 
@@ -71,6 +72,7 @@ function Pages({ title, machine }: { readonly title: string; readonly machine: M
       <Route path="/m/:id/holds">{forMachine(title, status, machine, true, () => <HoldsPage />)}</Route>
       <Route path="/m/:id/change">{forMachine(title, status, machine, true, () => <ChangePage />)}</Route>
       <Route path="/m/:id/balance">{forMachine(title, status, machine, true, () => <BalancePage />)}</Route>
+      <Route path="/m/:id/listen">{forMachine(title, status, machine, true, () => <ListenPage />)}</Route>
       <Route path="/m/:id/file">{forMachine(title, status, machine, false, () => <FilePage />)}</Route>
       <Route path="/m/:id/worksheet/:calc?">{forMachine(title, status, machine, false, () => <WorksheetPage />)}</Route>
       <Route>

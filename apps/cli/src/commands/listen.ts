@@ -1,7 +1,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Command } from 'commander';
-import { machineSound } from '@rotorwright/figures';
+import { explainLine, machineSound, type MachineSound } from '@rotorwright/figures';
 import { hear, hearingWords, isUnreadable, leastSeconds, readAccelerationTable, readWav, type Hearing, type Recording } from '@rotorwright/signals';
 import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
@@ -35,8 +35,8 @@ async function listen(terminal: Terminal, argument: string | undefined, file: st
   const seconds = (recording.channels[0]?.length ?? 0) / recording.rate;
   if (seconds < leastSeconds) throw new WrongInput(`${file} lasts ${Number(seconds.toFixed(2))} s; at least ${leastSeconds} s are wanted.`);
   const hearing = hear(recording, sound);
-  if (options.json) await terminal.write(`${JSON.stringify({ id, ...hearing, ...(hearing.track && { track: { times: [...hearing.track.times], speeds: [...hearing.track.speeds] } }) })}\n`);
-  else await terminal.write(`${answer(terminal, hearing)}\n`);
+  if (options.json) await terminal.write(`${JSON.stringify(inJson(id, sound, hearing))}\n`);
+  else await terminal.write(`${answer(terminal, sound, hearing)}\n`);
   return hearing.verdict === 'heard' ? 0 : 1;
 }
 
@@ -50,8 +50,26 @@ function readRecording(terminal: Terminal, file: string): Recording {
   return read;
 }
 
-function answer(terminal: Terminal, hearing: Hearing): string {
-  const words = hearingWords(hearing, { speed: (speed) => showQuantity(speed, 'rpm', { significant: 6 }), spread: (speed) => showQuantity(speed, 'rpm', { significant: 2 }) });
+/** Rows of numbers as lists; the spectrum is for drawing, and stays out. */
+function inJson(id: string, sound: MachineSound, hearing: Hearing): object {
+  const { track, lines } = hearing;
+  return {
+    id, ...hearing, spectrum: undefined,
+    ...(track && { track: { times: [...track.times], speeds: [...track.speeds] } }),
+    ...(lines && { lines: lines.map((line) => ({ ...line, explained: explainLine(sound, line) })) }),
+  };
+}
+
+/** Lines told beside the answer. */
+const mostLines = 12;
+
+function answer(terminal: Terminal, sound: MachineSound, hearing: Hearing): string {
+  const words = hearingWords(hearing, (speed, decimals) => showQuantity(speed, 'rpm', { decimals }));
   const rows = hearing.groups.map(({ group, evidence, audible }) => [group, audible ? 'heard' : 'not heard', evidence.toFixed(1)]);
-  return [...words.map((each) => paragraph(each, terminal.columns)), ...(rows.length === 0 ? [] : [table([{ title: 'source' }, { title: '' }, { title: 'evidence', right: true }], rows, terminal.columns)])].join('\n');
+  const lines = (hearing.lines ?? []).slice(0, mostLines).map((line) => {
+    const { title, seenAt, inspect, expected } = explainLine(sound, line);
+    return [seenAt, `${line.frequency.toFixed(1)} Hz`, `${line.level.toFixed(0)} dB`, title, expected ? '' : inspect];
+  });
+  const lineColumns = [{ title: 'line', breaks: true }, { title: 'at', right: true }, { title: 'over noise', right: true }, { title: 'what speaks', breaks: true }, { title: 'look at', breaks: true }];
+  return [...words.map((each) => paragraph(each, terminal.columns)), ...(rows.length === 0 ? [] : [table([{ title: 'source' }, { title: '' }, { title: 'evidence', right: true }], rows, terminal.columns)]), ...(lines.length === 0 ? [] : ['', table(lineColumns, lines, terminal.columns)])].join('\n');
 }

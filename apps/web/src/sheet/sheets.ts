@@ -1,6 +1,6 @@
 /** The sheets of a machine, numbered through their groups. */
 export interface SheetEntry {
-  readonly key: 'drive' | 'rotor' | 'build' | 'bench' | 'holds' | 'change' | 'balance' | 'worksheet' | 'file';
+  readonly key: 'drive' | 'rotor' | 'build' | 'bench' | 'holds' | 'change' | 'balance' | 'listen' | 'worksheet' | 'file';
   readonly number: number;
   readonly title: string;
   readonly group: 'know' | 'build' | 'set' | 'fly' | 'paper';
@@ -14,6 +14,7 @@ export const sheets: readonly SheetEntry[] = ([
   ['holds', 'Holds', 'build'],
   ['change', 'Change', 'build'],
   ['balance', 'Balance', 'set'],
+  ['listen', 'Listen', 'fly'],
   ['worksheet', 'Worksheet', 'paper'],
   ['file', 'File', 'paper'],
 ] as const).map(([key, title, group], index) => ({ key, title, group, number: index + 1 }));

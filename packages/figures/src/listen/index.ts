@@ -1,1 +1,2 @@
+export { explainLine, type LineExplained, type LineToExplain } from './explain-line.ts';
 export { machineSound, type MachineSound, type OtherCount, type SoundFamily } from './machine-sound.ts';

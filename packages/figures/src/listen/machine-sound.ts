@@ -33,6 +33,8 @@ export interface OtherCount {
 /** What a machine sounds like, as far as its file says: all of it in turns of the main rotor. */
 export interface MachineSound {
   readonly families: readonly SoundFamily[];
+  /** Shafts by their turns for one of the main rotor: what names a line that no family explains. */
+  readonly shafts: readonly { readonly shaft: string; readonly title: string; readonly order: number }[];
   /** Turns of the main rotor in a second that a recording is searched for, Hz. */
   readonly slowest: number;
   readonly fastest: number;
@@ -73,8 +75,13 @@ export function machineSound(machine: Machine): MachineSound | undefined {
   families.sort((a, b) => groupOrder.indexOf(a.group) - groupOrder.indexOf(b.group));
   if (drive.source === undefined) missing.push('power');
   const speed = governed(drive);
+  const shafts = [...machine.shafts.values()].flatMap(({ id, title }) => {
+    const turns = order(id);
+    return turns === undefined ? [] : [{ shaft: id, title, order: turns }];
+  });
   return {
     families,
+    shafts,
     ...(speed === undefined ? anySpeed : { slowest: below * speed, fastest: above * speed }),
     otherRatios: otherCounts(machine, drive),
     slips: slipsOf(machine),

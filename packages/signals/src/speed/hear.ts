@@ -3,8 +3,9 @@ import { candidatePaths } from './candidates.ts';
 import { follow, type FollowedLine } from './coherent.ts';
 import { readyFamilies, type LineComb, type LineGroup, type ReadyFamily } from './comb.ts';
 import { lineEvidence } from './evidence.ts';
-import type { HeardGroup, Hearing, Mismatch, SpeedTrack, Verdict } from './hearing.ts';
+import type { HeardGroup, Hearing, HearingProgress, Mismatch, SpeedTrack, Verdict } from './hearing.ts';
 import { another, evidenceOf, explainRatio, freeHypotheses, lockedHypothesis, type Free, type Hypothesis, type Locked } from './hypotheses.ts';
+import { orderSpectrum, standingOut } from './lines.ts';
 import { lookAlong, meanPower, poolFrames, speedsOf, trackStep, type Pooled } from './look.ts';
 import { prepare } from './prepare.ts';
 import { mendPath } from './refine.ts';
@@ -29,13 +30,14 @@ const stillStanding = 0.85;
 /**
  * How fast the main rotor turned in a recording, by the ratios of the machine: all its lines hang together, so that the speed is one unknown.
  *
- * @param recording  sound, or acceleration, of a second or more
+ * @param recording  sound, or acceleration, of a second or more; of a long one the loudest half minute is taken
+ * @param onProgress called before each piece of work
  * @throws RangeError when the comb has no lines or the recording is too short
  * @neglects Doppler shift: the speed is that at which the sound arrives; walking pace towards the microphone adds 0.4 %
  */
-export function hear(recording: Recording, comb: LineComb): Hearing {
+export function hear(recording: Recording, comb: LineComb, onProgress: (progress: HearingProgress) => void = () => undefined): Hearing {
   const families = readyFamilies(comb);
-  const { samples, rate, seconds } = prepare(recording);
+  const { samples, rate, seconds, from } = prepare(recording);
   if (families.length === 0) throw new RangeError('hear: the machine has no lines that could be heard');
   if (!(seconds >= leastSeconds)) throw new RangeError(`hear: the recording must last ${leastSeconds} s or more; it lasts ${seconds} s`);
   const straighten = straightener();
@@ -43,15 +45,19 @@ export function hear(recording: Recording, comb: LineComb): Hearing {
   const grid = speedGrid(comb.slowest, comb.fastest, fine);
   const locked: Locked[] = [];
   const all: Hypothesis[] = [];
+  let searched = 0;
+  onProgress({ part: 0.1, words: 'Looking for the comb of the machine' });
   for (const paths of candidatePaths({ samples, rate, straighten: straightened, families, slowest: comb.slowest, fastest: comb.fastest })) {
     const looks = paths.map((turns) => lookAlong(turns, straightened(turns), rate, families, grid));
     const own = looks.map(lockedHypothesis);
     locked.push(...own);
     all.push(...own, ...looks.flatMap((look) => freeHypotheses(look, families, comb)));
     if (locked.some(isPlain)) break;
+    searched += 1;
+    onProgress({ part: 0.1 + 0.2 * searched, words: 'Looking for other speeds' });
   }
   const best = all.reduce((most, each) => (each.worth > most.worth ? each : most));
-  if (!(best.worth >= heardFrom)) return { verdict: 'not-heard', margin: 0, groups: [], seconds };
+  if (!(best.worth >= heardFrom)) return { verdict: 'not-heard', margin: 0, groups: [], seconds, from };
 
   const usual = ({ look, place }: Hypothesis): number => Math.log(grid.speeds[place]! * look.usual);
   const margin = Math.min(
@@ -68,6 +74,7 @@ export function hear(recording: Recording, comb: LineComb): Hearing {
 
   const speed = grid.speeds[best.place]!;
   const scale = speed / meanSpeed(best.look.turns, rate);
+  onProgress({ part: 0.75, words: 'Following the phases' });
   const lines = standingLines(best.look.pooled, speed, families, bound, rate);
   const orders = lines.map(({ order }) => order);
   const mended = [0.5, 1, 2].filter((span) => span <= seconds).reduce((turns, span) => mendPath(turns, straightened, rate, orders, span), best.look.turns.map((turn) => turn * scale));
@@ -95,7 +102,10 @@ export function hear(recording: Recording, comb: LineComb): Hearing {
     ...(mismatch ? { mismatch } : {}),
     ...(engineSilentFrom === undefined ? {} : { engineSilentFrom }),
     track: trackOf(turns, rate),
+    lines: standingOut(pooled, mean, families),
+    spectrum: orderSpectrum(pooled, mean),
     seconds,
+    from,
   };
 }
 

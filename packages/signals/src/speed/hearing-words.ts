@@ -1,18 +1,14 @@
 import type { HeardGroup, Hearing, Mismatch } from './hearing.ts';
 
-/** How the caller writes a speed given in rad/s, and a part of a whole. */
-export interface HearingFormat {
-  readonly speed: (speed: number) => string;
-  /** Of two speeds, apart: "± 4 rpm". */
-  readonly spread: (speed: number) => string;
-}
+/** How the caller writes a speed, rad/s, with so many decimals of its display unit, rpm. */
+export type ShowSpeed = (speed: number, decimals: number) => string;
 
 const names: Readonly<Record<HeardGroup['group'], string>> = { main: 'main rotor', tail: 'tail rotor', engine: 'engine', mesh: 'gears' };
 
 /** What was heard, in sentences: the answer first, then why it can be believed, or what to do. */
-export function hearingWords(hearing: Hearing, { speed, spread }: HearingFormat): readonly string[] {
+export function hearingWords(hearing: Hearing, show: ShowSpeed): readonly string[] {
   const audible = hearing.groups.filter((each) => each.audible).map(({ group }) => names[group]);
-  const mean = hearing.speed === undefined ? '' : `${speed(hearing.speed)} ± ${spread((hearing.interval![1] - hearing.interval![0]) / 2)}`;
+  const mean = hearing.speed === undefined ? '' : meanWords(hearing.speed, hearing.interval!, show);
   switch (hearing.verdict) {
     case 'not-heard':
       return ['Not heard: nothing in this recording fits the ratios of this machine.', 'Record nearer, from a safe place, away from wind and other machines; and check the tooth counts in the file.'];
@@ -27,9 +23,18 @@ export function hearingWords(hearing: Hearing, { speed, spread }: HearingFormat)
   }
 }
 
+/** The speed and half its interval, rounded up, with as many decimals as the interval is worth. */
+function meanWords(speed: number, [low, high]: readonly [number, number], show: ShowSpeed): string {
+  const rpm = Math.PI / 30;
+  const half = (high - low) / 2 / rpm;
+  const decimals = half >= 1 ? 0 : half >= 0.1 ? 1 : 2;
+  const up = Math.ceil(half * 10 ** decimals) / 10 ** decimals;
+  return `${show(speed, decimals)} ± ${show(up * rpm, decimals)}`;
+}
+
 const list = (words: readonly string[]): string => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`);
 
-const silence = ({ engineSilentFrom }: Hearing): readonly string[] => (engineSilentFrom === undefined ? [] : [`The engine falls silent ${engineSilentFrom.toFixed(1)} s after the start.`]);
+const silence = ({ engineSilentFrom, from }: Hearing): readonly string[] => (engineSilentFrom === undefined ? [] : [`The engine falls silent ${(from + engineSilentFrom).toFixed(1)} s after the start.`]);
 
 function mismatchWords({ group, factor, otherRatios, slip }: Mismatch): string {
   const percent = Math.abs(100 * (factor - 1));

@@ -36,6 +36,27 @@ export interface SpeedTrack {
   readonly speeds: Float64Array;
 }
 
+/** A line that stands out of the noise. */
+export interface HeardLine {
+  /** Turns of the main rotor. */
+  readonly order: number;
+  /** At the mean speed, Hz. */
+  readonly frequency: number;
+  /** Over the noise around it, dB. */
+  readonly level: number;
+  /** Family that explains it, and which multiple of its first line it is; neither where nothing of the machine does. */
+  readonly family?: string;
+  readonly multiple?: number;
+}
+
+/** Spectrum in orders of the main rotor, the wandering of its speed taken out. */
+export interface OrderSpectrum {
+  /** Orders from one value to the next. */
+  readonly step: number;
+  /** dB over the noise around. */
+  readonly levels: Float32Array;
+}
+
 export interface Hearing {
   readonly verdict: Verdict;
   /** Mean of the main rotor's speed as it was received, rad/s: turns over time. */
@@ -50,6 +71,17 @@ export interface Hearing {
   /** When the engine fell silent while the rotor ran on, s from the start. */
   readonly engineSilentFrom?: number;
   readonly track?: SpeedTrack;
-  /** s of sound that were listened to */
+  /** Lines by the source that explains them, the loudest first; levels are relative, for no microphone is calibrated. */
+  readonly lines?: readonly HeardLine[];
+  readonly spectrum?: OrderSpectrum;
+  /** s of sound that were listened to, and where they begin: of a long recording the loudest half minute. */
   readonly seconds: number;
+  readonly from: number;
+}
+
+/** What `hear` is at, for somebody who waits. */
+export interface HearingProgress {
+  /** From 0 to 1. */
+  readonly part: number;
+  readonly words: string;
 }

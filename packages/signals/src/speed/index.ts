@@ -1,4 +1,4 @@
 export type * from './comb.ts';
 export { hear, leastSeconds } from './hear.ts';
 export type * from './hearing.ts';
-export { hearingWords, type HearingFormat } from './hearing-words.ts';
+export { hearingWords, type ShowSpeed } from './hearing-words.ts';

@@ -9,9 +9,15 @@ export interface Prepared {
   readonly samples: Float64Array;
   /** Hz */
   readonly rate: number;
-  /** s */
+  /** s, and where in the whole recording they begin, s. */
   readonly seconds: number;
+  readonly from: number;
 }
+
+/** Of a longer recording the loudest stretch of this length is taken, s. */
+export const mostSeconds = 30;
+/** Where such a stretch may begin, s. */
+const startStep = 5;
 
 /** The channel with the most power, its mean taken out, at the lowest whole part of its rate that keeps 4 kHz. */
 export function prepare({ rate, channels }: Recording): Prepared {
@@ -19,14 +25,27 @@ export function prepare({ rate, channels }: Recording): Prepared {
     const power = powerOf(samples);
     return best === undefined || power > best.power ? { samples, power } : best;
   }, undefined);
-  const samples = loudest?.samples ?? new Float64Array(0);
+  const whole = loudest?.samples ?? new Float64Array(0);
+  const from = loudestStart(whole, rate);
+  const samples = whole.subarray(from, from + Math.round(mostSeconds * rate));
   const factor = Math.max(1, Math.floor(rate / wantedRate));
   const lowered = factor === 1 ? samples.slice() : lower(samples, factor);
   let mean = 0;
   for (const value of lowered) mean += value;
   mean /= lowered.length;
   for (let index = 0; index < lowered.length; index += 1) lowered[index]! -= mean;
-  return { samples: lowered, rate: rate / factor, seconds: samples.length / rate };
+  return { samples: lowered, rate: rate / factor, seconds: samples.length / rate, from: from / rate };
+}
+
+/** Sample at which the loudest stretch begins; the first where all of it is taken. */
+function loudestStart(samples: Float64Array, rate: number): number {
+  const length = Math.round(mostSeconds * rate);
+  let best = { from: 0, power: -1 };
+  for (let from = 0; from + length <= samples.length; from += Math.round(startStep * rate)) {
+    const power = powerOf(samples.subarray(from, from + length));
+    if (power > best.power) best = { from, power };
+  }
+  return best.from;
 }
 
 function powerOf(samples: Float64Array): number {

@@ -1,0 +1,1 @@
+export { ListenPage } from './listen-page.tsx';

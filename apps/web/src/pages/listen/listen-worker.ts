@@ -1,0 +1,19 @@
+import { hear, isUnreadable, leastSeconds, readAccelerationTable, readWav, type Recording, type Unreadable } from '@rotorwright/signals';
+import type { Asked, Told } from './messages.ts';
+
+/** Hears one recording, away from the page, which can stop it by ending it. */
+self.addEventListener('message', ({ data }: MessageEvent<Asked>): void => {
+  const tell = (told: Told): void => self.postMessage(told, { transfer: [] });
+  tell({ progress: { part: 0.02, words: 'Reading' } });
+  const recording = recordingOf(data);
+  if (isUnreadable(recording)) return tell(recording);
+  const seconds = (recording.channels[0]?.length ?? 0) / recording.rate;
+  if (seconds < leastSeconds) return tell({ problem: `The recording lasts ${Number(seconds.toFixed(2))} s; at least ${leastSeconds} s are wanted.` });
+  tell({ hearing: hear(recording, data.sound, (progress) => tell({ progress })), warnings: recording.warnings });
+});
+
+function recordingOf(asked: Asked): Recording | Unreadable {
+  if ('recording' in asked) return asked.recording;
+  const bytes = new Uint8Array(asked.bytes);
+  return asked.kind === 'wav' ? readWav(bytes) : readAccelerationTable(new TextDecoder().decode(bytes));
+}

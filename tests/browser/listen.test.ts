@@ -1,0 +1,92 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { machineSound } from '@rotorwright/figures';
+import { readMachine } from '@rotorwright/machine';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { makeRecording } from '../recordings/make-recording.ts';
+import { wavOf } from '../recordings/wav.ts';
+import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
+
+/** A recording is dropped on the sheet: how fast did the rotor turn, and who speaks? Recordings are made up. */
+
+let browser: Browser;
+let app: RunningApp;
+const { home, remove } = temporaryHome();
+const opened: WatchedPage[] = [];
+
+beforeAll(async () => {
+  browser = await openBrowser();
+  app = await startApp(home);
+});
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop('SIGKILL');
+  remove();
+});
+afterEach(async () => {
+  const trouble = opened.flatMap((each) => each.trouble);
+  for (const { page } of opened.splice(0)) await page.context().close();
+  expect(trouble).toEqual([]);
+});
+
+async function open(options?: Parameters<typeof openPage>[1]): Promise<Page> {
+  const watched = await openPage(browser, options);
+  opened.push(watched);
+  await watched.page.goto(new URL('/m/whimbrel/listen', app.url).href);
+  await watched.page.getByRole('heading', { level: 1, name: 'Listen' }).waitFor();
+  return watched.page;
+}
+
+/** A steady Whimbrel at 1,752 rpm, its engine faster by a factor. */
+function recorded(name: string, factor = 1): string {
+  const { machine } = readMachine(readFileSync(path.resolve(import.meta.dirname, '../../examples/whimbrel/machine.yaml'), 'utf8'));
+  const { recording } = makeRecording({ seed: 3, seconds: 6, rate: 16_000, comb: machineSound(machine!)!, speed: 29.2, loudness: 3, wind: 0.4, factors: { engine: factor } });
+  const file = path.join(home, name);
+  writeFileSync(file, wavOf(recording.channels[0]!, 16_000));
+  return file;
+}
+
+it('says how fast the rotor turned, and who speaks', async () => {
+  const page = await open();
+  expect(await barriers(page)).toEqual([]);
+  await page.getByLabel('Recording').setInputFiles(recorded('hover.wav'));
+  await page.getByText(/Main rotor at 1,752/u).waitFor({ timeout: 60_000 });
+  await page.getByText('fit each other by the ratios of the file').waitFor();
+  await page.getByRole('img', { name: /^Speed of the main rotor over time/u }).waitFor();
+  await page.getByText(/lines? that any sound machine has$/u).click();
+  await page.getByRole('rowheader', { name: 'Engine firing' }).first().waitFor();
+  expect(await barriers(page)).toEqual([]);
+  await pictures(page, 'listen');
+  await page.setViewportSize({ width: 390, height: 844 });
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
+});
+
+it('says so when a ratio does not fit, by a recording dropped on the sheet', async () => {
+  const page = await open({ dark: true });
+  const bytes = [...readFileSync(recorded('slip.wav', 1.02))];
+  const data = await page.evaluateHandle((values) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([new Uint8Array(values)], 'slip.wav'));
+    return transfer;
+  }, bytes);
+  await page.dispatchEvent('.listen-drop', 'drop', { dataTransfer: data });
+  await page.getByText(/The engine turns 2\.00 % faster/u).waitFor({ timeout: 60_000 });
+  expect(await barriers(page)).toEqual([]);
+});
+
+it('refuses what is no recording, and says what would be one', async () => {
+  const page = await open({ size: 'phone' });
+  const file = path.join(home, 'letter.pdf');
+  writeFileSync(file, 'not a sound');
+  await page.getByLabel('Recording').setInputFiles(file);
+  await expect.poll(() => page.getByRole('alert').innerText()).toMatch(/letter\.pdf is no recording that this browser can unpack\. Wanted: WAV/u);
+  expect(await barriers(page)).toEqual([]);
+});
+
+it('can be stopped, and asked again', async () => {
+  const page = await open();
+  await page.getByLabel('Recording').setInputFiles(recorded('long.wav'));
+  await page.getByRole('button', { name: 'Stop' }).click();
+  await page.getByRole('heading', { name: 'Drop a recording here' }).waitFor();
+});
