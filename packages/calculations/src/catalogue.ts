@@ -91,6 +91,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.axialFlight,
     rotor.hoverEstimate,
     rotor.hover,
+    rotor.hoverCalibration,
     rotor.hoverLimits,
     rotor.groundEffect,
     rotor.forwardFlight,

@@ -112,6 +112,15 @@ function sentences(set: FigureSet): readonly string[] {
       `The tail holds hover from ${rpm(hover, Math.ceil)} of the main rotor on, full power from ${rpm(full, Math.ceil)} on${main < full ? ': at this speed it is too slow for full power' : ''}. Its thrust goes with the square of the speed, the torque of full power does not: that is why a slow rotor is short of tail.${fast === undefined ? '' : ` Its tips are too fast from ${rpm(fast, Math.floor)} on${main > fast ? ', which is passed' : ''}.`}`,
     ]),
     ...(typeof limit === 'string' ? [`The most thrust is set by: ${limit}.`] : []),
+    ...measuredWords(set),
     'Left out: wind, gusts, the wake on tail and fuselage, ground effect.',
   ];
+}
+
+/** By how much the flight that was measured has narrowed the band. */
+function measuredWords(set: FigureSet): readonly string[] {
+  const [narrowed, drag, deviation] = ['flown band-narrowed main', 'flown blade-drag main', 'flown pitch-deviation main'].map((name) => set.get(name));
+  if (narrowed?.value === undefined) return narrowed ? [`What was measured in flight cannot be used yet: it wants ${narrowed.missing.join(', ')}.`] : [];
+  const pitch = deviation?.value === undefined ? '' : ` The collective measured is ${showQuantity(deviation.value, '°', { significant: 2 })} off the computed one.`;
+  return [[`What was measured in hover takes ${showQuantity(narrowed.value, '%', { significant: 2 })} off the width of the band: these blades have ${showQuantity(drag?.value ?? Number.NaN, '-', { significant: 3 })} times the drag of their section.${pitch}`, ...narrowed.warnings].join(' ')];
 }

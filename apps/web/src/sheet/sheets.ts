@@ -37,7 +37,7 @@ export const lineAt = (id: string, line: number): string => machineAt(id, 'file'
 
 /** Figures of flight: they stand on the Rotor sheet. */
 export const isOfFlight = (figure: string): boolean =>
-  /^(hover-|blade-loading|tail-(?!rotor)|yaw-acceleration|power-|torque-needed|rotor-power|thrust-|climb-rate|endurance|range-speed|top-speed|fuel-flow|pack-|governor-headroom|motor-heat|autorotation)/.test(figure);
+  /^(flown |hover-|blade-loading|tail-(?!rotor)|yaw-acceleration|power-|torque-needed|rotor-power|thrust-|climb-rate|endurance|range-speed|top-speed|fuel-flow|pack-|governor-headroom|motor-heat|autorotation)/.test(figure);
 
 /** The working of a figure, opened on the sheet that it stands on. */
 export const figureAt = (id: string, figure: string): string => machineAt(id, isOfFlight(figure) ? 'rotor' : 'drive', `?figure=${encodeURIComponent(figure)}`);

@@ -1,4 +1,4 @@
-import { REAL_INDUCED_FACTOR, STANDARD_GRAVITY, TrimSolver, powerBand, trimLevelFlight } from '@rotorwright/rotor';
+import { STANDARD_GRAVITY, TrimSolver, powerBand, trimLevelFlight } from '@rotorwright/rotor';
 import { defineCalculation } from '../define.ts';
 import { speedInput, textOutput } from '../specs.ts';
 import { readRotorShape, rotorShapeInputs } from './rotor-shape.ts';
@@ -63,8 +63,8 @@ export const flightSpeeds = defineCalculation({
   ],
   compute: (inputs) => {
     const { speed, mass, dragArea, radius, flapInertia, power } = inputs;
-    const { elements, flow, roughness } = readRotorShape(inputs, 0, ELEMENTS);
-    const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: 1, cosine: 0, sine: 0 }, { azimuths: AZIMUTHS, inducedFactor: REAL_INDUCED_FACTOR, roughness, tipLoss: true });
+    const { elements, flow, roughness, inducedFactor, scatter } = readRotorShape(inputs, 0, ELEMENTS);
+    const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: 1, cosine: 0, sine: 0 }, { azimuths: AZIMUTHS, inducedFactor, roughness, tipLoss: true });
     const tipSpeed = speed * radius;
     const points: Point[] = [];
     for (let i = 0; i < SPEEDS; i++) {
@@ -73,7 +73,7 @@ export const flightSpeeds = defineCalculation({
       const found = trimLevelFlight(solver, { speed, tipSpeed, weight: mass * STANDARD_GRAVITY, drag, airspeed, climbRate: 0 });
       if (found === undefined || !Number.isFinite(found.power)) break;
       const parasite = drag * airspeed;
-      const band = powerBand({ profilePower: found.profilePower, inducedPower: found.power - found.profilePower - parasite });
+      const band = powerBand({ profilePower: found.profilePower, inducedPower: found.power - found.profilePower - parasite }, 0, scatter);
       points.push({ airspeed, power: found.power, low: band.low + parasite, high: band.high + parasite, stalled: found.stalledFraction });
     }
     if (points.length === 0) return { outputs: {}, warnings: ['Everything is left out: not even in hover a trim was found. A slower or lighter machine, or faster or broader blades, would have one.'] };

@@ -1,4 +1,4 @@
-import { REAL_INDUCED_FACTOR, STANDARD_GRAVITY, TrimSolver, powerBand, trimLevelFlight } from '@rotorwright/rotor';
+import { STANDARD_GRAVITY, TrimSolver, powerBand, trimLevelFlight } from '@rotorwright/rotor';
 import { CalculationError, defineCalculation } from '../define.ts';
 import { angleOutput, numberOutput, speedInput } from '../specs.ts';
 import { readRotorShape, rotorShapeInputs } from './rotor-shape.ts';
@@ -67,8 +67,8 @@ export const forwardTrim = defineCalculation({
     { output: 'profilePower', tex: String.raw`P_0 = \frac{b}{2\pi}\int_0^{2\pi}\!\!\int \tfrac{1}{2}\,\rho\,U^3 c\,c_d\,\mathrm{d}r\,\mathrm{d}\psi` },
     { output: 'parasitePower', tex: String.raw`P_p = D\,V` },
     { output: 'climbPower', tex: String.raw`P_c = m\,g\,V_c` },
-    { output: 'powerLow', tex: String.raw`P_\mathrm{low} = P - 0.2\,P_0 - 0.07\,|P_i|` },
-    { output: 'powerHigh', tex: String.raw`P_\mathrm{high} = P + 0.2\,P_0 + 0.07\,|P_i|` },
+    { output: 'powerLow', tex: String.raw`P_\mathrm{low} = P - s_0\,P_0 - s_i\,|P_i|` },
+    { output: 'powerHigh', tex: String.raw`P_\mathrm{high} = P + s_0\,P_0 + s_i\,|P_i|` },
     { output: 'thrustCoefficient', tex: String.raw`C_T = \frac{T}{\rho\,\pi R^2\,(\Omega R)^2}` },
     { output: 'stalledFraction', tex: String.raw`s = \frac{\int_{\partial c_l/\partial\alpha < \pi} r\,\mathrm{d}r\,\mathrm{d}\psi}{\int r\,\mathrm{d}r\,\mathrm{d}\psi}` },
     { output: 'advancingTipMach', tex: String.raw`M = \frac{\Omega R\,(1 + \mu)}{a}` },
@@ -83,11 +83,11 @@ export const forwardTrim = defineCalculation({
   ],
   compute: (inputs) => {
     const { speed, mass, airspeed, dragArea, climbRate, radius, speedOfSound, flapInertia, flapFrequencyRatio, flapCos, flapSin } = inputs;
-    const { elements, flow, roughness } = readRotorShape(inputs, climbRate, ELEMENTS);
+    const { elements, flow, roughness, inducedFactor, scatter } = readRotorShape(inputs, climbRate, ELEMENTS);
     const weight = mass * STANDARD_GRAVITY;
     const drag = 0.5 * flow.density * airspeed ** 2 * dragArea;
     const tip = speed * radius;
-    const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: flapFrequencyRatio, cosine: flapCos, sine: flapSin }, { azimuths: AZIMUTHS, inducedFactor: REAL_INDUCED_FACTOR, roughness, tipLoss: true });
+    const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: flapFrequencyRatio, cosine: flapCos, sine: flapSin }, { azimuths: AZIMUTHS, inducedFactor, roughness, tipLoss: true });
     const found = trimLevelFlight(solver, { speed, tipSpeed: tip, weight, drag, airspeed, climbRate });
     if (found === undefined || !Number.isFinite(found.power)) {
       throw new CalculationError('airspeed', `${airspeed} m/s with ${mass} kg`, 'a slower or lighter machine, or one with less drag, faster or broader blades: at this thrust and speed no trim was found, for too much of the disc stalls');
@@ -96,7 +96,7 @@ export const forwardTrim = defineCalculation({
     const parasitePower = drag * airspeed;
     const climbPower = weight * climbRate;
     const inducedPower = found.power - found.profilePower - parasitePower - climbPower;
-    const band = powerBand({ inducedPower, profilePower: found.profilePower });
+    const band = powerBand({ inducedPower, profilePower: found.profilePower }, 0, scatter);
     const fixed = parasitePower + climbPower;
     const advancingTipMach = (tip * (1 + advanceRatio)) / speedOfSound;
     return {

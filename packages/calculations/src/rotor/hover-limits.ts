@@ -39,8 +39,8 @@ export const hoverLimits = defineCalculation({
   validity: ['Still air, away from the ground, the speed of the rotor held. What a gust or a turn asks for beside the weight comes out of the reserve.', 'The drag of the fuselage in a climb is left out.', 'Past the onset of stall expect 10 % and more.'],
   compute: (inputs) => {
     const { speed, weight, power, maximumCollective } = inputs;
-    const { elements, flow, roughness } = readRotorShape(inputs, 0, ELEMENTS);
-    const model = { ...realRotor, roughness };
+    const { elements, flow, roughness, inducedFactor } = readRotorShape(inputs, 0, ELEMENTS);
+    const model = { ...realRotor, roughness, inducedFactor };
     const solver = new HoverSolver(elements, flow, model);
     const stop = maximumCollective ?? Infinity;
     /** Power in hand at a thrust, NaN where the blades cannot give it. */

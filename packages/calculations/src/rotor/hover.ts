@@ -46,8 +46,8 @@ export const hover = defineCalculation({
     { output: 'power', tex: String.raw`P = \Omega\,Q` },
     { output: 'inducedPower', tex: String.raw`P_i = P - P_0` },
     { output: 'profilePower', tex: String.raw`P_0 = \Omega\,\frac{\rho b}{2}\int U^2 c\,c_d\cos\varphi\;r\,\mathrm{d}r` },
-    { output: 'powerLow', tex: String.raw`P_\mathrm{low} = P - 0.2\,P_0 - 0.07\,|P_i| - 0.5^\circ\left|\frac{\partial P}{\partial\theta}\right|_{\theta\ \mathrm{given}}` },
-    { output: 'powerHigh', tex: String.raw`P_\mathrm{high} = P + 0.2\,P_0 + 0.07\,|P_i| + 0.5^\circ\left|\frac{\partial P}{\partial\theta}\right|_{\theta\ \mathrm{given}}` },
+    { output: 'powerLow', tex: String.raw`P_\mathrm{low} = P - s_0\,P_0 - s_i\,|P_i| - 0.5^\circ\left|\frac{\partial P}{\partial\theta}\right|_{\theta\ \mathrm{given}}` },
+    { output: 'powerHigh', tex: String.raw`P_\mathrm{high} = P + s_0\,P_0 + s_i\,|P_i| + 0.5^\circ\left|\frac{\partial P}{\partial\theta}\right|_{\theta\ \mathrm{given}}` },
     { output: 'torqueLow', tex: String.raw`Q_\mathrm{low} = \frac{P_\mathrm{low}}{\Omega}` },
     { output: 'torqueHigh', tex: String.raw`Q_\mathrm{high} = \frac{P_\mathrm{high}}{\Omega}` },
     { output: 'thrustCoefficient', tex: String.raw`C_T = \frac{T}{\rho\,\pi R^2\,(\Omega R)^2}` },
@@ -76,12 +76,12 @@ export const hover = defineCalculation({
     if ((thrust === undefined) === (collective === undefined)) {
       throw new CalculationError('thrust', thrust === undefined ? 'neither it nor collective' : 'as well as collective', 'one of the two');
     }
-    const { elements, flow, roughness } = readRotorShape(inputs, climbRate);
-    const solver = new HoverSolver(elements, flow, { ...realRotor, roughness });
+    const { elements, flow, roughness, inducedFactor, scatter } = readRotorShape(inputs, climbRate);
+    const solver = new HoverSolver(elements, flow, { ...realRotor, roughness, inducedFactor });
     const found = thrust === undefined ? solver.atCollective(speed, collective!) : solver.forThrust(speed, thrust);
     if (found === undefined || !Number.isFinite(found.torque)) throw noSolution(solver, speed, thrust);
     const { angleOfAttack, reynolds, lift, stalledFraction } = solver.stations();
-    const band = powerBand(found, thrust === undefined ? powerPerPitch(solver, speed, found) : 0);
+    const band = powerBand(found, thrust === undefined ? powerPerPitch(solver, speed, found) : 0, scatter);
     const area = Math.PI * radius ** 2;
     const tip = speed * radius;
     const power = speed * found.torque;

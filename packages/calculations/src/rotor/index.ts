@@ -8,6 +8,7 @@ export { flightSpeeds } from './flight-speeds.ts';
 export { forwardFlight } from './forward-flight.ts';
 export { forwardTrim } from './forward-trim.ts';
 export { hover } from './hover.ts';
+export { hoverCalibration } from './hover-calibration.ts';
 export { hoverLimits } from './hover-limits.ts';
 export { axialFlight, groundEffect, hoverEstimate } from './momentum.ts';
 export { linearBlade } from './linear-blade.ts';

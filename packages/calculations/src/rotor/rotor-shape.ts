@@ -1,4 +1,4 @@
-import { REAL_ROUGHNESS, bladeElements, givenSection, naca0012, naca0015, type BladeElements, type Flow, type Section } from '@rotorwright/rotor';
+import { DRAG_SCATTER, INDUCED_SCATTER, REAL_INDUCED_FACTOR, REAL_ROUGHNESS, bladeElements, givenSection, naca0012, naca0015, type BladeElements, type Flow, type Scatter, type Section } from '@rotorwright/rotor';
 import { CalculationError } from '../define.ts';
 import { refusing } from '../refuse.ts';
 import { countInput, degrees, lengthInput } from '../specs.ts';
@@ -56,6 +56,9 @@ export const rotorShapeInputs = {
   viscosity: { kind: 'number', title: 'Dynamic viscosity of the air', symbol: '\\mu', unit: 'Pa·s', shown: 'Pa·s', above: 0, default: VISCOSITY, example: VISCOSITY },
   speedOfSound: { ...positive('Speed of sound', 'a', 'm/s', 'm/s', SPEED_OF_SOUND), default: SPEED_OF_SOUND },
   roughness: { kind: 'number', title: `Drag of the blade over that of its section; ${REAL_ROUGHNESS} when not given, 1 with a drag law, which speaks of the blade itself`, symbol: 'k', unit: '-', shown: '-', above: 0, max: 10, optional: true, example: REAL_ROUGHNESS },
+  inducedFactor: { ...positive('Induced speed over that of momentum theory', '\\kappa', '-', '-', REAL_INDUCED_FACTOR), max: 2, default: REAL_INDUCED_FACTOR },
+  dragScatter: { kind: 'number', title: 'Share by which the drag of blades may differ', symbol: 's_0', unit: '-', shown: '%', above: 0, max: 1, default: DRAG_SCATTER, example: DRAG_SCATTER },
+  inducedScatter: { kind: 'number', title: 'Share by which the induced power may differ', symbol: 's_i', unit: '-', shown: '%', above: 0, max: 1, default: INDUCED_SCATTER, example: INDUCED_SCATTER },
 } as const;
 
 export const collectiveInput = { kind: 'number', title: 'Collective: pitch where the twist is 0', symbol: '\\theta', unit: 'rad', shown: '°', min: -degrees(40), max: degrees(40), optional: true } as const;
@@ -82,12 +85,17 @@ export interface RotorShapeInput {
   readonly viscosity: number;
   readonly speedOfSound: number;
   readonly roughness?: number;
+  readonly inducedFactor: number;
+  readonly dragScatter: number;
+  readonly inducedScatter: number;
 }
 
 export interface RotorShape {
   readonly elements: BladeElements;
   readonly flow: Flow;
   readonly roughness: number;
+  readonly inducedFactor: number;
+  readonly scatter: Scatter;
 }
 
 /**
@@ -109,6 +117,8 @@ export function readRotorShape(inputs: RotorShapeInput, climbRate: number, count
     // A drag law holds at any speed: it says nothing of shocks.
     flow: { density: rho, kinematicViscosity: viscosity / rho, climbRate, ...(section.kind === 'table' ? { speedOfSound } : {}) },
     roughness: inputs.roughness ?? (section.kind === 'table' ? REAL_ROUGHNESS : 1),
+    inducedFactor: inputs.inducedFactor,
+    scatter: { drag: inputs.dragScatter, induced: inputs.inducedScatter },
   };
 }
 

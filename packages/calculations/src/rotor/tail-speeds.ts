@@ -62,8 +62,8 @@ export const tailSpeeds = defineCalculation({
   ],
   compute: (inputs) => {
     const { speed, lowSpeed, highSpeed, thrust, power, tailRatio, arm, tailBlades, tailRadius, tailChord, maximumPitch, blockage, speedOfSound } = inputs;
-    const { elements, flow, roughness } = readRotorShape(inputs, 0, ELEMENTS);
-    const solver = new HoverSolver(elements, flow, { ...realRotor, roughness });
+    const { elements, flow, roughness, inducedFactor, scatter } = readRotorShape(inputs, 0, ELEMENTS);
+    const solver = new HoverSolver(elements, flow, { ...realRotor, roughness, inducedFactor });
     const solidity = (tailBlades * tailChord) / (Math.PI * tailRadius);
     const loading = Math.min(thrustCoefficientAtPitch({ solidity, liftSlope: inputs.tailLiftSlope }, maximumPitch), inputs.maximumBladeLoading * solidity);
     const give = (main: number): number => loading * flow.density * Math.PI * tailRadius ** 2 * (tailRatio * main * tailRadius) ** 2;
@@ -75,7 +75,7 @@ export const tailSpeeds = defineCalculation({
       const main = low + i * step;
       const found = solver.forThrust(main, thrust);
       if (found === undefined) break;
-      rows.unshift({ main, needed: tailThrustNeeded(powerBand(found).high / main, 0, arm, blockage), available: give(main) });
+      rows.unshift({ main, needed: tailThrustNeeded(powerBand(found, 0, scatter).high / main, 0, arm, blockage), available: give(main) });
     }
     const full = power === undefined ? undefined : tailThrustNeeded(power / speed, 0, arm, blockage);
     const holding = leastHolding(rows);

@@ -7,6 +7,7 @@ import type { Figure } from '../figure.ts';
 import { addBalance } from './balance-figures.ts';
 import { builderFor } from './builder.ts';
 import { addControls } from './control-figures.ts';
+import { flownFigures } from './calibration.ts';
 import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
 import { addEndPlays } from './end-play-figures.ts';
@@ -22,11 +23,12 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
   const state = conditions.state ?? 'driven';
   const tried = asTried(machine, conditions);
   const drive = solveDrive(tried.machine);
-  const builder = builderFor(tried.machine);
+  const main = tried.machine.rotors.get('main');
+  // What was measured in flight was measured on the machine as its file has it.
+  const builder = builderFor(tried.machine, main && state === 'driven' ? flownFigures(machine, conditions.teeth ? solveDrive(machine) : drive, main) : []);
   addDriveFigures(builder, drive, state, conditions);
   addAir(builder, conditions);
   for (const rotor of tried.machine.rotors.values()) if (builder.get(`speed ${rotor.on}`)) addRotor(builder, rotor);
-  const main = tried.machine.rotors.get('main');
   if (main && builder.get(`speed ${main.on}`)) {
     addHover(builder, main);
     if (state === 'driven') addFlight(builder, drive, main);

@@ -2,7 +2,8 @@ import type { Rotor } from '@rotorwright/machine';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { DriveSolution, DriveSource } from '../drive/solve.ts';
 import type { FigureInput } from '../figure.ts';
-import { bladeInputs, radiusOf } from './blade-inputs.ts';
+import { bladeInputs, radiusOf, type Gathered } from './blade-inputs.ts';
+import { calibratedInputs } from './calibrated.ts';
 import { entry, gather, type Builder } from './builder.ts';
 import { weightInput } from './hover-figures.ts';
 import { addEndurance, addPowerAvailable, addPowerNeeded } from './power-figures.ts';
@@ -33,8 +34,14 @@ function withPower(builder: Builder, inputs: Readonly<Record<string, FigureInput
   return { needing, sparing: builder.get(havePower.figure)?.value === undefined ? inputs : needing };
 }
 
+/** Blades of the main rotor, as they were measured where they were. */
+function mainBlades(builder: Builder, main: Rotor): Gathered {
+  const { inputs, missing } = bladeInputs(main);
+  return { inputs: { ...inputs, ...calibratedInputs(builder, main) }, missing };
+}
+
 function addLimits(builder: Builder, main: Rotor): void {
-  const blades = bladeInputs(main);
+  const blades = mainBlades(builder, main);
   const weight = gather([['weight', weightInput(builder.machine), 'machine.mass']]);
   const inputs = { ...blades.inputs, ...weight.inputs, power: havePower, ...optional('maximumCollective', entry(`${main.path}.stops`, main.stops?.max, 'rad')) };
   const missing = [...blades.missing, ...weight.missing];
@@ -49,7 +56,7 @@ const BAND = { low: 0.55, high: 1.25 };
 
 function addTailSpeeds(builder: Builder, main: Rotor, tail: Rotor, source: DriveSource): void {
   const of = (key: string): string => `${tail.path}.${key}`;
-  const blades = bladeInputs(main);
+  const blades = mainBlades(builder, main);
   const speed = builder.get(`speed ${main.on}`)?.value;
   const end = (share: number): FigureInput | undefined => (speed === undefined ? undefined : { constant: share * speed, unit: 'rad/s', source: 'end of the band that is looked at' });
   const { inputs, missing } = gather([
@@ -73,7 +80,7 @@ function addTailSpeeds(builder: Builder, main: Rotor, tail: Rotor, source: Drive
 
 function addFlightSpeeds(builder: Builder, main: Rotor): void {
   const { machine } = builder;
-  const blades = bladeInputs(main);
+  const blades = mainBlades(builder, main);
   const { inputs, missing } = gather([
     ['mass', entry('machine.mass', machine.mass, 'kg'), 'machine.mass'],
     ['dragArea', entry('machine.drag-area', machine.dragArea, 'm²'), 'machine.drag-area'],

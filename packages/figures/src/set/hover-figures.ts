@@ -3,6 +3,7 @@ import type { Machine, Rotor } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import { bladeInputs, radiusOf } from './blade-inputs.ts';
+import { calibratedInputs } from './calibrated.ts';
 import { entry, gather, type Builder } from './builder.ts';
 
 /** Name, title, unit, shown unit, output of the calculation. */
@@ -31,8 +32,9 @@ export function addHover(builder: Builder, rotor: Rotor): void {
   const { id, title } = rotor;
   const blades = bladeInputs(rotor);
   const load = gather([['thrust', weightInput(machine), 'machine.mass']]);
+  const inputs = { ...blades.inputs, ...calibratedInputs(builder, rotor), ...load.inputs };
   for (const [name, what, unit, shown, output] of rows) {
-    builder.add({ name: `${name} ${id}`, title: `${what} ${inSentence(title)}, hovering`, unit, shown, calculation: 'hover', output, inputs: { ...blades.inputs, ...load.inputs }, missing: [...blades.missing, ...load.missing] });
+    builder.add({ name: `${name} ${id}`, title: `${what} ${inSentence(title)}, hovering`, unit, shown, calculation: 'hover', output, inputs, missing: [...blades.missing, ...load.missing] });
   }
   addAutorotation(builder, rotor);
 }

@@ -48,7 +48,8 @@ function engineDraft(engine: Engine): Pick<Draft, 'calculation' | 'output' | 'in
   };
 }
 
-function motorDraft(motor: Motor, battery: Battery | undefined, load: Inputs): { readonly calculation: string; readonly inputs: Inputs; readonly missing: readonly string[] } {
+/** The motor on its pack, as `electric-drive` asks for it. */
+export function motorDraft(motor: Motor, battery: Battery | undefined, load: Inputs): { readonly calculation: string; readonly inputs: Inputs; readonly missing: readonly string[] } {
   const of = (key: string): string => `${motor.path}.${key}`;
   const { inputs, missing } = gather([
     ['speedConstant', entry(of('constant'), motor.speedConstant, 'rad/(s·V)'), of('constant')],

@@ -14,11 +14,17 @@ export const REAL_ROUGHNESS = 1.1;
 export const realRotor: MomentumModel = { swirl: true, tipLoss: true, rootLoss: true, dragInInflow: false, inducedFactor: REAL_INDUCED_FACTOR, roughness: REAL_ROUGHNESS };
 
 /** Share by which the drag of one set of blades differs from the next: the zero-lift torques of NACA TN-626 scatter by ±17 % about their mean. */
-const DRAG_SCATTER = 0.2;
+export const DRAG_SCATTER = 0.2;
 /** Share by which the induced power differs: wakes that contract and mix otherwise. */
-const INDUCED_SCATTER = 0.07;
+export const INDUCED_SCATTER = 0.07;
 /** How well a pitch is set and held [rad]: half a degree. */
 export const PITCH_SCATTER = Math.PI / 360;
+
+export interface Scatter {
+  /** Share of the profile power, and of the induced power */
+  readonly drag: number;
+  readonly induced: number;
+}
 
 export interface PowerBand {
   /** W */
@@ -32,9 +38,10 @@ export interface PowerBand {
  *
  * @param power    of the rotor [W]
  * @param perPitch  change of the power with the pitch [W/rad]; 0 where the thrust was given
+ * @param scatter   of drag and induced power; smaller where a machine was measured
  */
-export function powerBand({ profilePower, inducedPower }: Pick<HoverSolution, 'profilePower' | 'inducedPower'>, perPitch = 0): PowerBand {
-  const half = DRAG_SCATTER * profilePower + INDUCED_SCATTER * Math.abs(inducedPower) + PITCH_SCATTER * Math.abs(perPitch);
+export function powerBand({ profilePower, inducedPower }: Pick<HoverSolution, 'profilePower' | 'inducedPower'>, perPitch = 0, scatter: Scatter = { drag: DRAG_SCATTER, induced: INDUCED_SCATTER }): PowerBand {
+  const half = scatter.drag * profilePower + scatter.induced * Math.abs(inducedPower) + PITCH_SCATTER * Math.abs(perPitch);
   const power = profilePower + inducedPower;
   return { low: Math.max(0, power - half), high: power + half };
 }

@@ -14,6 +14,7 @@ const groups: readonly (readonly [title: string, rows: readonly Row[]])[] = [
   ['Tail', [['tail-margin hover', 'margin'], ['tail-margin full-power', 'margin'], ['tail-least-speed hover'], ['tail-least-speed full-power'], ['tail-fast-speed'], ['tail-power hover', 'band'], ['tail-collective hover'], ['yaw-acceleration hover']]],
   ['Time', [['endurance hover', 'band'], ['fuel-flow hover', 'band'], ['pack-current hover', 'band']]],
   ['Fast flight', [['endurance-speed'], ['endurance-speed-power'], ['range-speed'], ['range-speed-power'], ['top-speed'], ['tip-mach main'], ['tip-mach tail']]],
+  ['Measured in flight', [['flown band-narrowed main'], ['flown blade-drag main'], ['flown blade-inflow main'], ['flown pitch-deviation main']]],
   ['Engine stopped', [['hover-reserve main'], ['autorotation-decay main'], ['autorotation-least-speed main'], ['autorotation-descent main']]],
 ];
 
