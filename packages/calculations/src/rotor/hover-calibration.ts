@@ -76,7 +76,8 @@ export const hoverCalibration = defineCalculation({
     const half = (band.high - band.low) / 2;
     const wanted = measuredPower === undefined ? { value: powerOf(turned), half } : combined({ value: powerOf(turned), half }, { value: measuredPower, half: powerAccuracy * measuredPower });
     let drag = roughness;
-    for (let round = 0; round < ROUNDS && measuredPower !== undefined; round++) {
+    const rounds = measuredPower === undefined ? 0 : ROUNDS;
+    for (let round = 0; round < rounds; round++) {
       const here = powerOf(at(drag, inducedAfter));
       const slope = (powerOf(at(drag * (1 + STEP), inducedAfter)) - here) / (drag * STEP);
       drag = Math.min(MOST * roughness, Math.max(LEAST * roughness, drag + (wanted.value - here) / slope));
