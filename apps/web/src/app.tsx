@@ -15,6 +15,7 @@ const BuildPage = lazy(async () => ({ default: (await import('./pages/build/inde
 const BenchPage = lazy(async () => ({ default: (await import('./pages/bench/index.ts')).BenchPage }));
 const HoldsPage = lazy(async () => ({ default: (await import('./pages/holds/index.ts')).HoldsPage }));
 const ChangePage = lazy(async () => ({ default: (await import('./pages/change/index.ts')).ChangePage }));
+const ControlsPage = lazy(async () => ({ default: (await import('./pages/controls/index.ts')).ControlsPage }));
 const BalancePage = lazy(async () => ({ default: (await import('./pages/balance/index.ts')).BalancePage }));
 const ListenPage = lazy(async () => ({ default: (await import('./pages/listen/index.ts')).ListenPage }));
 const FilePage = lazy(async () => ({ default: (await import('./pages/file/index.ts')).FilePage }));
@@ -71,6 +72,7 @@ function Pages({ title, machine }: { readonly title: string; readonly machine: M
       <Route path="/m/:id/bench/:step?">{forMachine(title, status, machine, true, () => <BenchPage />)}</Route>
       <Route path="/m/:id/holds">{forMachine(title, status, machine, true, () => <HoldsPage />)}</Route>
       <Route path="/m/:id/change">{forMachine(title, status, machine, true, () => <ChangePage />)}</Route>
+      <Route path="/m/:id/controls">{forMachine(title, status, machine, true, () => <ControlsPage />)}</Route>
       <Route path="/m/:id/balance">{forMachine(title, status, machine, true, () => <BalancePage />)}</Route>
       <Route path="/m/:id/listen">{forMachine(title, status, machine, true, () => <ListenPage />)}</Route>
       <Route path="/m/:id/file">{forMachine(title, status, machine, false, () => <FilePage />)}</Route>

@@ -1,6 +1,6 @@
 /** The sheets of a machine, numbered through their groups. */
 export interface SheetEntry {
-  readonly key: 'drive' | 'rotor' | 'build' | 'bench' | 'holds' | 'change' | 'balance' | 'listen' | 'worksheet' | 'file';
+  readonly key: 'drive' | 'rotor' | 'build' | 'bench' | 'holds' | 'change' | 'controls' | 'balance' | 'listen' | 'worksheet' | 'file';
   readonly number: number;
   readonly title: string;
   readonly group: 'know' | 'build' | 'set' | 'fly' | 'paper';
@@ -13,6 +13,7 @@ export const sheets: readonly SheetEntry[] = ([
   ['bench', 'Bench', 'build'],
   ['holds', 'Holds', 'build'],
   ['change', 'Change', 'build'],
+  ['controls', 'Controls', 'set'],
   ['balance', 'Balance', 'set'],
   ['listen', 'Listen', 'fly'],
   ['worksheet', 'Worksheet', 'paper'],

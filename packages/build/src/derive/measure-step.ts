@@ -51,6 +51,8 @@ function withGap(machine: Machine, measurement: Measurement): Measurement {
 }
 
 function quantityWords(measurement: Measurement): string {
+  // The name of a figure is no sentence; its title here is.
+  if (measurement.quantity.includes(' ')) return small(titleOf(measurement));
   return measurement.quantity === 'end-play' ? 'end play' : measurement.quantity.replaceAll('-', ' ');
 }
 

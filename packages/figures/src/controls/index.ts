@@ -3,7 +3,7 @@ export { type Envelope, type WorstLean } from './envelope.ts';
 export { type LinkSetting, type SubTrim } from './link-table.ts';
 export { type ServoLoad } from './loads.ts';
 export { type Play, type PlayShare } from './play.ts';
-export { mixed, poseAt, sweepSticks, wantedAt } from './plate-motion.ts';
+export { cranksAt, mixed, poseAt, sweepSticks, wantedAt } from './plate-motion.ts';
 export { type Plate, type Sticks } from './plate-types.ts';
 export { type Quality, type TailQuality } from './quality.ts';
 export { controlsReport, type ControlsReport, type PlateReport, type TailReport } from './report.ts';

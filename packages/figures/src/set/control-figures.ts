@@ -14,8 +14,16 @@ export function addControls(builder: Builder, drive: DriveSolution): void {
   if (plate && 'rest' in plate) for (const rod of [...plate.rods, ...plate.ends, plate.pitchRod]) addLink(builder, rod);
   if (tail && 'hub' in tail) for (const rod of [...tail.rods, tail.bladeRod]) addLink(builder, rod);
   const { rotors } = builder.machine;
+  for (const rotor of rotors.values()) addEnds(builder, rotor);
   const main = rotors.get('main');
   if (main && builder.get(`speed ${main.on}`)) addFeathering(builder, main);
+}
+
+/** Pitch that a gauge must show at the ends of the stick. */
+function addEnds(builder: Builder, { id, path, title, stops }: Rotor): void {
+  for (const [name, end, value] of [['pitch-low', 'lower', stops?.min], ['pitch-high', 'upper', stops?.max]] as const) {
+    if (value !== undefined) builder.given(`${name} ${id}`, `Pitch of ${inSentence(title)}, ${end} end`, 'rad', '°', entry(`${path}.stops`, value, 'rad'), []);
+  }
 }
 
 function addLink(builder: Builder, { link, balls: [from, to] }: Rod): void {

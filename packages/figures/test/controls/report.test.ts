@@ -158,7 +158,7 @@ describe('the set-up sheet', () => {
 
   it('says what to enter and what to measure, in plain terms', () => {
     expect(row('servos').words).toMatch(/3; .* 0°, 120°, 240°/u);
-    expect(row('pitch-high')).toMatchObject({ value: expect.closeTo(13 * degree, 12), measured: true, words: expect.stringMatching(/front 2\d\d µs up/u) });
+    expect(row('pitch-high main')).toMatchObject({ value: expect.closeTo(13 * degree, 12), measured: true, words: expect.stringMatching(/front 2\d\d µs up/u) });
     expect(row('phase').words).toMatch(/against the sense of the rotor/u);
     expect(row('ratio governor')).toMatchObject({ value: expect.closeTo(113 / 14, 12) });
     expect(row('magnets governor')).toMatchObject({ value: 2 });

@@ -1,0 +1,1 @@
+export { ControlsPage } from './controls-page.tsx';

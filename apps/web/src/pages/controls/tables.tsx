@@ -1,0 +1,145 @@
+import type { ReactNode } from 'react';
+import { Link } from 'wouter';
+import type { ControlsReport, LinkSetting, Play, SetUpRow, WorstLean } from '@rotorwright/figures';
+import { showQuantity } from '@rotorwright/units';
+import { Button, figureAt, StateWord } from '../../sheet/index.ts';
+
+const show = (value: number | undefined, unit: string, significant = 3): string => (value === undefined ? '' : showQuantity(value, unit, { significant }));
+const mm = (value: number | undefined): string => show(value, 'mm', 4);
+
+/** Length of every link, and how many turns that is. */
+export function LinkTable({ links, machine }: { readonly links: readonly LinkSetting[]; readonly machine: string }): ReactNode {
+  return (
+    <div className="scrolls">
+      <table>
+        <thead><tr><th scope="col">Link</th><th scope="col">Ball to ball</th><th scope="col">In the file</th><th scope="col">Turns</th><th scope="col">Thread in each end</th><th scope="col">Rod seen</th></tr></thead>
+        <tbody>
+          {links.map(({ link, wanted, given, turns, engaged, leastEngaged, seen }) => (
+            <tr key={link.id}>
+              <th scope="row">{link.title}</th>
+              <td><Link href={figureAt(machine, `link-length ${link.id}`)}>{mm(wanted)}</Link></td>
+              <td>{given === undefined ? '–' : mm(given)}</td>
+              <td>{turnWords(turns)}</td>
+              <td>{engaged === undefined ? '–' : leastEngaged !== undefined && engaged < leastEngaged ? <StateWord state="exceeded">{mm(engaged)}, least {mm(leastEngaged)}</StateWord> : `${mm(engaged)}${leastEngaged === undefined ? '' : `, least ${mm(leastEngaged)}`}`}</td>
+              <td>{seen === undefined ? '–' : mm(seen)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+const turnWords = (turns: number | undefined): string =>
+  turns === undefined ? '–' : turns === 0 ? 'leave it' : `${Math.abs(turns)} ${Math.abs(turns) === 1 ? 'turn' : 'turns'} ${turns > 0 ? 'longer' : 'shorter'}`;
+
+/** What each hole of an arm reaches, and how fine it is. */
+export function ArmTable({ arms }: Pick<ControlsReport, 'arms'>): ReactNode {
+  return (
+    <div className="scrolls">
+      <table>
+        <thead><tr><th scope="col">Arm</th><th scope="col">Hole</th><th scope="col">Turns to each side</th><th scope="col">One step at the blade</th><th scope="col">Verdict</th></tr></thead>
+        <tbody>
+          {arms.flatMap(({ path, holes, servos, take }) => holes.map(({ hole, fitted, turn, reaches, pitchPerStep }) => (
+            <tr key={`${path} ${hole}`}>
+              <th scope="row">{servos[0]?.title.split(',')[0]}</th>
+              <td>{mm(hole)}{fitted ? ', fitted' : ''}</td>
+              <td>{turn === undefined ? '–' : show(turn, '°')}</td>
+              <td>{show(pitchPerStep, '°', 2)}</td>
+              <td>{!reaches ? <StateWord state="exceeded">{turn === undefined ? 'does not reach' : 'too short'}</StateWord> : take === hole ? <StateWord state="holds">the shortest that reaches</StateWord> : 'reaches'}</td>
+            </tr>
+          )))}
+        </tbody>
+      </table>
+    </div>
+  );
+}
+
+/** What was measured last for a row, and where it is measured. */
+export interface Measured {
+  readonly words: string;
+  readonly to: string;
+}
+
+const groups = { swashplate: 'Swashplate', tail: 'Tail', governor: 'Governor' } as const;
+
+/** What to enter in the flight controller, and what to measure then: on paper with room for the pen. */
+export function SetUpSheet({ rows, measured }: { readonly rows: readonly SetUpRow[]; readonly measured: ReadonlyMap<string, Measured> }): ReactNode {
+  return (
+    <div className="scrolls set-up">
+      {(Object.keys(groups) as (keyof typeof groups)[]).map((group) => {
+        const own = rows.filter((row) => row.group === group);
+        return own.length === 0 ? null : (
+          <table key={group}>
+            <caption>{groups[group]}</caption>
+            <thead><tr><th scope="col">Enter or set</th><th scope="col">Wanted</th><th scope="col">Measured</th><th scope="col">How</th></tr></thead>
+            <tbody>
+              {own.map(({ key, title, value, shown, unit, words, measured: byGauge }) => (
+                <tr key={key}>
+                  <th scope="row">{title}</th>
+                  <td className="wanted">{value === undefined ? '' : showQuantity(value, shown ?? unit ?? '-', { significant: 4 })}</td>
+                  <td>{byGauge && (measured.has(key) ? <Link href={measured.get(key)!.to}>{measured.get(key)!.words}</Link> : <span className="pen" aria-label="not measured yet" role="img" />)}</td>
+                  <td>{words}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        );
+      })}
+    </div>
+  );
+}
+
+/** How straight, how separate, how even, how loose. */
+export function QualityList({ plate, tail }: Pick<ControlsReport, 'plate' | 'tail'>): ReactNode {
+  const of = plate?.quality;
+  const hardest = plate?.loads?.reduce((least, load) => ((load.margin ?? Infinity) < (least.margin ?? Infinity) ? load : least));
+  const rows: readonly (readonly [string, string])[] = [
+    ...(of ? [
+      ['Full cyclic moves collective by at most', show(of.cyclicMovesCollective, '°')],
+      ['Full collective moves cyclic by at most', show(of.collectiveMovesCyclic, '°')],
+      ['Right against left cyclic', show(of.leftRight, '°', 2)],
+      ['Fore against aft cyclic', show(of.foreAft, '°', 2)],
+      ['Pitch beyond the first harmonic', show(of.residual, '°', 2)],
+    ] as const : []),
+    ...(plate ? [['Plate leans at most', `${show(plate.envelope.tilt, '°')}${plate.plate.swashplate.tilt === undefined ? '' : ` of ${show(plate.plate.swashplate.tilt, '°')}`}`]] as const : []),
+    ...(plate?.envelope.toDeadCentre ? [['Arm and rod, from in line, at least', show(plate.envelope.toDeadCentre.angle, '°')]] as const : []),
+    ...(plate?.leanToBoom === undefined ? [] : [['A tip meets the boom when the disc leans back', show(plate.leanToBoom, '°')]] as const),
+    ...(hardest ? [
+      [`Most torque, ${hardest.servo.title}`, show(hardest.torque, 'N·m')],
+      ['Stall torque over that', show(hardest.margin, '-')],
+      ['End to end, without load and with', `${show(hardest.time, 's', 2)}, ${show(hardest.timeLoaded, 's', 2)}`],
+    ] as const : []),
+    ...(tail?.quality ? [['Tail pitch that the servo reaches', `${show(tail.quality.reach[0], '°')} to ${show(tail.quality.reach[1], '°')}`]] as const : []),
+  ];
+  return <dl className="quality">{rows.map(([title, value]) => <div key={title}><dt>{title}</dt><dd>{value}</dd></div>)}</dl>;
+}
+
+/** Balls by what is left of their limit, tightest first. */
+export function LeanList({ leans, names, onShow }: { readonly leans: readonly WorstLean[]; readonly names: ReadonlyMap<string, string>; readonly onShow: (lean: WorstLean) => void }): ReactNode {
+  return (
+    <ul className="leans">
+      {leans.slice(0, 5).map((lean) => (
+        <li key={`${lean.link} ${lean.ball}`}>
+          <Button className="small-button" onClick={() => onShow(lean)}>{names.get(lean.link) ?? lean.link}, {lean.ball === 'from' ? 'first' : 'second'} ball</Button>
+          <StateWord state={lean.limit === undefined ? 'unknown' : lean.lean > lean.limit ? 'exceeded' : lean.limit < 1.25 * lean.lean ? 'tight' : 'holds'}>{show(lean.lean, '°')}{lean.limit === undefined ? ', no limit in the file' : ` of ${show(lean.limit, '°')}`}</StateWord>
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** What reaches the blade of the slack of each place. */
+export function PlayList({ play, names }: { readonly play: Play; readonly names: ReadonlyMap<string, string> }): ReactNode {
+  const most = play.shares[0]?.atBlade ?? 1;
+  return (
+    <>
+      <ul className="play">
+        {play.shares.map(({ of, what, atBlade }) => (
+          <li key={`${of} ${what}`}><span>{names.get(of) ?? of}: {what}</span><span className="bar" aria-hidden="true"><i style={{ width: `${(100 * atBlade) / most}%` }} /></span><span>{show(atBlade, '°', 2)}</span></li>
+        ))}
+      </ul>
+      <p className="soft">All together {show(play.sum, '°', 3)} at the blade, from stop to stop. Feathering bearings are left out.{play.unknown.length > 0 ? ` No play is given by ${play.unknown.join(', ')}.` : ''}</p>
+    </>
+  );
+}
