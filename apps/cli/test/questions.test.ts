@@ -126,6 +126,28 @@ describe('Whimbrel answers', () => {
     expect(out).toMatch(/cyclic 15 mm .{0,40} the shortest that reaches/u);
   });
 
+  it('how long a bearing lasts as it is flown', async () => {
+    const { out } = await ask('margins', whimbrel, 'clutch/bearing-low');
+    expect(out).toMatch(/Lower pinion bearing, life [\d,.]+ h of 100 h, hover/u);
+    const { out: opened } = await ask('margins', whimbrel, 'margin bearing-life clutch/bearing-low');
+    expect(opened).toMatch(/Governs: hover\..*Left out: Preload by the nut.*by bearing-life: ISO 281/u);
+  });
+
+  it('how hard a blade pulls, and how much is left in bolt, grip and thrust bearing', async () => {
+    const { status, out } = await ask('margins', whimbrel, 'main-grip');
+    expect(status).toBe(0);
+    // By hand: (14,250 rpm · 14/113 · 1.1)² · 224 g · 399 mm = 3,697 N.
+    expect(out).toMatch(/Blade bolt, shear [\d,]+ N of 3,697 N, overspeed/u);
+    expect(out).toMatch(/Blade grip, hole of the bolt \S+ N of 3,697 N/u);
+    expect(out).toMatch(/Thrust bearing, static .{0,20}8,700 N of 3,970 N/u);
+  });
+
+  it('whether something shakes in its own frequency at the speed that is flown', async () => {
+    const { out } = await ask('margins', whimbrel, 'boom');
+    expect(out).toMatch(/Boom tube, first bending, away from what shakes/u);
+    expect(out).toMatch(/Tail drive tube, first whirl [\d,]+ rpm of 9,635 rpm/u);
+  });
+
   it('who locked something, when, with what, and who looked again', async () => {
     const home = temporaryFolder();
     const sign = (...more: readonly string[]) => shell(['sign', whimbrel, 'frame/post-left', '--home', home, ...more]);

@@ -11,6 +11,7 @@ import { Trouble } from './sheet/trouble.tsx';
 const MachinesPage = lazy(async () => ({ default: (await import('./pages/machines/index.ts')).MachinesPage }));
 const DrivePage = lazy(async () => ({ default: (await import('./pages/drive/index.ts')).DrivePage }));
 const RotorPage = lazy(async () => ({ default: (await import('./pages/rotor/index.ts')).RotorPage }));
+const MarginsPage = lazy(async () => ({ default: (await import('./pages/margins/index.ts')).MarginsPage }));
 const BuildPage = lazy(async () => ({ default: (await import('./pages/build/index.ts')).BuildPage }));
 const BenchPage = lazy(async () => ({ default: (await import('./pages/bench/index.ts')).BenchPage }));
 const HoldsPage = lazy(async () => ({ default: (await import('./pages/holds/index.ts')).HoldsPage }));
@@ -68,6 +69,7 @@ function Pages({ title, machine }: { readonly title: string; readonly machine: M
       <Route path="/worksheet/:calc?"><WorksheetPage /></Route>
       <Route path="/m/:id/drive">{forMachine(title, status, machine, true, () => <DrivePage />)}</Route>
       <Route path="/m/:id/rotor">{forMachine(title, status, machine, true, () => <RotorPage />)}</Route>
+      <Route path="/m/:id/margins">{forMachine(title, status, machine, true, () => <MarginsPage />)}</Route>
       <Route path="/m/:id/build">{forMachine(title, status, machine, true, () => <BuildPage />)}</Route>
       <Route path="/m/:id/bench/:step?">{forMachine(title, status, machine, true, () => <BenchPage />)}</Route>
       <Route path="/m/:id/holds">{forMachine(title, status, machine, true, () => <HoldsPage />)}</Route>

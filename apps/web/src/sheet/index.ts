@@ -9,4 +9,4 @@ export { countsOf, stateOf, type Counts } from './standing.ts';
 export { StateMark, StateWord, type MarkState, type StateMarkProps } from './state-mark.tsx';
 export { dayOf, Warning, type BlockFields } from './title-block.tsx';
 export { WhichWay } from './which-way.tsx';
-export { WorkingDrawer } from './working-tree.tsx';
+export { WorkingDrawer, WorkingTree } from './working-tree.tsx';

@@ -1,6 +1,6 @@
 /** The sheets of a machine, numbered through their groups. */
 export interface SheetEntry {
-  readonly key: 'drive' | 'rotor' | 'build' | 'bench' | 'holds' | 'change' | 'controls' | 'balance' | 'listen' | 'worksheet' | 'file';
+  readonly key: 'drive' | 'rotor' | 'margins' | 'build' | 'bench' | 'holds' | 'change' | 'controls' | 'balance' | 'listen' | 'worksheet' | 'file';
   readonly number: number;
   readonly title: string;
   readonly group: 'know' | 'build' | 'set' | 'fly' | 'paper';
@@ -9,6 +9,7 @@ export interface SheetEntry {
 export const sheets: readonly SheetEntry[] = ([
   ['drive', 'Drive', 'know'],
   ['rotor', 'Rotor', 'know'],
+  ['margins', 'Margins', 'know'],
   ['build', 'Build', 'build'],
   ['bench', 'Bench', 'build'],
   ['holds', 'Holds', 'build'],

@@ -26,17 +26,21 @@ export function WorkingDrawer({ set, name, machine, onClose }: WorkingDrawerProp
   );
 }
 
-export function WorkingTree({ tree, machine }: { readonly tree: WorkingNode; readonly machine: string }): ReactNode {
+/**
+ * @param bare   the value stands beside it already
+ * @param levels figures nested deeper than so many wait behind a fold
+ */
+export function WorkingTree({ tree, machine, bare = false, levels = Infinity }: { readonly tree: WorkingNode; readonly machine: string; readonly bare?: boolean; readonly levels?: number }): ReactNode {
   const calculation = tree.calculation === undefined ? undefined : catalogue.get(tree.calculation);
   return (
     <div className="working">
-      <p className="working-value">
+      {!bare && <p className="working-value">
         {tree.value === undefined ? <StateWord state="unknown" size={22}>not known</StateWord> : tree.text}
         {tree.exact !== undefined && <span className="working-exact">exactly {tree.exact} of the source</span>}
-      </p>
+      </p>}
       {tree.formula !== undefined && <p className="working-formula"><Formula tex={tree.formula} display /></p>}
       <Warnings node={tree} />
-      <Inputs node={tree} machine={machine} />
+      <Inputs node={tree} machine={machine} levels={levels} />
       <dl className="working-source">
         <dt>Source</dt><dd>{tree.source}</dd>
         {calculation && calculation.validity.length > 0 && <><dt>Holds for</dt><dd>{calculation.validity.join(' ')}</dd></>}
@@ -53,12 +57,12 @@ type Specs = Readonly<Record<string, InputSpec>>;
 
 const specsOf = (node: WorkingNode): Specs => (node.calculation === undefined ? {} : (catalogue.get(node.calculation)?.inputs ?? {}));
 
-function Inputs({ node, machine, specs = specsOf(node) }: { readonly node: WorkingNode; readonly machine: string; readonly specs?: Specs }): ReactNode {
+function Inputs({ node, machine, levels, specs = specsOf(node) }: { readonly node: WorkingNode; readonly machine: string; readonly levels: number; readonly specs?: Specs }): ReactNode {
   if (node.children.length === 0) return null;
-  return <ul className="working-tree">{node.children.map((child, index) => <Leaf key={`${index} ${child.label}`} node={child} specs={specs} machine={machine} />)}</ul>;
+  return <ul className="working-tree">{node.children.map((child, index) => <Leaf key={`${index} ${child.label}`} node={child} specs={specs} machine={machine} levels={levels} />)}</ul>;
 }
 
-function Leaf({ node, specs, machine }: { readonly node: WorkingNode; readonly specs: Specs; readonly machine: string }): ReactNode {
+function Leaf({ node, specs, machine, levels }: { readonly node: WorkingNode; readonly specs: Specs; readonly machine: string; readonly levels: number }): ReactNode {
   const spec = specs[node.label];
   const symbol = spec?.kind === 'number' ? spec.symbol : undefined;
   const name = <span className="working-symbol">{symbol === undefined ? node.label : <Formula tex={symbol} />}</span>;
@@ -70,16 +74,17 @@ function Leaf({ node, specs, machine }: { readonly node: WorkingNode; readonly s
     case 'missing':
       return <li className="missing"><StateWord state="unknown" size={13}>missing</StateWord><span><FileLine node={node} machine={machine} /></span></li>;
     case 'group':
-      return <li className="group"><span className="soft">{node.title}</span><Inputs node={node} machine={machine} specs={within(spec) ?? specs} /></li>;
-    default:
+      return <li className="group"><span className="soft">{node.title}</span><Inputs node={node} machine={machine} levels={levels} specs={within(spec) ?? specs} /></li>;
+    default: {
+      const how = <>{node.formula !== undefined && <div className="working-inner-formula"><Formula tex={node.formula} display /></div>}<Inputs node={node} machine={machine} levels={levels - 1} /></>;
       return (
         <li className="group">
           <div className="working-row">{name}<strong>{node.text}</strong><span>{node.title}</span></div>
           <Warnings node={node} />
-          {node.formula !== undefined && <div className="working-inner-formula"><Formula tex={node.formula} display /></div>}
-          <Inputs node={node} machine={machine} />
+          {levels > 0 || node.children.length === 0 ? how : <details className="working-fold"><summary>how</summary>{how}</details>}
         </li>
       );
+    }
   }
 }
 

@@ -19,9 +19,11 @@ export interface ShakingOrder {
 
 /** A natural frequency of the machine. */
 export interface NaturalMode {
-  /** Name of the figure, Hz. */
+  /** Name of the figure, Hz or, of what whirls, rad/s. */
   readonly figure: string;
   readonly title: string;
+  /** Shaft that alone excites it: a tube whirls at its own speed. */
+  readonly shaft?: string;
 }
 
 const frequency = { unit: 'Hz', shown: 'Hz' } as const;
@@ -47,12 +49,12 @@ export function shakingOrders(bench: Pick<MarginBench, 'machine' | 'drive'>): re
 /** Whirl of tubes that turn, bending of the boom: how far from what shakes them. */
 export function addVibration(bench: MarginBench): readonly NaturalMode[] {
   const fast = bench.cases.find(({ speed }) => speed !== undefined);
-  for (const shaft of bench.machine.shafts.values()) {
+  const whirls = [...bench.machine.shafts.values()].flatMap((shaft): NaturalMode[] => {
     const part = bench.partAt(shaft.part);
-    if (part?.kind === 'tube' && bench.drive.states.get('driven')?.motions.get(shaft.id)?.condition === 'turns') addWhirl(bench, shaft.id, part, fast);
-  }
+    return part?.kind === 'tube' && bench.drive.states.get('driven')?.motions.get(shaft.id)?.condition === 'turns' ? [addWhirl(bench, shaft.id, part, fast)] : [];
+  });
   const boom = boomOf(bench);
-  return boom ? addBoom(bench, boom) : [];
+  return [...(boom ? addBoom(bench, boom) : []), ...whirls];
 }
 
 /** Bending stiffness and mass per length of a tube, as figures. */
@@ -105,7 +107,7 @@ function bearingsOnTube(bench: MarginBench, tube: Part): readonly Part[] {
   return [...bench.machine.parts.values()].filter((part) => isRadial(part) && part.instances.some((each) => ids.has(each)));
 }
 
-function addWhirl(bench: MarginBench, shaft: string, part: Part, fast: LoadCase | undefined): void {
+function addWhirl(bench: MarginBench, shaft: string, part: Part, fast: LoadCase | undefined): NaturalMode {
   const { builder } = bench;
   const tube = tubeFigures(bench, part);
   const places = placesOnTube(bench, part, bearingsOnTube(bench, part));
@@ -125,6 +127,7 @@ function addWhirl(bench: MarginBench, shaft: string, part: Part, fast: LoadCase 
     capacity: { title: `First whirling speed of ${title}`, unit: 'rad/s', shown: 'rpm', calculation: 'whirl', output: 'firstCriticalSpeed', inputs: { ...tube.inputs, supports: supportRows(supports), speed: { figure: speed }, modes: { constant: 1, unit: '-', source: 'the first' } }, missing },
     leavesOut: ['How far rubber rings and bearings give way, which lowers it; unbalance and bent tubes; what a stuck bearing does.'],
   });
+  return { figure: `capacity whirl ${part.id}`, title: `${part.title}, first whirl`, shaft };
 }
 
 /** The long tube that the frame holds and that does not turn. */

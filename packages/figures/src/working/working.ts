@@ -3,6 +3,7 @@ import { placeOf, type EntryPath, type Place } from '@rotorwright/machine';
 import { inUnit, showNumber, showQuantity } from '@rotorwright/units';
 import type { Figure, FigureInput } from '../figure.ts';
 import type { Conditions } from '../set/conditions.ts';
+import { showMargin } from '../margins/margin.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 
 /** One node of the working of a figure: a figure, an entry of the file, a constant, or a group of them. */
@@ -63,7 +64,8 @@ function figureNode(set: FigureSet, figure: Figure, label: string): WorkingNode 
     ...(figure.value === undefined ? {} : { value: figure.value }),
     unit: figure.unit,
     shown: figure.shown,
-    text: figure.value === undefined ? unknown : showQuantity(figure.value, figure.shown),
+    // A margin is cut, not rounded: 0.9999 never reads 1.
+    text: figure.value === undefined ? unknown : figure.calculation === 'margin' ? showMargin(figure.value) : showQuantity(figure.value, figure.shown),
     ...(figure.exact === undefined ? {} : { exact: figure.exact }),
     ...(figure.calculation === undefined ? {} : { calculation: figure.calculation }),
     ...(formula === undefined ? {} : { formula }),

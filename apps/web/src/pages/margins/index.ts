@@ -1,0 +1,1 @@
+export { MarginsPage } from './margins-page.tsx';
