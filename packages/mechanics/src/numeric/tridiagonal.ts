@@ -6,11 +6,13 @@ export interface Eigen {
   readonly descending: Int32Array;
 }
 
+const NOTHING = 1e-100;
+
 /**
  * Eigenvalues and vectors of a symmetric tridiagonal matrix, by implicit QL with Wilkinson's shift.
  *
  * @param diagonal     n numbers
- * @param offDiagonal  at least n − 1 numbers; later ones are ignored
+ * @param offDiagonal  at least n − 1 numbers; later ones are ignored. All finite
  * @source Golub and Van Loan, Matrix Computations (1996), section 8.3 (from memory)
  */
 export function tridiagonalEigen(diagonal: readonly number[], offDiagonal: readonly number[]): Eigen {
@@ -18,16 +20,20 @@ export function tridiagonalEigen(diagonal: readonly number[], offDiagonal: reado
   const d = new Float64Array(n);
   const e = new Float64Array(n);
   const z = new Float64Array(n * n);
+  // Over its largest entry, so that no square under- or overflows; what is smaller than `NOTHING` then is nothing.
+  let size = 0;
+  for (let i = 0; i < n; i++) size = Math.max(size, Math.abs(diagonal[i]!), i < n - 1 ? Math.abs(offDiagonal[i]!) : 0);
+  if (!(size > 0)) size = 1;
   for (let i = 0; i < n; i++) {
-    d[i] = diagonal[i]!;
-    if (i < n - 1) e[i] = offDiagonal[i]!;
+    d[i] = diagonal[i]! / size;
+    if (i < n - 1) e[i] = offDiagonal[i]! / size;
     z[i * n + i] = 1;
   }
 
   for (let l = 0; l < n; l++) {
     for (;;) {
       let m = l;
-      while (m < n - 1 && Math.abs(e[m]!) > 2.3e-16 * (Math.abs(d[m]!) + Math.abs(d[m + 1]!))) m++;
+      while (m < n - 1 && Math.abs(e[m]!) > 2.3e-16 * (Math.abs(d[m]!) + Math.abs(d[m + 1]!)) + NOTHING) m++;
       if (m === l) break;
       let g = (d[l + 1]! - d[l]!) / (2 * e[l]!);
       let r = Math.sqrt(g * g + 1);
@@ -68,6 +74,7 @@ export function tridiagonalEigen(diagonal: readonly number[], offDiagonal: reado
     }
   }
 
+  for (let i = 0; i < n; i++) d[i]! *= size;
   const descending = new Int32Array(n);
   for (let i = 0; i < n; i++) {
     let place = i;

@@ -1,0 +1,67 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { orthogonalRows } from '../../src/numeric/orthogonal-rows.ts';
+import { tridiagonalEigen } from '../../src/numeric/tridiagonal.ts';
+
+const part = fc.double({ min: -3, max: 3, noNaN: true });
+
+describe('a tridiagonal matrix', () => {
+  test('times each vector is the vector times its value; the vectors are of unit length, square to one another, and told in descending order (law)', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 9 }).chain((n) => fc.tuple(fc.array(part, { minLength: n, maxLength: n }), fc.array(fc.oneof(part, fc.constant(0)), { minLength: n, maxLength: n }))), ([diagonal, off]) => {
+        const n = diagonal.length;
+        const { values, vectors, descending } = tridiagonalEigen(diagonal, off);
+        const vector = (j: number): number[] => Array.from(vectors.subarray(j * n, (j + 1) * n));
+        for (let j = 0; j < n; j++) {
+          const v = vector(j);
+          v.forEach((own, i) => {
+            const image = diagonal[i]! * own + (i > 0 ? off[i - 1]! * v[i - 1]! : 0) + (i < n - 1 ? off[i]! * v[i + 1]! : 0);
+            expect(image).toBeCloseTo(values[j]! * own, 10);
+          });
+          for (let other = 0; other <= j; other++) expect(vector(other).reduce((sum, own, i) => sum + own * v[i]!, 0)).toBeCloseTo(other === j ? 1 : 0, 10);
+        }
+        expect([...descending].toSorted((a, b) => a - b)).toEqual(Array.from({ length: n }, (_, i) => i));
+        const ordered = Array.from(descending, (index) => values[index]!);
+        expect(ordered).toEqual(ordered.toSorted((a, b) => b - a));
+      }),
+    );
+  });
+
+  test('with entries whose squares vanish comes to an end', () => {
+    const { values } = tridiagonalEigen([-2.595503438387223, 5e-324, 5e-324, 1.4863301804885305, 0, -0.45036024587229795, 3, 1e-200, 1e-200], [-1e-160, 1e-200, 0, 1e-200, -1.3413893148838976, 5e-324, 2.011626750492429, 3]);
+    expect(values.every((value) => Number.isFinite(value))).toBe(true);
+  });
+
+  // by hand: 2 on the diagonal, −1 beside it, λ = 2 − 2·cos(kπ/(n + 1))
+  test('of a chain of masses has the values of the closed form', () => {
+    const { values, descending } = tridiagonalEigen([2, 2, 2, 2, 2], [-1, -1, -1, -1]);
+    descending.forEach((index, place) => expect(values[index]).toBeCloseTo(2 - 2 * Math.cos(((5 - place) * Math.PI) / 6), 12));
+  });
+});
+
+describe('rows turned to right angles', () => {
+  test('keep the sum of their squares and span what they spanned (law)', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 5 }).chain((n) => fc.array(fc.array(part, { minLength: 6, maxLength: 6 }), { minLength: n, maxLength: n })), (given) => {
+        const rows = given.map((row) => Float64Array.from(row));
+        const before = rows.map((row) => row.slice());
+        const turned = orthogonalRows(rows);
+        expect(rows).toEqual(before);
+        const found = turned.filter(({ length }) => length > 1e-9);
+        for (const [i, a] of found.entries()) for (const [j, b] of found.entries()) expect(a.direction.reduce((sum, own, k) => sum + own * b.direction[k]!, 0)).toBeCloseTo(i === j ? 1 : 0, 9);
+        // AᵀA is the same before and after.
+        for (let p = 0; p < 6; p++) {
+          for (let q = 0; q < 6; q++) {
+            const was = before.reduce((sum, row) => sum + row[p]! * row[q]!, 0);
+            expect(found.reduce((sum, { length, direction }) => sum + length ** 2 * direction[p]! * direction[q]!, 0)).toBeCloseTo(was, 9);
+          }
+        }
+      }),
+    );
+  });
+
+  // by hand: rows (3, 0, 0) and (0, 4e-9, 0) stand square already
+  test('keep the digits of a short row beside a long one', () => {
+    expect(orthogonalRows([Float64Array.of(3, 0, 0), Float64Array.of(0, 4e-9, 0)]).map(({ length }) => length)).toEqual([3, 4e-9]);
+  });
+});
