@@ -5,7 +5,7 @@ import { selectRank } from '../../src/numeric/order-statistics.ts';
 import { nextBits, randomState } from '../../src/numeric/random.ts';
 import { findRoot } from '../../src/numeric/roots.ts';
 import { solveThree } from '../../src/numeric/solve-three.ts';
-import { cross, dot, rotateAbout, unit, type Vector3 } from '../../src/numeric/vector.ts';
+import { dot, rotateAbout, unit, type Vector3 } from '../../src/numeric/vector.ts';
 
 const part = fc.double({ min: -4, max: 4, noNaN: true });
 const vector = fc.tuple(part, part, part);
