@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { figures } from '@rotorwright/figures';
+import { figures, prepareFigures } from '@rotorwright/figures';
 import { readMachine } from '@rotorwright/machine';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -79,7 +79,7 @@ it('a place of the sweep is what the figures say there', () => {
   expect(placeAt(task, COLUMNS * ROWS - 1)).toEqual({ speed: 210, altitude: 3000 });
   const index = 12 * COLUMNS + 7;
   const { speed: there, altitude } = placeAt(task, index);
-  expect(sweepPlace(task, index).margin).toBe(worstOf(figures(machine!, { altitude, sourceSpeed: there * task.perRotor })));
+  expect(sweepPlace(prepareFigures(machine!), task, index).margin).toBe(worstOf(figures(machine!, { altitude, sourceSpeed: there * task.perRotor })));
 });
 
 it('figures of flight stand on the Rotor sheet, those of the drive do not', () => {

@@ -15,6 +15,7 @@ import { measuredThrusts } from './measured-rotors.ts';
 import { mesh } from './mesh.ts';
 import { planningCases } from './planning-cases.ts';
 import { reliabilityCases } from './reliability-cases.ts';
+import { forwardTrimChecks } from './forward-trim-checks.ts';
 import { rotorCases } from './rotor-cases.ts';
 import { rotorClosedForms } from './rotor-closed-forms.ts';
 import { screwChecks } from './screw-checks.ts';
@@ -36,6 +37,7 @@ export const checks: readonly Check[] = [
   ...balancing,
   ...measuredThrusts,
   ...rotorCases,
+  ...forwardTrimChecks,
   ...rotorClosedForms,
   ...elementChecks,
   ...shaftChecks,

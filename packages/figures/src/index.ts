@@ -18,7 +18,7 @@ export * from './margins/index.ts';
 export { withTeeth, type Conditions } from './set/conditions.ts';
 export { endPlays, type EndPlay } from './set/end-play-figures.ts';
 export type { FigureSet } from './set/figure-set.ts';
-export { figures, prepareDrive, speedsAt, type PreparedDrive } from './set/figures.ts';
+export { figures, prepareDrive, prepareFigures, speedsAt, type PreparedDrive } from './set/figures.ts';
 export * from './listen/index.ts';
 export { screwFigures, type ScrewFigures } from './set/joint-figures.ts';
 export { working, workingLines, type WorkingNode } from './working/working.ts';

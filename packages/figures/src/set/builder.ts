@@ -47,11 +47,18 @@ export function gather(rows: readonly (readonly [name: string, input: FigureInpu
 
 type Plain = number | string | readonly Plain[] | { readonly [name: string]: Plain };
 
-/** @param known  figures to stand on, already computed */
-export function builderFor(machine: Machine, known: readonly Figure[] = []): Builder {
+/** Outcomes by calculation and inputs: of the set before, which may serve again, and of this one. */
+export interface Memory {
+  readonly before: ReadonlyMap<string, Outcome>;
+  readonly now: Map<string, Outcome>;
+}
+
+/**
+ * @param known   figures to stand on, already computed
+ * @param memory  several figures are outputs of one calculation on the same inputs: it is done once
+ */
+export function builderFor(machine: Machine, known: readonly Figure[] = [], memory: Memory = { before: new Map(), now: new Map() }): Builder {
   const figures = new Map(known.map((figure) => [figure.name, figure]));
-  /** Several figures are outputs of one calculation on the same inputs: it is done once. */
-  const outcomes = new Map<string, Outcome>();
   const behind = new Map<string, Outcome['outputs']>();
   /** Drafts that share their inputs as one object are read once, and compared with nobody: a list of two hundred parts is long. */
   const readings = new WeakMap<Draft['inputs'], { readonly inputs: Readonly<Record<string, Plain>>; readonly missing: ReadonlySet<string>; readonly outcomes: Map<string, Outcome> }>();
@@ -96,10 +103,8 @@ export function builderFor(machine: Machine, known: readonly Figure[] = []): Bui
 
   function once(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Outcome {
     const key = `${calculation.id} ${JSON.stringify(inputs)}`;
-    const known = outcomes.get(key);
-    if (known) return known;
-    const outcome = compute(calculation, inputs);
-    outcomes.set(key, outcome);
+    const outcome = memory.now.get(key) ?? memory.before.get(key) ?? compute(calculation, inputs);
+    memory.now.set(key, outcome);
     return outcome;
   }
 

@@ -5,7 +5,7 @@ import { ratioToNumber } from '@rotorwright/mechanics';
 import { editDistance, showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
 import { addBalance } from './balance-figures.ts';
-import { builderFor } from './builder.ts';
+import { builderFor, type Memory } from './builder.ts';
 import { addControls } from './control-figures.ts';
 import { flownFigures } from './calibration.ts';
 import { asTried, type Conditions } from './conditions.ts';
@@ -20,12 +20,30 @@ import { addAir, addRotor } from './rotor-figures.ts';
 
 /** Every figure that follows from the file, with its working. What cannot be known says what is missing. */
 export function figures(machine: Machine, conditions: Conditions = {}): FigureSet {
+  return figuresWith(machine, conditions, { before: new Map(), now: new Map() });
+}
+
+/**
+ * As `figures`, for many conditions one after the other: a calculation whose inputs are those of the last time is not done
+ * again. A drag of the rotor speed asks no gear for its centre distance.
+ */
+export function prepareFigures(machine: Machine): (conditions?: Conditions) => FigureSet {
+  let before: Memory['before'] = new Map();
+  return (conditions = {}) => {
+    const now: Memory['now'] = new Map();
+    const set = figuresWith(machine, conditions, { before, now });
+    before = now;
+    return set;
+  };
+}
+
+function figuresWith(machine: Machine, conditions: Conditions, memory: Memory): FigureSet {
   const state = conditions.state ?? 'driven';
   const tried = asTried(machine, conditions);
   const drive = solveDrive(tried.machine);
   const main = tried.machine.rotors.get('main');
   // What was measured in flight was measured on the machine as its file has it.
-  const builder = builderFor(tried.machine, main && state === 'driven' ? flownFigures(machine, conditions.teeth ? solveDrive(machine) : drive, main) : []);
+  const builder = builderFor(tried.machine, main && state === 'driven' ? flownFigures(machine, conditions.teeth ? solveDrive(machine) : drive, main, memory) : [], memory);
   addDriveFigures(builder, drive, state, conditions);
   addAir(builder, conditions);
   for (const rotor of tried.machine.rotors.values()) if (builder.get(`speed ${rotor.on}`)) addRotor(builder, rotor);

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { figures, working, type FigureSet } from '../../src/index.ts';
+import { figures, prepareFigures, working, type FigureSet } from '../../src/index.ts';
 import { read } from '../read.ts';
 
 const text = readFileSync(new URL('../../../../examples/whimbrel/machine.yaml', import.meta.url), 'utf8');
@@ -72,4 +72,14 @@ test('a current narrows the band of an electric machine, the more so as it is kn
   const set = figures(read(`${electric}\nflown:\n  hover: {current: ${value(before, 'pack-current hover')} A}\n`));
   expect(value(set, 'flown rotor-power-available hover') / value(before, 'hover-power main')).toBeCloseTo(1, 4);
   expect(width(set)).toBeLessThan(0.6 * width(before));
+});
+
+test('one condition after the other gives what each alone gives', () => {
+  const machine = read(text);
+  const reckon = prepareFigures(machine);
+  for (const conditions of [{}, { altitude: 1200 }, { altitude: 1200, mass: 7 }, {}]) {
+    const [fast, alone] = [reckon(conditions), figures(machine, conditions)];
+    expect(fast.all).toEqual(alone.all);
+    expect(fast.outputs('range-speed')).toEqual(alone.outputs('range-speed'));
+  }
 });

@@ -1,4 +1,4 @@
-import { figures } from '@rotorwright/figures';
+import { prepareFigures, type FigureSet } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { useCallback, useDeferredValue, useMemo, useState, type ReactNode } from 'react';
 import { useSearchParams } from 'wouter';
@@ -16,7 +16,8 @@ import './rotor.css';
 export function RotorPage(): ReactNode {
   const open = useMachine();
   const { machine, id } = open;
-  const filed = useMemo(() => figures(machine), [machine]);
+  const reckon = useMemo(() => prepareFigures(machine), [machine]);
+  const filed = useMemo(() => reckon(), [reckon]);
   if (!filed.drive.mainRotor || !filed.drive.states.has('driven')) {
     return (
       <Sheet title="Rotor" answer={<StateWord state="unknown">No rotor that is driven</StateWord>}>
@@ -26,10 +27,17 @@ export function RotorPage(): ReactNode {
       </Sheet>
     );
   }
-  return <Rotor key={id} open={open} filed={filed} />;
+  return <Rotor key={id} open={open} filed={filed} reckon={reckon} />;
 }
 
-function Rotor({ open, filed }: { readonly open: ReturnType<typeof useMachine>; readonly filed: ReturnType<typeof figures> }): ReactNode {
+interface RotorProps {
+  readonly open: ReturnType<typeof useMachine>;
+  /** As the file has it. */
+  readonly filed: FigureSet;
+  readonly reckon: ReturnType<typeof prepareFigures>;
+}
+
+function Rotor({ open, filed, reckon }: RotorProps): ReactNode {
   const { machine, id } = open;
   const main = filed.drive.mainRotor!;
   const mainSpeed = filed.get(`speed ${main.on}`)?.value;
@@ -39,7 +47,7 @@ function Rotor({ open, filed }: { readonly open: ReturnType<typeof useMachine>; 
   const [settings, setSettings] = useState(() => settingsFrom(searched, known));
   const conditions = useMemo(() => conditionsOf(settings, perRotor), [settings, perRotor]);
   const deferred = useDeferredValue(conditions);
-  const set = useMemo(() => figures(machine, deferred), [machine, deferred]);
+  const set = useMemo(() => reckon(deferred), [reckon, deferred]);
   const figure = searched.get('figure') ?? undefined;
   const openFigure = useCallback((name: string | undefined) => setSearched((before) => {
     const next = new URLSearchParams(before);

@@ -1,4 +1,4 @@
-import { figures, type Conditions } from '@rotorwright/figures';
+import type { Conditions, prepareFigures } from '@rotorwright/figures';
 import type { Machine } from '@rotorwright/machine';
 import { worstOf } from '../verdict.ts';
 
@@ -30,8 +30,8 @@ export function placeAt({ speeds, altitudes }: Pick<Sweeping, 'speeds' | 'altitu
   return { speed: between(speeds, index % COLUMNS, COLUMNS), altitude: between(altitudes, Math.floor(index / COLUMNS), ROWS) };
 }
 
-export function sweepPlace(task: Sweeping, index: number): Swept {
+export function sweepPlace(reckon: ReturnType<typeof prepareFigures>, task: Sweeping, index: number): Swept {
   const { speed, altitude } = placeAt(task, index);
-  const margin = worstOf(figures(task.machine, { ...task.conditions, sourceSpeed: speed * task.perRotor, altitude }));
+  const margin = worstOf(reckon({ ...task.conditions, sourceSpeed: speed * task.perRotor, altitude }));
   return { index, ...(margin === undefined ? {} : { margin }) };
 }
