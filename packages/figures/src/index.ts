@@ -1,5 +1,5 @@
 export { balanceOf, type BalanceSummary, type CentreWord, type Filling, type ModuleMass, type Move, type SpunBalance } from './balance/summary.ts';
-export type { Body } from './balance/bodies.ts';
+export { hubOf, type Body } from './balance/bodies.ts';
 export { choicesFor, type CloseOption } from './choices/choices-for.ts';
 export { centreOf, type CentreMove } from './choices/centres.ts';
 export { exclusionText } from './choices/exclusion-text.ts';

@@ -75,10 +75,10 @@ export function fuelBody(machine: Machine, share: number): Body | undefined {
   return { id: 'fuel', title: 'fuel', mass: tank.volume * tank.density * share, massPath: 'power.tank.volume', massAs: `fuel, ${Math.round(share * 100)} % of`, at, atPath: 'power.tank.part', atAs: 'place of' };
 }
 
-/** Where the main rotor's hub is: the centre of mass is said from there. */
-export function hubOf({ rotors, parts, thingOf }: Machine): Point | undefined {
-  const hub = rotors.get('main')?.part;
-  return hub === undefined ? undefined : parts.get(thingOf.get(hub) ?? '')?.at?.get(hub);
+/** Where a rotor's hub is: as the file says it of the rotor, else the place of the part that is its hub. */
+export function hubOf({ rotors, parts, thingOf }: Machine, rotor = 'main'): Point | undefined {
+  const { at, part } = rotors.get(rotor) ?? {};
+  return at ?? (part === undefined ? undefined : parts.get(thingOf.get(part) ?? '')?.at?.get(part));
 }
 
 /** Where the rest of a module must lie for the whole to have its centre at the given place. */

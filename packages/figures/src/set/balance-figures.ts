@@ -65,7 +65,7 @@ export function addBalance(builder: Builder, mass: number | undefined, condition
 
 /** Entries without which a centre would be that of half a machine. */
 function lacking(machine: Machine, mass: number | undefined, { dry, massless, placeless }: Bodies, known: number, hub: Point | undefined): readonly string[] {
-  const noHub = hub ? [] : [machine.rotors.get('main')?.part === undefined ? 'rotors.main.part' : `${machine.parts.get(machine.thingOf.get(machine.rotors.get('main')!.part!) ?? '')?.path}.at`];
+  const noHub = hub ? [] : ['rotors.main.at'];
   if (dry.length === 0) return ['modules', ...noHub];
   const unknown = [...massless, ...placeless.map(({ path }) => path)];
   const enough = mass === undefined ? unknown.length === 0 : known >= LEAST_KNOWN * mass;
@@ -147,7 +147,7 @@ function addMove(builder: Builder, { id, part }: Movable, wanted: FigureInput): 
 function addBallast(builder: Builder, { id, path, title, at }: BallastPlace, wanted: FigureInput, hub: Point | undefined): void {
   builder.add({
     name: `ballast ${id}`, title: `Weight to fix: ${inSentence(title)}`, unit: 'kg', shown: 'g', calculation: 'centre-shift', output: 'ballast',
-    ...gather([['mass', { figure: 'mass-known' }, ''], ['centre', { figure: 'centre-ahead' }, ''], ['wanted', wanted, ''], ['place', hub && { entry: `${path}.at`, value: at[0] - hub[0], unit: 'm', as: 'ahead of the mast,' }, 'rotors.main.part']]),
+    ...gather([['mass', { figure: 'mass-known' }, ''], ['centre', { figure: 'centre-ahead' }, ''], ['wanted', wanted, ''], ['place', hub && { entry: `${path}.at`, value: at[0] - hub[0], unit: 'm', as: 'ahead of the mast,' }, 'rotors.main.at']]),
   });
 }
 

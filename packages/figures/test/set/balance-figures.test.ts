@@ -153,11 +153,13 @@ describe('half a machine', () => {
   });
 
   it('asks for the hub, from which everything is said', () => {
-    expect(figures(read(text.replace('part: body/hub, ', ''))).get('centre-ahead')!.missing).toEqual(['rotors.main.part']);
+    const hubless = text.replace('part: body/hub, ', '');
+    expect(figures(read(hubless)).get('centre-ahead')!.missing).toEqual(['rotors.main.at']);
+    expect(value('centre-ahead', figures(read(hubless.replace('diameter: 1000 mm', 'diameter: 1000 mm, at: [10 mm, 0 mm, 200 mm]'))))).toBe(value('centre-ahead'));
   });
 
   it('asks a machine without modules for modules', () => {
-    expect(figures(read('rotorwright: 1\nmachine: {name: Bare}\n')).get('centre-ahead')!.missing).toEqual(['modules', 'rotors.main.part']);
+    expect(figures(read('rotorwright: 1\nmachine: {name: Bare}\n')).get('centre-ahead')!.missing).toEqual(['modules', 'rotors.main.at']);
   });
 });
 

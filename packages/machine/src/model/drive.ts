@@ -207,7 +207,7 @@ export interface Rotor {
   /** Mass that hangs on one thrust bearing besides the blade, kg, and its centre from the axis, m. */
   readonly gripMass?: number;
   readonly gripCentre?: number;
-  /** Stiffness of the damper against flapping, N·m/rad. */
+  /** Stiffness of the dampers against flapping: moment of the head over the tilt of its disc, N·m/rad. */
   readonly damper?: number;
   /** Speed band that the builder wants, rad/s. */
   readonly wanted?: Window;

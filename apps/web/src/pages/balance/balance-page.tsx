@@ -1,5 +1,5 @@
 import { balanceOf, figures, type FigureSet } from '@rotorwright/figures';
-import { useCallback, useMemo, type ReactNode } from 'react';
+import { useCallback, useMemo, useState, type ReactNode } from 'react';
 import { useSearchParams } from 'wouter';
 import { useMachine } from '../../data/index.ts';
 import { Empty, LinkButton, machineAt, Note, Segmented, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
@@ -26,6 +26,7 @@ export function BalancePage(): ReactNode {
     }
     return next;
   }, { replace: true }), [setSearched]);
+  const [scale, setScale] = useState('–');
   const worst = summary.fillings.find(({ word }) => word === 'exceeded') ?? summary.fillings.find(({ word }) => word === 'unknown') ?? summary.fillings[0];
   const ahead = set.get('centre-ahead')!.value;
   const answer = worst === undefined || ahead === undefined ? 'centre not known' : `centre ${aheadWords(worst.figure.value ?? ahead)}${worst === summary.fillings[0] ? '' : `, ${worst.title.toLowerCase()}`}`;
@@ -41,14 +42,14 @@ export function BalancePage(): ReactNode {
           <Note title="Order of work">Centre of mass first, then the blades as a pair, then track, then trial masses. Common practice, no source.</Note>
         </>
       )}
-      block={{ units: 'mm, g', state: worst && ahead !== undefined ? { mark: markOf[worst.word], words: answer } : { mark: 'unknown', words: answer }, caution: 'Blades off for everything that can be done without them. Turn nothing up with a hand, a head or a tool in the plane of a rotor.' }}
+      block={{ scale: work ? '–' : scale, units: 'mm, g', state: worst && ahead !== undefined ? { mark: markOf[worst.word], words: answer } : { mark: 'unknown', words: answer }, caution: 'Blades off for everything that can be done without them. Turn nothing up with a hand, a head or a tool in the plane of a rotor.' }}
     >
       {/* A view starts with an address of its own: what stands in the fields of another has no meaning here. */}
       <div className="area balance-views"><Segmented label="What to balance" options={views} value={work ? view : 'centre'} onChange={(chosen) => setSearched(chosen === 'centre' ? {} : { view: chosen })} /></div>
       {work
         ? <WorkView key={view} {...{ id, view, work, set, summary, state }} />
         : summary.whole.length === 0 ? <NoMasses id={id} /> : (
-          <CentreView key={id} {...{ id, machine, set, summary }} wanted={wantedOf(set)} asked={asked !== undefined} onWanted={(wanted) => put({ wanted: wanted === undefined ? undefined : String(Number((wanted * 1000).toPrecision(9))) })} onOpen={(name) => put({ figure: name })} />
+          <CentreView key={id} {...{ id, machine, set, summary }} wanted={wantedOf(set)} asked={asked !== undefined} onWanted={(wanted) => put({ wanted: wanted === undefined ? undefined : String(Number((wanted * 1000).toPrecision(9))) })} onOpen={(name) => put({ figure: name })} onScale={setScale} />
         )}
       {figure !== undefined && <WorkingDrawer set={set} name={figure} machine={id} onClose={() => put({ figure: undefined })} />}
     </Sheet>
@@ -64,11 +65,11 @@ function wantedOf({ all }: FigureSet): number {
 function NoMasses({ id }: { readonly id: string }): ReactNode {
   return (
     <Empty title="The file weighs nothing yet" next={<LinkButton to={machineAt(id, 'file')} kind="ink">Open the file</LinkButton>}>
-      <p>Weigh whole modules, and say where each has its centre, or give mass and place of the parts. A hub for the main rotor says where the mast is:</p>
+      <p>Weigh whole modules, and say where each has its centre, or give mass and place of the parts. The place of the main rotor says where the mast is:</p>
       <pre className="example">{`rotors:
-  main: {on: mast, part: head/hub}
+  main: {on: mast, at: [0 mm, 0 mm, 200 mm]}
 modules:
-  head: {mass: 242 g, parts: {hub: {at: [0 mm, 0 mm, 196 mm]}}}
+  head: {mass: 242 g, at: [0 mm, 0 mm, 191 mm]}
   nose: {mass: 415 g, at: [210 mm, 0 mm, -10 mm]}`}</pre>
     </Empty>
   );

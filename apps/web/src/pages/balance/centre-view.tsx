@@ -23,10 +23,12 @@ export interface CentreViewProps {
   readonly asked: boolean;
   readonly onWanted: (wanted: number | undefined) => void;
   readonly onOpen: (figure: string) => void;
+  /** Told at which scale the machine is drawn. */
+  readonly onScale: (scale: string) => void;
 }
 
 /** Where the centre of mass is, where it may be, and what moves it. */
-export function CentreView({ id, machine, set, summary, wanted, asked, onWanted, onOpen }: CentreViewProps): ReactNode {
+export function CentreView({ id, machine, set, summary, wanted, asked, onWanted, onOpen, onScale }: CentreViewProps): ReactNode {
   const [ahead, height] = [set.get('centre-ahead')!, set.get('centre-height')!];
   const words = ahead.value === undefined ? 'The centre of mass is not known' : `Centre of mass ${aheadWords(ahead.value)}, ${mm(Math.abs(height.value ?? 0))} below the hub`;
   return (
@@ -34,7 +36,7 @@ export function CentreView({ id, machine, set, summary, wanted, asked, onWanted,
       <div>
         <section className="area" aria-label="Side view">
           <div className="area-head"><h2>Masses</h2><span className="small soft">from the left, forward at the left; circles go with the mass</span></div>
-          <SideView machine={machine} summary={summary} words={words} {...(ahead.value === undefined || height.value === undefined ? {} : { centre: { ahead: ahead.value, height: height.value } })} />
+          <SideView machine={machine} summary={summary} words={words} onScale={onScale} {...(ahead.value === undefined || height.value === undefined ? {} : { centre: { ahead: ahead.value, height: height.value } })} />
           <CentreStrip summary={summary} wanted={wanted} />
         </section>
         <Modules summary={summary} />
@@ -63,7 +65,7 @@ function Where({ id, set, summary: { fillings, limit, range, unaccounted, bodies
         <thead><tr><th scope="col">with</th><th scope="col">ahead of the mast</th><th scope="col">limits</th></tr></thead>
         <tbody>{fillings.map(({ title, figure, word }) => <tr key={title}><th scope="row">{title}</th><td><FigureButton figure={figure} onOpen={onOpen} {...(figure.value === undefined ? {} : { text: aheadWords(figure.value) })} /></td><td><StateWord state={markOf[word]} size={13}>{wordOf[word]}</StateWord></td></tr>)}</tbody>
       </table>
-      <p className="small soft">{limit ? <>Allowed: {min !== undefined && `from ${mm(min)} `}{max !== undefined && `to ${mm(max)}`} ahead of the mast axis. {limit.source}</> : <>The file sets no limits. Write one under limits, of centre-ahead. <LinkButton to={machineAt(id, 'file')}>Open the file</LinkButton></>}</p>
+      <p className="small soft">{limit ? <>Allowed: {min !== undefined && `from ${mm(min)} `}{max !== undefined && `to ${mm(max)}`} ahead of the mast axis{limit.source !== undefined && `; ${limit.source}`}.</> : <>The file sets no limits. Write one under limits, of centre-ahead. <LinkButton to={machineAt(id, 'file')}>Open the file</LinkButton></>}</p>
       {range && unaccounted !== undefined && <p className="small"><StateMark state="tight" size={13} label="Note:" /> {grams(unaccounted)} are nowhere in the file. At the tail they put the centre <FigureButton figure={range.aft} onOpen={onOpen} text={aheadWords(range.aft.value ?? 0)} />, at the nose <FigureButton figure={range.fore} onOpen={onOpen} text={aheadWords(range.fore.value ?? 0)} />.</p>}
       {ahead.warnings.map((warning) => <p key={warning} className="small"><StateMark state="tight" size={13} label="Note:" /> {warning}</p>)}
       {[...bodies.massless.map((path) => ['no mass', path] as const), ...bodies.placeless.map(({ path }) => ['no place', path] as const)].map(([lacks, path]) => <p key={path} className="small"><StateWord state="unknown" size={12}>{lacks}</StateWord> <code>{path}</code></p>)}
@@ -116,7 +118,7 @@ function Modules({ summary: { modules } }: Pick<CentreViewProps, 'summary'>): Re
       <div className="table-frame" tabIndex={0} role="region" aria-label="Mass and place of each module">
         <table>
           <thead><tr><th scope="col">module</th><th scope="col" className="number">mass</th><th scope="col" className="number">ahead</th><th scope="col" className="number">left</th><th scope="col" className="number">up</th><th scope="col" className="number">without it the centre moves</th></tr></thead>
-          <tbody>{modules.map(({ id, title, mass, centre, without }) => <tr key={id}><th scope="row">{title}</th><td className="number">{grams(mass)}</td>{centre.map((coordinate, axis) => <td key={['ahead', 'left', 'up'][axis]} className="number">{whole(coordinate)}</td>)}<td className="number">{mm(Math.abs(without))} {without < 0 ? 'aft' : 'forward'}</td></tr>)}</tbody>
+          <tbody>{modules.map(({ id, title, mass, centre, without }) => <tr key={id}><th scope="row">{title}</th><td className="number">{grams(mass)}</td>{centre.map((coordinate, axis) => <td key={['ahead', 'left', 'up'][axis]} className="number">{whole(coordinate)}</td>)}<td className="number">{mm(without) === mm(0) ? 'nowhere' : `${mm(Math.abs(without))} ${without < 0 ? 'aft' : 'forward'}`}</td></tr>)}</tbody>
           <tfoot><tr><th scope="row">together</th><td className="number"><b>{grams(modules.reduce((sum, { mass }) => sum + mass, 0))}</b></td><td colSpan={4} /></tr></tfoot>
         </table>
       </div>

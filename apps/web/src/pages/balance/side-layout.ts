@@ -1,4 +1,4 @@
-import type { BalanceSummary, Body } from '@rotorwright/figures';
+import { hubOf, type BalanceSummary, type Body } from '@rotorwright/figures';
 import type { Machine, Point } from '@rotorwright/machine';
 
 /** Where the hub is in a drawing with forward to the left, px, and px for each metre. */
@@ -54,7 +54,7 @@ export function sideLayout(machine: Machine, { hub, whole }: BalanceSummary, wid
   if (!hub || whole.length === 0) return undefined;
   const placeOf = (part: string | undefined): Point | undefined => (part === undefined ? undefined : machine.parts.get(machine.thingOf.get(part) ?? '')?.at?.get(part));
   const tailRotor = machine.rotors.get('tail');
-  const tailAt = placeOf(tailRotor?.part);
+  const tailAt = hubOf(machine, 'tail');
   const tailRadius = (tailRotor?.diameter ?? 0) / 2;
   const [front, back] = [Math.max(...whole.map(({ at }) => at[0])) + 0.05, Math.min(...whole.map(({ at }) => at[0]), (tailAt?.[0] ?? 0) - tailRadius) - 0.02];
   const [top, bottom] = [Math.max(hub[2], ...whole.map(({ at }) => at[2]), (tailAt?.[2] ?? -Infinity) + tailRadius), Math.min(...whole.map(({ at }) => at[2]), (tailAt?.[2] ?? Infinity) - tailRadius)];

@@ -1,9 +1,12 @@
 import type { BalanceSummary } from '@rotorwright/figures';
 import type { Machine } from '@rotorwright/machine';
 import { showQuantity } from '@rotorwright/units';
-import { useMemo, type ReactNode } from 'react';
+import { useEffect, useMemo, type ReactNode } from 'react';
 import { useWidth } from '../../sheet/use-width.ts';
 import { sideLayout } from './side-layout.ts';
+
+/** CSS pixels: 96 to the inch. */
+const pixelsPerMillimetre = 96 / 25.4;
 
 export interface SideViewProps {
   readonly machine: Machine;
@@ -11,12 +14,15 @@ export interface SideViewProps {
   /** Centre of mass from the hub, m: ahead, and up; none while it is not known. */
   readonly centre?: { readonly ahead: number; readonly height: number };
   readonly words: string;
+  readonly onScale: (scale: string) => void;
 }
 
 /** The machine from the left, forward at the left, to scale: masses, the mast, the centre and where it may lie. */
-export function SideView({ machine, summary, centre, words }: SideViewProps): ReactNode {
+export function SideView({ machine, summary, centre, words, onScale }: SideViewProps): ReactNode {
   const [frame, width] = useWidth<HTMLDivElement>();
   const layout = useMemo(() => (width < 100 ? undefined : sideLayout(machine, summary, width)), [machine, summary, width]);
+  const scale = layout === undefined ? '–' : `1 : ${((pixelsPerMillimetre * 1000) / layout.paper.scale).toPrecision(2)}`;
+  useEffect(() => onScale(scale), [onScale, scale]);
   const fuel = summary.whole.find(({ id }) => id === 'fuel');
   const moved = new Set(summary.moves.map(({ movable }) => movable.part));
   return (

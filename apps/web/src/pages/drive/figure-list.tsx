@@ -4,8 +4,8 @@ import { useId, useState, type ReactNode } from 'react';
 import { StateMark } from '../../sheet/index.ts';
 import { isOfFlight } from '../../sheet/sheets.ts';
 
-/** Figures that stand in other places of this sheet, or with their step on the Build sheet. */
-const elsewhere = /^(speed |ratio |turns |centre-distance |mesh-frequency |belt-tooth-frequency |torque |preload |utilisation |thread-margin )/;
+/** Figures that stand in other places of this sheet, with their step on the Build sheet, or on the Balance sheet. */
+const elsewhere = /^(speed |ratio |turns |centre-distance |mesh-frequency |belt-tooth-frequency |torque |preload |utilisation |thread-margin |mass-known|centre-ahead|centre-left|centre-height|inertia-|hanging-tilt|shift |ballast |spun-mass |unbalance|tip-gram )/;
 
 const groups: readonly (readonly [string, RegExp])[] = [
   ['Rotors', /^(tip-speed|tip-mach|bolt-pull|blade-pull|stored-energy|rotor-inertia|blade-centre|blade-passing)/],

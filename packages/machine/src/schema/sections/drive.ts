@@ -138,7 +138,7 @@ export const rotorField = record('A set of blades.', {
   'hub-inertia': quantity('What turns with it besides the blades.', 'kg·m²', '0.002 kg·m²', { min: 0 }),
   'grip-mass': quantity('What hangs on one thrust bearing besides the blade.', 'g', '74 g'),
   'grip-centre': quantity('Centre of that, from the axis.', 'mm', '70 mm'),
-  damper: quantity('Stiffness of the damper against flapping.', 'N·m/rad', '60 N·m/rad'),
+  damper: quantity('Stiffness of the dampers against flapping: moment of the head over the tilt of its disc.', 'N·m/rad', '60 N·m/rad'),
   wanted: window('Rotor speeds that the builder wants.', 'rpm', '1700 to 1800 rpm', { min: 0 }),
   part: reference('Part that is its hub.', ['part'], 'head/hub'),
   at: list('Where its feathering axis meets its shaft: forward, left, up.', quantity('Coordinate.', 'mm', '0 mm', {}), { min: 3, max: 3 }, '[0 mm, 0 mm, 200 mm]'),
