@@ -1,5 +1,5 @@
 /** CPU seconds that this process has used. */
-const cpuSeconds = (): number => {
+export const cpuSeconds = (): number => {
   const { user, system } = process.cpuUsage();
   return (user + system) / 1e6;
 };
