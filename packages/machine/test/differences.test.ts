@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyEdits, differences } from '../src/index.ts';
 import { fixture } from './fixture.ts';
@@ -49,4 +50,15 @@ describe('several edits at once', () => {
     const refused = applyEdits('machine: {name: Wren}\n', [{ path: 'machine.name.first', value: 'x' }, { path: 'machine.mass', value: '6 kg' }]);
     expect('findings' in refused && refused.findings.map(({ path }) => path)).toEqual(['machine.name.first']);
   });
+
+  it('law: many at once are as many one after the other', () => {
+    const paths = ['machine.mass', 'drive.main-mesh.driver.teeth', 'rotors.tail.chord', 'rotors.main.blades', 'machine.title', 'power.engine.speed', 'rotors.main.wanted', 'machine.nothing-yet'];
+    fc.assert(fc.property(fc.uniqueArray(fc.constantFrom(...paths), { minLength: 2 }), fc.array(fc.constantFrom('15', 'true', '27 mm', 'a, b', '"quoted"', '# no comment'), { minLength: paths.length, maxLength: paths.length }), (chosen, values) => {
+      const edits = chosen.map((path, at) => ({ path, value: values[at]! }));
+      const single = edits.reduce<ReturnType<typeof applyEdits>>((text, edit) => ('text' in text ? applyEdits(text.text, [edit]) : text), { text: fixture });
+      const together = applyEdits(fixture, edits);
+      if ('text' in single) expect('text' in together && differences(together, single)).toEqual([]);
+      else expect('findings' in together).toBe(true);
+    }), { numRuns: 8 });
+  }, 60_000);
 });

@@ -10,7 +10,8 @@ import { scalarSource } from './scalar-text.ts';
 
 export type EditResult = { readonly text: string } | { readonly findings: readonly Finding[] };
 
-interface Change {
+/** Characters of a file that give way to others. */
+export interface Change {
   readonly start: number;
   readonly end: number;
   readonly insert: string;
@@ -33,7 +34,7 @@ export function setEntry(text: string, path: EntryPath, value: string | number |
     const source = scalarSource(value);
     if (located.kind === 'alias') return located;
     return located.kind === 'entry' ? replaced(located, source, text) : added(document, located, source, text);
-  }, (document, keys) => valueAt(document, keys) === scalarText(value));
+  }, (document, keys) => valueAt(document, keys) === String(value));
 }
 
 /**
@@ -76,17 +77,15 @@ function refuse(code: 'edit/path' | 'edit/alias', path: EntryPath, document: Doc
   return { findings: [{ code, severity: severityOf(code), path, place, values }] };
 }
 
-function valueAt(document: Document, keys: readonly string[]): string | undefined {
+/** What stands at a place as a person would write it; undefined where that is no single value. */
+export function valueAt(document: Document, keys: readonly string[]): string | undefined {
   const located = locate(document, keys);
   if (located.kind !== 'entry' || !isScalar(located.node)) return undefined;
   return located.node.type === 'PLAIN' ? located.node.source : String(located.node.value);
 }
 
-function scalarText(value: string | number | boolean): string {
-  return String(value);
-}
-
-function replaced(located: Extract<Located, { kind: 'entry' }>, source: string, text: string): Change | string {
+/** An entry that is there gets another value: its own characters go, or why they cannot. */
+export function replaced(located: Extract<Located, { kind: 'entry' }>, source: string, text: string): Change | string {
   const { node, parent, index } = located;
   if (isMap(node) || isSeq(node)) return 'it is a section with entries of its own';
   if (isScalar(node) && node.range && node.range[0] !== node.range[1]) {

@@ -1,6 +1,6 @@
 import { planBuild, workOfChange, type ChangeWork, type Plan } from '@rotorwright/build';
 import { compareFigures, compareWindows, driveDirections, figures, isSetting, type FigureChange, type FigureSet, type WindowChange } from '@rotorwright/figures';
-import { applyEdits, differences, readMachine, wordFinding, type Difference, type Finding, type Machine } from '@rotorwright/machine';
+import { applyEdits, differences, readMachine, wordFinding, type Difference, type Finding, type Machine, type Version } from '@rotorwright/machine';
 import type { Idea } from './ideas.ts';
 
 /** Today's machine, as every idea is held against it. */
@@ -13,7 +13,8 @@ export interface Today {
 
 /** What would come of an idea. */
 export interface Trial {
-  readonly text: string;
+  /** The file, and which of its variants is meant. */
+  readonly version: Version;
   readonly machine: Machine;
   readonly plan: Plan;
   readonly edits: readonly Difference[];
@@ -46,12 +47,24 @@ export function tryOut(today: Today, idea: Idea): Trial | Refusal {
   const changes = compareFigures(was, set, edits.map(({ path }) => path));
   const plan = planBuild(machine, { directions: driveDirections(machine) });
   return {
-    text: edited.text, machine, plan, edits, set,
+    version, machine, plan, edits, set,
     figures: changes.filter((change) => !isSetting(change)),
     settings: changes.filter(isSetting),
     windows: compareWindows(was, set),
     work: workOfChange(today, { machine, plan }),
   };
+}
+
+/**
+ * The file that has what was tried out as its own entries. A variant's pieces are written where they belong; the variant stays
+ * beside them, and then says nothing new.
+ */
+export function fileOf(today: Pick<Today, 'text'>, { version, edits }: Pick<Trial, 'version' | 'edits'>): { readonly text: string } | Refusal {
+  if (version.variant === undefined) return { text: version.text };
+  const written = applyEdits(today.text, edits.map(({ path, after }) => (after === undefined ? { path } : { path, value: after })));
+  if ('findings' in written) return refusal(written.findings);
+  const wrong = differences(written, version);
+  return wrong.length === 0 ? written : { trouble: [`These entries of the variant cannot be written by the app: ${wrong.slice(0, 4).map(({ path }) => path).join(', ')}. Write them into the file yourself.`] };
 }
 
 const refusal = (findings: readonly Finding[]): Refusal => ({

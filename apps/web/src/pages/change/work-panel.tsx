@@ -6,7 +6,7 @@ import { newEntryId, wordsOf, type ReadableMachine } from '../../data/index.ts';
 import { Button, machineAt, StateMark, StateWord } from '../../sheet/index.ts';
 import { keepSigners, readSigners, withSigner } from '../../data/signers.ts';
 import { Layers } from '../build/way-in/layers.tsx';
-import type { Trial } from './trial.ts';
+import { fileOf, type Trial } from './trial.ts';
 
 export interface WorkPanelProps {
   readonly open: ReadableMachine;
@@ -49,8 +49,7 @@ export function WorkPanel({ open, trial, title }: WorkPanelProps): ReactNode {
           </table>
         )}
       </section>
-      {trial.text === open.text && trial.edits.length > 0 && <p className="area soft">A variant stands in the file already, and its own entries stay as they are. Write what you want of it as entries to turn it into work.</p>}
-      {trial.text !== open.text && <IntoWork open={open} trial={trial} title={title} way={way} />}
+      {trial.edits.length > 0 && <IntoWork open={open} trial={trial} title={title} way={way} />}
     </div>
   );
 }
@@ -67,10 +66,16 @@ function IntoWork({ open, trial, title, way }: WorkPanelProps & { readonly way: 
   const make = async (): Promise<void> => {
     setBusy(true);
     setTrouble(undefined);
+    const file = fileOf(open, trial);
+    if ('trouble' in file) {
+      setTrouble(file.trouble.join(' '));
+      setBusy(false);
+      return;
+    }
     try {
       // The book first: should the file then be refused, what was opened stands all the same, and nothing passes for locked.
       if (undone.length > 0) await open.sign([{ id: newEntryId(), machine: open.id, at: new Date().toISOString(), by: name.trim(), body: { kind: 'opened', things: [...undone.map((each) => each.id), ...(way?.unmeasured ?? [])], reason: `change: ${title}` } }], `opened for ${title}`);
-      await open.save(trial.text, title);
+      await open.save(file.text, title);
       keepSigners(localStorage, withSigner(readSigners(localStorage), name));
       go(machineAt(open.id, 'build'));
     } catch (error) {
@@ -82,7 +87,7 @@ function IntoWork({ open, trial, title, way }: WorkPanelProps & { readonly way: 
   if (!asking) return <div className="area"><Button kind="ink" onClick={() => setAsking(true)}>Turn into work</Button></div>;
   return (
     <form className="area into-work" onSubmit={(event) => { event.preventDefault(); void make(); }}>
-      <p>The file takes the change. {undone.length === 0 ? 'Nothing that was signed has to come apart.' : `${undone.length === 1 ? 'One signature falls' : `${undone.length} signatures fall`} at once: from then on the machine counts as open.`} Undo brings the file back; the entry stays in the book until it is corrected.</p>
+      <p>The file takes the change{trial.version.variant === undefined ? '' : `: ${trial.edits.length} entries of the variant become its own`}. {undone.length === 0 ? 'Nothing that was signed has to come apart.' : `${undone.length === 1 ? 'One signature falls' : `${undone.length} signatures fall`} at once: from then on the machine counts as open.`} Undo brings the file back; the entry stays in the book until it is corrected.</p>
       {undone.length > 0 && <><label htmlFor={id}>Who opens it</label><input id={id} type="text" value={name} maxLength={80} autoComplete="name" onChange={(event) => setName(event.target.value)} /></>}
       {trouble !== undefined && <p role="alert" className="field-problem"><StateWord state="exceeded">Not done</StateWord> {trouble}</p>}
       <span className="choices"><Button kind="ink" type="submit" disabled={busy || (undone.length > 0 && name.trim() === '')}>Do it</Button><Button onClick={() => setAsking(false)}>Leave it</Button></span>
