@@ -2,7 +2,7 @@ import { eventWords, gainWords, importances, shareWords, thingTitle, type Hazard
 import { useMemo, useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { ReadableMachine } from '../../data/index.ts';
-import { stepAt } from '../../sheet/index.ts';
+import { Button, stepAt } from '../../sheet/index.ts';
 import { signatureWords } from './chain-row.tsx';
 
 /** So many stand there before more is asked for. */
@@ -29,7 +29,7 @@ export function Weights({ open, hazard, way }: { readonly open: ReadableMachine;
           ))}
         </tbody>
       </table>
-      {weights.length > first && <button type="button" aria-expanded={all} onClick={() => setAll(!all)}>{all ? 'Fewer' : `All ${weights.length}`}</button>}
+      {weights.length > first && <Button aria-expanded={all} onClick={() => setAll(!all)}>{all ? 'Fewer' : `All ${weights.length}`}</Button>}
     </section>
   );
 }
