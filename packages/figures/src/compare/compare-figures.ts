@@ -63,5 +63,5 @@ function leavesOf(set: FigureSet, name: string): ReadonlySet<EntryPath> {
   return leaves;
 }
 
-/** Whether a figure is typed into something: what a change of it means is a setting to type anew. */
-export const isSetting = ({ name }: Pick<FigureChange, 'name'>): boolean => /^(?:governor-ratio|sensor-pulses) /u.test(name);
+/** Whether a figure is typed into something or set with a tool: what a change of it means is a setting to make anew. */
+export const isSetting = ({ name }: Pick<FigureChange, 'name'>): boolean => /^(?:governor-ratio|sensor-pulses|link-length) /u.test(name);

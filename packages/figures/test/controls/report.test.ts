@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Machine } from '@rotorwright/machine';
 import { controlsReport } from '../../src/controls/report.ts';
 import { pulseAt, subTrim, linkTable } from '../../src/controls/link-table.ts';
+import { compareFigures, isSetting } from '../../src/compare/index.ts';
 import { figures } from '../../src/set/figures.ts';
 import { working } from '../../src/working/working.ts';
 import { around, bench, example, levered } from './benches.ts';
@@ -49,6 +50,22 @@ describe('links', () => {
     expect(set.get('link-length pitch-link')!.value).toBeCloseTo(0.0690568, 5);
     const tree = working(set, 'link-length servo-link.left')!;
     expect(tree.children.map(({ path, text }) => [path, text])).toEqual([['controls.servos.cyclic.arm', '−21; 36.4; −72 mm'], ['controls.swashplate.radius', expect.stringMatching(/^−21; 36\.37\d*; 0 mm$/u)]]);
+  });
+});
+
+describe('a change', () => {
+  it('of an arm tells which links to set anew, and because of what', () => {
+    const machine = example('whimbrel');
+    const servos = new Map([...machine.controls.servos].map(([id, servo]) => [id, id.startsWith('cyclic') ? { ...servo, arm: 0.015 } : servo]));
+    const changes = compareFigures(figures(machine), figures({ ...machine, controls: { ...machine.controls, servos } }), ['controls.servos.cyclic.arm']);
+    const links = changes.filter(({ name }) => name.startsWith('link-length'));
+    expect(links.map(({ name }) => name)).toEqual(['link-length servo-link.front', 'link-length servo-link.left', 'link-length servo-link.right']);
+    for (const change of links) {
+      // By hand: 2 mm aside and 72 mm up.
+      expect(change.after).toBeCloseTo(Math.hypot(72, 2) / 1000, 6);
+      expect(change.because).toEqual(['controls.servos.cyclic.arm']);
+      expect(isSetting(change)).toBe(true);
+    }
   });
 });
 
