@@ -7,6 +7,9 @@ const linearBlade = { blades: 2, bladeMass: '200 g', boltRadius: '100 mm', blade
 const needed = { loads: [{ power: '588 W', stages: [{ efficiency: 0.98 }] }, { power: '38 W', stages: [{ efficiency: 0.95 }] }], fan: '100 W', fanSpeed: '12000 rpm', speed: '6000 rpm', density: 1.225 };
 const stand = { curve: [{ speed: '1000 rad/s', power: '1000 W' }, { speed: '1400 rad/s', power: '2000 W' }], speed: '1200 rad/s', displacement: '25 cm³', reserve: 0.2 };
 const motor = { speedConstant: 50, resistance: 0.02, noLoadCurrent: 2, cells: 10, cellVoltage: 4, packResistance: 0, torque: 0.5, wantedSpeed: '1500 rad/s' };
+// Tail: σ = 2·0.03/(π·0.15), stalls at 0.14 before its stop; thrust 0.14·σ·ρ·πR²·(i·Ω·R)² = 0.14·0.06·1.225·0.15·(0.75 Ω)² = 0.00086822 Ω².
+const tail = { blades: 2, radius: 0.8, rootCutout: 0.1, chord: 0.06, airfoil: 'NACA 0012', speed: '180 rad/s', lowSpeed: '150 rad/s', highSpeed: '200 rad/s', thrust: '60 N', power: '1800 W', tailRatio: 5, arm: '1 m', tailBlades: 2, tailRadius: '150 mm', tailChord: '30 mm', maximumPitch: '40 °' };
+const tailThrust = 0.14 * 0.06 * 1.225 * 0.15 * 0.75 ** 2;
 const smallBearing = { rollingElements: 8, elementDiameter: '2 mm', pitchDiameter: '8 mm', shaftSpeed: '6000 rpm' };
 
 const rows: readonly Row[] = [
@@ -43,6 +46,9 @@ const rows: readonly Row[] = [
   ['0.5 l of 0.72 kg/l at 0.1 g/s: one hour', 'endurance', { profile: [{ power: '500 W' }], fuel: { volume: '500 ml', density: '0.72 kg/l', specificConsumption: 2e-7 } }, 'time', 3600],
   ['1,305 W for 652.5 W', 'power-needed', { ...needed, available: '1305 W' }, 'inHand', 2],
   ['588 W of (640 + 12.5) W; of 652.5 W at hand twice over 640: 588 · (1,292.5 − 12.5)/640', 'power-needed', { ...needed, available: '1292.5 W' }, 'firstAvailable', 1176],
+  ['0.7 · 340.294 m/s at 5 · 0.15 m: 317.6 rad/s', 'tail-speeds', tail, 'fastSpeed', (0.7 * 340.294) / 0.75],
+  ['1,800 W/180 rad/s on 1 m are 10 N: √(10 N/0.00086822)', 'tail-speeds', tail, 'leastSpeedFull', Math.sqrt(10 / tailThrust)],
+  ['0.00086822 · 180² N over 10 N', 'tail-speeds', tail, 'fullMargin', (tailThrust * 180 ** 2) / 10],
   ['200 rad/s at 0.75 m: 150 m/s', 'tip-speed', { speed: '200 rad/s', radius: '0.75 m' }, 'tipSpeed', 150],
   ['½ · 0.1 kg·m² · (200 rad/s)² = 2,000 J', 'stored-energy', { rotorInertia: 0.1, speed: '200 rad/s' }, 'storedEnergy', 2000],
   ['0.3 kg from 0 to 1 m: I = 0.3/3 = 0.1 kg·m²', 'uniform-blade', { blades: 2, bladeMass: '300 g', radius: '1 m', speed: 0 }, 'inertia', 0.1],
