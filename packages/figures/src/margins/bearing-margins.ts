@@ -6,13 +6,12 @@ import { hardest, type MarginBench } from './bench.ts';
 import { wantedLife, type LoadCase } from './load-cases.ts';
 import { supportLoads } from './shaft-loads.ts';
 import { shaftTorque } from './shaft-torques.ts';
-import { supportsOf, type Support } from './supports.ts';
+import type { Support } from './supports.ts';
 
 const places = ['first', 'second'] as const;
 
 /** Life and static safety of every bearing that carries a shaft of the drive. */
-export function addBearings(bench: MarginBench): void {
-  const supports = supportsOf(bench);
+export function addBearings(bench: MarginBench, supports: readonly Support[]): void {
   for (const support of supports) {
     if (support.bearings.length !== 2) {
       for (const { instance, part } of support.bearings) bench.leaveOpen('bearing', { id: instance, module: part.module }, part.title, 'Only shafts on two bearings are reckoned; what one bearing of several carries depends on how the shaft bends.');

@@ -1,5 +1,6 @@
 import type { EntryPath, InstanceId, Joint, Machine, Part } from '@rotorwright/machine';
 import { materials, type Material } from '@rotorwright/mechanics';
+import { helixPush, type Push } from '../directions/helix-push.ts';
 import { membersOf, type Members } from '../directions/members.ts';
 import { drivenWays, type TorqueWay } from '../directions/torque-path.ts';
 import type { DriveSolution } from '../drive/solve.ts';
@@ -33,6 +34,7 @@ export interface MarginBench {
   readonly application: FigureInput;
   readonly members: Members;
   readonly ways: ReadonlyMap<string, TorqueWay>;
+  readonly pushes: readonly Push[];
   partAt(instance: InstanceId | undefined): Part | undefined;
   /** Copies of a module are alike: only the first is reckoned. */
   isFirst(thing: { readonly module: string }): boolean;
@@ -59,6 +61,7 @@ export function marginBench(builder: Builder, machine: Machine, drive: DriveSolu
     application: applicationFactor(machine),
     members: membersOf(machine),
     ways: drivenWays(machine, drive),
+    pushes: helixPush(machine, drive),
     partAt: (instance) => (instance === undefined ? undefined : machine.parts.get(machine.thingOf.get(instance) ?? instance)),
     isFirst: ({ module }) => firstCopies.has(module),
     add(draft) {

@@ -1,5 +1,5 @@
 import { inSentence } from '../drive/in-sentence.ts';
-import { builderFor } from '../set/builder.ts';
+import { builderFor, type Reckoned } from '../set/builder.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { addBearings } from './bearing-margins.ts';
 import { marginBench } from './bench.ts';
@@ -8,6 +8,7 @@ import { addLimits, addThreads } from './limit-margins.ts';
 import { loadCases, type LoadCase, type LoadCaseId } from './load-cases.ts';
 import type { Margin, MarginWord } from './margin.ts';
 import { addRotorMargins } from './rotor-margins.ts';
+import { supportsOf } from './supports.ts';
 import { addTorqueMargins } from './torque-margins.ts';
 import { addVibration, shakingOrders, type NaturalMode, type ShakingOrder } from './vibration.ts';
 
@@ -20,28 +21,32 @@ export interface Margins {
   /** What shakes, and what may answer: the map of speeds and frequencies. */
   readonly orders: readonly ShakingOrder[];
   readonly modes: readonly NaturalMode[];
+  /** For a run after this one. */
+  readonly reckoned: Reckoned;
 }
 
 /**
  * What each part bears over what it sees.
  *
- * @param set  figures of the driven machine
- * @param one  a single load case; the hardest of all for each part when left out
+ * @param set     figures of the driven machine
+ * @param one     a single load case; the hardest of all for each part when left out
+ * @param before  an earlier run of the same machine, at another speed for one: what stays is not reckoned again
  */
-export function margins(set: FigureSet, one?: LoadCaseId): Margins {
+export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins, 'reckoned'>): Margins {
   const { machine, drive } = set;
-  const builder = builderFor(machine, set.all);
+  const builder = builderFor(machine, set.all, before?.reckoned);
   const cases = loadCases(machine);
   const chosen = one === undefined ? cases : cases.filter(({ id }) => id === one);
   const bench = marginBench(builder, machine, drive, chosen);
   addRotorMargins(bench);
-  addTorqueMargins(bench);
-  addBearings(bench);
+  const supports = supportsOf(bench);
+  addTorqueMargins(bench, supports);
+  addBearings(bench, supports);
   addGearMargins(bench);
   const modes = addVibration(bench);
   addLimits(bench);
   addThreads(bench);
-  return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes };
+  return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes, reckoned: builder.reckoned };
 }
 
 /** Titles that several margins share say the module too. */

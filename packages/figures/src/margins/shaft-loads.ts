@@ -2,7 +2,6 @@ import type { Coupling, Direction, EntryPath } from '@rotorwright/machine';
 import { cross, dot } from '@rotorwright/mechanics';
 import { rotorsOf } from '../drive/solve.ts';
 import { spinOf } from '../directions/turning.ts';
-import { helixPush } from '../directions/helix-push.ts';
 import { scale } from '../drive/vectors.ts';
 import type { FigureInput } from '../figure.ts';
 import type { MarginBench } from './bench.ts';
@@ -89,7 +88,7 @@ const one: FigureInput = { constant: 1, unit: '-', source: 'as it is' };
 
 function axialRow(bench: MarginBench, coupling: Coupling, side: Coupling['driver'], line: ShaftLine, towards: Direction, at: FigureInput, axial: string | undefined): readonly Row[] {
   if (axial === undefined) return [];
-  const push = helixPush(bench.machine, bench.drive).find((each) => each.coupling === coupling.id && each.shaft === side.on);
+  const push = bench.pushes.find((each) => each.coupling === coupling.id && each.shaft === side.on);
   const angle = angleOf(line, towards);
   if (!push?.towards || angle === undefined || side.teeth === undefined || coupling.module === undefined) return [];
   const radius = (coupling.module * side.teeth) / 2;

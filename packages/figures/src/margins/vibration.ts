@@ -124,7 +124,7 @@ function addWhirl(bench: MarginBench, shaft: string, part: Part, fast: LoadCase 
   }
   bench.add({
     kind: 'whirl', of: part.id, module: part.module, title: `${part.title}, first whirl`, demand, ...(fast ? { loadCase: fast } : {}),
-    capacity: { title: `First whirling speed of ${title}`, unit: 'rad/s', shown: 'rpm', calculation: 'whirl', output: 'firstCriticalSpeed', inputs: { ...tube.inputs, supports: supportRows(supports), speed: { figure: speed }, modes: { constant: 1, unit: '-', source: 'the first' } }, missing },
+    capacity: { title: `First whirling speed of ${title}`, unit: 'rad/s', shown: 'rpm', calculation: 'whirl', output: 'firstCriticalSpeed', inputs: { ...tube.inputs, supports: supportRows(supports), speed: { constant: 0, unit: 'rad/s', source: 'its speed does not enter the critical one' }, modes: { constant: 1, unit: '-', source: 'the first' } }, missing },
     leavesOut: ['How far rubber rings and bearings give way, which lowers it; unbalance and bent tubes; what a stuck bearing does.'],
   });
   return { figure: `capacity whirl ${part.id}`, title: `${part.title}, first whirl`, shaft };
@@ -146,7 +146,7 @@ function addBoom(bench: MarginBench, part: Part): readonly NaturalMode[] {
   const tube = tubeFigures(bench, part);
   const clamps = [...machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (holds.some((id) => part.instances.includes(id)) ? [seat] : []))).flatMap((seat) => bench.partAt(seat) ?? []);
   const braced = [...machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (seat !== undefined && part.instances.includes(seat) ? holds : []))).flatMap((held) => bench.partAt(held) ?? []).filter((held) => /brace/u.test(held.key));
-  const places = placesOnTube(bench, part, [...new Set([...clamps.filter(({ module }) => module !== part.module || clamps.length === 1), ...braced])]);
+  const places = placesOnTube(bench, part, [...new Set([...clamps.filter((clamp) => isGrounded(bench, clamp)), ...braced])]);
   const end = tailMass(bench, part);
   const missing = [...tube.missing, ...(typeof places === 'string' ? [places] : []), ...(end.wanted === '' ? [] : [end.wanted])];
   const supports = typeof places === 'string' ? [] : places;
@@ -167,6 +167,13 @@ function addBoom(bench: MarginBench, part: Part): readonly NaturalMode[] {
     });
     return { figure, title };
   });
+}
+
+/** Whether a joint ties a part to what everything is mounted on. */
+function isGrounded(bench: MarginBench, part: Part): boolean {
+  const own = new Set(part.instances);
+  const ground = (instance: string | undefined): boolean => bench.partAt(instance)?.ground === true;
+  return [...bench.machine.joints.values()].some(({ each }) => each.some(({ seat, holds }) => (seat !== undefined && own.has(seat) && holds.some(ground)) || (ground(seat) && holds.some((held) => own.has(held)))));
 }
 
 /** What hangs at the rear end of the boom: every part within a tenth of its length of it, and beyond. */

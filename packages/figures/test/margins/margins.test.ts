@@ -101,6 +101,14 @@ describe('laws', () => {
     }
   });
 
+  test('a run that stands on one before it gives the same as one that begins anew', () => {
+    const machine = read(loaded);
+    const [slow, fast] = [900, 1000].map((speed) => figures(machine, { sourceSpeed: speed }));
+    const after = margins(fast!, undefined, margins(slow!));
+    expect(after.all).toEqual(margins(fast!).all);
+    expect(after.set.all).toEqual(margins(fast!).set.all);
+  });
+
   test('a margin is what its part bears over what it sees, both with a working of their own', () => {
     for (const { value, capacity, demand, name } of all.all) {
       if (value === undefined) continue;

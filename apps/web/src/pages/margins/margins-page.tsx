@@ -32,7 +32,8 @@ export function MarginsPage(): ReactNode {
   const [speed, setSpeed] = useState<number | undefined>(undefined);
   const shownSpeed = useDeferredValue(speed);
   const set = useMemo(() => figures(machine, shownSpeed === undefined ? {} : { sourceSpeed: shownSpeed }), [machine, shownSpeed]);
-  const found = useMemo(() => margins(set, asked.case as LoadCaseId | undefined), [set, asked.case]);
+  const last = useRef<ReturnType<typeof margins>>(undefined);
+  const found = useMemo(() => (last.current = margins(set, asked.case as LoadCaseId | undefined, last.current)), [set, asked.case]);
   const counts = countMargins(found.all);
   const shown = found.all.filter(({ word, module }) => (asked.state === undefined || word === asked.state) && (asked.module === undefined || module?.split('.')[0] === asked.module));
   const margin = found.all.find(({ name }) => name === asked.margin) ?? shown[0];
