@@ -1,5 +1,5 @@
 import { inSentence } from '../drive/in-sentence.ts';
-import { builderFor, type Reckoned } from '../set/builder.ts';
+import { builderFor, type Memory } from '../set/builder.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { addBearings } from './bearing-margins.ts';
 import { marginBench } from './bench.ts';
@@ -22,7 +22,7 @@ export interface Margins {
   readonly orders: readonly ShakingOrder[];
   readonly modes: readonly NaturalMode[];
   /** For a run after this one. */
-  readonly reckoned: Reckoned;
+  readonly reckoned: Memory['before'];
 }
 
 /**
@@ -34,7 +34,8 @@ export interface Margins {
  */
 export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins, 'reckoned'>): Margins {
   const { machine, drive } = set;
-  const builder = builderFor(machine, set.all, before?.reckoned);
+  const memory: Memory = { before: before?.reckoned ?? new Map(), now: new Map() };
+  const builder = builderFor(machine, set.all, memory);
   const cases = loadCases(machine);
   const chosen = one === undefined ? cases : cases.filter(({ id }) => id === one);
   const bench = marginBench(builder, machine, drive, chosen);
@@ -46,7 +47,7 @@ export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins,
   const modes = addVibration(bench);
   addLimits(bench);
   addThreads(bench);
-  return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes, reckoned: builder.reckoned };
+  return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes, reckoned: memory.now };
 }
 
 /** Titles that several margins share say the module too. */

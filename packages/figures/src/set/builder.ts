@@ -25,8 +25,6 @@ export interface Builder {
   given(name: string, title: string, unit: string, shown: string, input: FigureInput | undefined, missing: readonly string[]): Figure;
   get(name: string): Figure | undefined;
   all(): readonly Figure[];
-  /** For the run after this one. */
-  readonly reckoned: Reckoned;
   /** All outputs of the calculation that made a figure, lists among them; undefined when it is not known. */
   outputs(name: string): Outcome['outputs'] | undefined;
 }
@@ -60,11 +58,6 @@ export interface Memory {
  * @param memory  several figures are outputs of one calculation on the same inputs: it is done once
  */
 export function builderFor(machine: Machine, known: readonly Figure[] = [], memory: Memory = { before: new Map(), now: new Map() }): Builder {
-/** What calculations gave, by what they were given. */
-export type Reckoned = ReadonlyMap<string, Outcome>;
- * @param known    figures to stand on, already computed
- * @param earlier  outcomes of a run before: what has the same inputs is not done again
-export function builderFor(machine: Machine, known: readonly Figure[] = [], earlier: Reckoned = new Map()): Builder {
   const figures = new Map(known.map((figure) => [figure.name, figure]));
   const behind = new Map<string, Outcome['outputs']>();
   /** Drafts that share their inputs as one object are read once, and compared with nobody: a list of two hundred parts is long. */
@@ -112,10 +105,6 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], earl
     const key = `${calculation.id} ${JSON.stringify(inputs)}`;
     const outcome = memory.now.get(key) ?? memory.before.get(key) ?? compute(calculation, inputs);
     memory.now.set(key, outcome);
-    const known = outcomes.get(key);
-    if (known) return known;
-    const outcome = earlier.get(key) ?? compute(calculation, inputs);
-    outcomes.set(key, outcome);
     return outcome;
   }
 
@@ -170,7 +159,7 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], earl
     return figure;
   }
 
-  return { machine, reckoned: outcomes, add, given, get: (name) => figures.get(name), all: () => [...figures.values()], outputs: (name) => behind.get(name) };
+  return { machine, add, given, get: (name) => figures.get(name), all: () => [...figures.values()], outputs: (name) => behind.get(name) };
 }
 
 type Computable = NonNullable<ReturnType<typeof catalogue.get>>;

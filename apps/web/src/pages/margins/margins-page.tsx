@@ -1,4 +1,4 @@
-import { countMargins, figures, frequencyMap, margins, type LoadCaseId, type Margin } from '@rotorwright/figures';
+import { countMargins, frequencyMap, margins, prepareFigures, type LoadCaseId, type Margin } from '@rotorwright/figures';
 import { inUnit, showQuantity } from '@rotorwright/units';
 import { moduleTitle } from '@rotorwright/build';
 import { useDeferredValue, useMemo, useRef, useState, type ReactNode } from 'react';
@@ -27,11 +27,12 @@ export function MarginsPage(): ReactNode {
     return next;
   }, { replace: true });
 
-  const { source } = useMemo(() => figures(machine).drive, [machine]);
-  const filed = source?.speed;
+  const reckon = useMemo(() => prepareFigures(machine), [machine]);
   const [speed, setSpeed] = useState<number | undefined>(undefined);
   const shownSpeed = useDeferredValue(speed);
-  const set = useMemo(() => figures(machine, shownSpeed === undefined ? {} : { sourceSpeed: shownSpeed }), [machine, shownSpeed]);
+  const set = useMemo(() => reckon(shownSpeed === undefined ? {} : { sourceSpeed: shownSpeed }), [reckon, shownSpeed]);
+  const { source } = set.drive;
+  const filed = source?.speed;
   const last = useRef<ReturnType<typeof margins>>(undefined);
   const found = useMemo(() => (last.current = margins(set, asked.case as LoadCaseId | undefined, last.current)), [set, asked.case]);
   const counts = countMargins(found.all);
