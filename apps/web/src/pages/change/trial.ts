@@ -4,26 +4,36 @@ import { applyEdits, differences, readMachine, wordFinding, type Difference, typ
 import type { Idea } from './ideas.ts';
 
 /** Today's machine, as every idea is held against it. */
-export interface Today {
+interface Today {
   readonly text: string;
   readonly machine: Machine;
   readonly plan: Plan;
   readonly findings: readonly Finding[];
 }
 
-/** What would come of an idea. */
-export interface Trial {
+/** @throws Error when the text is no machine at all: a page without one asks for none */
+export function readToday(text: string): Today {
+  const { machine, findings } = readMachine(text);
+  if (!machine) throw new Error('readToday: the text must be a machine file');
+  return { text, machine, plan: plannedOf(machine), findings };
+}
+
+/** What an idea makes of the file, and what it means at the bench: plain data, worked out beside the page. */
+export interface Tried {
   /** The file, and which of its variants is meant. */
   readonly version: Version;
   readonly machine: Machine;
-  readonly plan: Plan;
   readonly edits: readonly Difference[];
+  readonly work: ChangeWork;
+}
+
+/** What would come of an idea. */
+export interface Trial extends Tried {
   readonly set: FigureSet;
   readonly figures: readonly FigureChange[];
   /** Figures that are typed into something. */
   readonly settings: readonly FigureChange[];
   readonly windows: readonly WindowChange[];
-  readonly work: ChangeWork;
 }
 
 /** Why an idea cannot be tried, in sentences. */
@@ -32,7 +42,7 @@ export interface Refusal {
 }
 
 /** Works an idea out from the file: a few tenths of a second for a large machine. */
-export function tryOut(today: Today, idea: Idea): Trial | Refusal {
+export function tryOut(today: Today, idea: Idea): Tried | Refusal {
   // 1. The file as it would be.
   const edited = 'variant' in idea ? { text: today.text } : applyEdits(today.text, idea.edits);
   if ('findings' in edited) return refusal(edited.findings);
@@ -41,18 +51,17 @@ export function tryOut(today: Today, idea: Idea): Trial | Refusal {
   const known = new Set(today.findings.map(({ code, path }) => `${code} ${path}`));
   const wrong = findings.filter(({ severity, code, path }) => severity === 'error' && !known.has(`${code} ${path}`));
   if (!machine || wrong.length > 0) return refusal(wrong.length > 0 ? wrong : findings);
-  // 2. What it moves.
-  const edits = differences({ text: today.text }, version);
-  const [was, set] = [figures(today.machine), figures(machine)];
-  const changes = compareFigures(was, set, edits.map(({ path }) => path));
-  const plan = planBuild(machine, { directions: driveDirections(machine) });
-  return {
-    version, machine, plan, edits, set,
-    figures: changes.filter((change) => !isSetting(change)),
-    settings: changes.filter(isSetting),
-    windows: compareWindows(was, set),
-    work: workOfChange(today, { machine, plan }),
-  };
+  // 2. What it means at the bench.
+  return { version, machine, edits: differences({ text: today.text }, version), work: workOfChange(today, { machine, plan: plannedOf(machine) }) };
+}
+
+const plannedOf = (machine: Machine): Plan => planBuild(machine, { directions: driveDirections(machine) });
+
+/** What an idea moves. */
+export function withFigures(today: Machine, tried: Tried): Trial {
+  const [was, set] = [figures(today), figures(tried.machine)];
+  const changes = compareFigures(was, set, tried.edits.map(({ path }) => path));
+  return { ...tried, set, figures: changes.filter((change) => !isSetting(change)), settings: changes.filter(isSetting), windows: compareWindows(was, set) };
 }
 
 /**
