@@ -92,8 +92,8 @@ function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
           <Button onClick={() => window.print()}>Print</Button>
         </>
       )}
-      block={{ units: 'mm, °', scale: flat ? 'true to itself' : '–', caution: 'Motor unplugged or engine cold, blades clear or off, before you set or measure pitch.' }}
-      notes={<><Note title="Reading the picture">Lengths are true, thicknesses are not. {mark ? `The ball in the warning ink has least left of its limit: ${names.get(mark.link)}.` : ''}</Note><Note title="What is left out">Nothing bends, and play is not drawn. Feathering axis level, blades without lag or flap.</Note></>}
+      block={{ units: 'mm, °', caution: 'Motor unplugged or engine cold, blades clear or off, before you set or measure pitch.' }}
+      notes={<><Note title="Reading the picture">Both flat views have one scale. Lengths are true, thicknesses are not. {mark ? `The ball in the warning ink has least left of its limit: ${names.get(mark.link)}.` : ''}</Note><Note title="What is left out">Nothing bends, and play is not drawn. Feathering axis level, blades without lag or flap.</Note></>}
     >
       <div className="columns controls-columns">
         <div className="controls-picture">
