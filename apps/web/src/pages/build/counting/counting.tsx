@@ -88,7 +88,7 @@ function FromList({ open }: { readonly open: ReadableMachine }): ReactNode {
         if (file) void take(file);
       }} />
       <Button onClick={() => input.current?.click()}>Take a list of parts …</Button>
-      {told.length > 0 && <ul role="alert" className="field-problem">{told.map((line) => <li key={line}>{line}</li>)}</ul>}
+      {told.length > 0 && <div role="alert" className="field-problem"><ul>{told.map((line) => <li key={line}>{line}</li>)}</ul></div>}
     </div>
   );
 }
