@@ -79,7 +79,7 @@ function Leaf({ node, specs, machine, levels }: { readonly node: WorkingNode; re
       const how = <>{node.formula !== undefined && <div className="working-inner-formula"><Formula tex={node.formula} display /></div>}<Inputs node={node} machine={machine} levels={levels - 1} /></>;
       return (
         <li className="group">
-          <div className="working-row">{name}<strong>{node.text}</strong><span>{node.title}</span></div>
+          <div className="working-row">{name}<strong>{node.text}</strong><span>{node.title}{node.again && <span className="soft">, as above</span>}</span></div>
           <Warnings node={node} />
           {levels > 0 || node.children.length === 0 ? how : <details className="working-fold"><summary>how</summary>{how}</details>}
         </li>

@@ -25,6 +25,8 @@ export interface WorkingNode {
   readonly source?: string;
   /** What was made of the entry: "half of". */
   readonly as?: string;
+  /** A figure whose working stands farther up in the tree. */
+  readonly again?: true;
   /** Tried out: the file says something else. */
   readonly tried?: boolean;
   readonly path?: EntryPath;
@@ -42,10 +44,13 @@ const unknown = 'not known';
  */
 export function working(set: FigureSet, name: string): WorkingNode | undefined {
   const figure = set.get(name);
-  return figure && figureNode(set, figure, figure.name);
+  return figure && figureNode(set, figure, figure.name, new Set());
 }
 
-function figureNode(set: FigureSet, figure: Figure, label: string): WorkingNode {
+/** @param told  figures whose working stands in the tree already; a figure joins them as its own begins */
+function figureNode(set: FigureSet, figure: Figure, label: string, told: Set<string>): WorkingNode {
+  const again = told.has(figure.name) && Object.keys(figure.inputs).length > 0;
+  told.add(figure.name);
   const calculation = figure.calculation === undefined ? undefined : catalogue.get(figure.calculation);
   const formula = calculation?.formulas.find((each) => each.output === figure.output?.replace(/\[.*$/u, ''))?.tex;
   const titleOf = (input: string): string => calculation?.inputs[input]?.title ?? input;
@@ -53,10 +58,10 @@ function figureNode(set: FigureSet, figure: Figure, label: string): WorkingNode 
     const spec = calculation?.inputs[input];
     return spec?.kind === 'number' ? spec.shown : undefined;
   };
-  const children = Object.entries(figure.inputs).map(([input, from]) => inputNode(set, from, input, titleOf(input), shownOf(input)));
+  const children = again ? [] : Object.entries(figure.inputs).map(([input, from]) => inputNode(set, from, input, titleOf(input), shownOf(input), told));
   // What is missing deeper down stands there already.
-  const below = new Set(children.flatMap(missingBelow));
-  const lacking = figure.value === undefined ? figure.missing.filter((path) => !below.has(path)).map((path) => missingNode(set, path)) : [];
+  const below = new Set(Object.values(figure.inputs).flatMap((input) => missingIn(set, input)));
+  const lacking = figure.value === undefined && !again ? figure.missing.filter((path) => !below.has(path)).map((path) => missingNode(set, path)) : [];
   return {
     kind: 'figure',
     label,
@@ -67,15 +72,21 @@ function figureNode(set: FigureSet, figure: Figure, label: string): WorkingNode 
     // A margin is cut, not rounded: 0.9999 never reads 1.
     text: figure.value === undefined ? unknown : figure.calculation === 'margin' ? showMargin(figure.value) : showQuantity(figure.value, figure.shown),
     ...(figure.exact === undefined ? {} : { exact: figure.exact }),
-    ...(figure.calculation === undefined ? {} : { calculation: figure.calculation }),
-    ...(formula === undefined ? {} : { formula }),
+    ...(figure.calculation === undefined || again ? {} : { calculation: figure.calculation }),
+    ...(formula === undefined || again ? {} : { formula }),
+    ...(again ? { again } : {}),
     source: figure.source,
-    warnings: figure.warnings,
+    warnings: again ? [] : figure.warnings,
     children: [...children, ...lacking],
   };
 }
 
-const missingBelow = (node: WorkingNode): readonly string[] => [...(node.kind === 'missing' && node.path !== undefined ? [node.path] : []), ...node.children.flatMap(missingBelow)];
+/** What an input lacks: it stands below it, or farther up where it was told first. */
+function missingIn(set: FigureSet, input: FigureInput): readonly string[] {
+  if ('figure' in input) return set.get(input.figure)?.missing ?? [input.figure];
+  if ('list' in input) return input.list.flatMap((row) => Object.values(row).flatMap((each) => missingIn(set, each)));
+  return 'record' in input ? Object.values(input.record).flatMap((each) => missingIn(set, each)) : [];
+}
 
 function missingNode(set: FigureSet, path: string): WorkingNode {
   const place = placeOf(set.machine, path);
@@ -85,11 +96,11 @@ function missingNode(set: FigureSet, path: string): WorkingNode {
 /** Units in which people of the trade read a quantity of an entry. */
 const usual: Readonly<Record<string, string>> = { 'rad/s': 'rpm', m: 'mm', rad: '°', kg: 'g' };
 
-function inputNode(set: FigureSet, input: FigureInput, label: string, title: string, shown: string | undefined): WorkingNode {
+function inputNode(set: FigureSet, input: FigureInput, label: string, title: string, shown: string | undefined, told: Set<string>): WorkingNode {
   const plain = { label, title, warnings: [], children: [] };
   if ('figure' in input) {
     const figure = set.get(input.figure);
-    return figure ? figureNode(set, figure, label) : { ...missingNode(set, input.figure), label };
+    return figure ? figureNode(set, figure, label, told) : { ...missingNode(set, input.figure), label };
   }
   if ('table' in input) {
     const place = placeOf(set.machine, input.entry);
@@ -105,14 +116,14 @@ function inputNode(set: FigureSet, input: FigureInput, label: string, title: str
     return { ...plain, kind: 'constant', value: input.constant, unit: input.unit, shown: unit, text: showQuantity(input.constant, unit, { significant: 6 }), source: input.source };
   }
   const group = { ...plain, kind: 'group' as const, unit: '', shown: '', text: '' };
-  if ('record' in input) return { ...group, children: Object.entries(input.record).map(([name, each]) => inputNode(set, each, name, name, undefined)) };
+  if ('record' in input) return { ...group, children: Object.entries(input.record).map(([name, each]) => inputNode(set, each, name, name, undefined, told)) };
   return {
     ...group,
     children: input.list.map((row, index) => ({
       ...group,
       label: input.names?.[index] ?? `${label.replace(/s$/, '')} ${index + 1}`,
       title: input.names?.[index] ?? `${title} ${index + 1}`,
-      children: Object.entries(row).map(([name, each]) => inputNode(set, each, name, name, undefined)),
+      children: Object.entries(row).map(([name, each]) => inputNode(set, each, name, name, undefined, told)),
     })),
   };
 }
@@ -151,7 +162,7 @@ function lineOf(node: WorkingNode, file: string): string {
   const at = node.place ? `  ${file}:${node.place.line}` : '';
   switch (node.kind) {
     case 'figure':
-      return `${node.title} = ${node.text}${node.exact === undefined ? '' : `  (${node.exact})`}`;
+      return `${node.title} = ${node.text}${node.exact === undefined ? '' : `  (${node.exact})`}${node.again ? ', as above' : ''}`;
     case 'entry':
       return `${node.label} = ${node.text}${node.tried ? ' (tried)' : ''}  ${node.as === undefined ? '' : `${node.as} `}${node.path}${at}`;
     case 'constant':

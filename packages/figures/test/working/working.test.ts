@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { catalogue, answer } from '@rotorwright/calculations';
 import { figures, working, workingLines, type FigureInput, type WorkingNode } from '@rotorwright/figures';
@@ -67,4 +68,14 @@ test('a tooth count that is only tried out is told from what the file says', () 
   const tried = workingLines(working(figures(machine, { teeth: { 'drive.main.driver.teeth': 19 } }), 'speed mast')!, 'stand.yaml');
   expect(tried.some((line) => line.includes('driver 19 (tried) ('))).toBe(true);
   expect(tried.some((line) => line.includes('driven 136 (stand.yaml:'))).toBe(true);
+});
+
+test('a figure is worked out once in a tree; where it stands again, the tree points up', () => {
+  const machine = read(readFileSync(new URL('../../../../examples/whimbrel/machine.yaml', import.meta.url), 'utf8'));
+  const whole = figures(machine);
+  const lines = workingLines(working(whole, 'power-in-hand hover')!);
+  const head = lines.filter((line) => /Power of main rotor, hovering; when it was measured = /u.test(line));
+  expect(head.length).toBeGreaterThan(0);
+  expect(lines.filter((line) => line.includes('Speed of mast = ') && !line.includes('as above') && !line.includes('when it was measured'))).toHaveLength(1);
+  expect(lines.filter((line) => line.includes('Speed of mast = ') && line.includes('as above')).length).toBeGreaterThan(0);
 });
