@@ -68,9 +68,10 @@ report('steady, 10 s, −15 dB', (seed) => steadyScene(seed, 10, -15), nothing);
 for (const loudness of [10, 0, -10]) report(`plain comb in white noise, 10 s, ${loudness} dB`, (seed) => ({ ...steadyScene(seed, 10, loudness), ...everybody, plain: true, rate: 8000 }), overBound);
 report('speeding up, 10 s, 0 dB', (seed) => spoolScene(seed, 10, 0), (all) => ({ followed: share(all, (heard) => frameError(heard) <= 0.002) }));
 for (const slip of [0.02, 0.01, 0.005]) {
-  report(`clutch slips by ${percent(slip)} %, 10 s, 0 dB`, (seed) => ({ ...offRatioScene(seed, 10, 0, 'engine', 1 + slip, twoStroke), ...everybody }), (all) => ({
+  report(`clutch slips by ${percent(slip)} %, 10 s, 0 dB`, (seed) => ({ ...offRatioScene(seed, 10, 0, 'engine', 1 + slip, twoStroke, true), ...everybody }), (all) => ({
     found: share(all, ({ hearing }) => hearing.mismatch?.group === 'engine' && hearing.mismatch.slip),
-    within: share(all, ({ hearing }) => Math.abs((hearing.mismatch?.factor ?? 0) - 1 - slip) <= 5e-4),
+    // What slips breathes by a tenth of the slip: its mean over the recording may differ by that.
+    within: share(all, ({ hearing }) => Math.abs((hearing.mismatch?.factor ?? 0) - 1 - slip) <= 5e-4 + 0.1 * slip),
   }));
 }
 for (const [comb, group] of [[twoStroke, 'engine'], [twoStroke, 'tail'], [electric, 'tail']] as const) {

@@ -45,12 +45,12 @@ export function spoolScene(seed: number, seconds: number, loudness: number): Sce
   return { ...scene, speed: (time) => start + (end - start) * smoothStep((time - begins) / lasts) };
 }
 
-/** Tail or engine off its ratio, steady but for a little breathing. */
-export function offRatioScene(seed: number, seconds: number, loudness: number, group: LineGroup, factor: number, comb: LineComb): Scene {
+/** Tail or engine off its ratio: by a count that is wrong, or by slip, which breathes a little. */
+export function offRatioScene(seed: number, seconds: number, loudness: number, group: LineGroup, factor: number, comb: LineComb, slips = false): Scene {
   const chance = chanceOf(seed * 43 + 1);
   const scene = { ...common(chance, seed, seconds, loudness), comb };
   const beat = chance.between(0.5, 2);
-  const breath = Math.abs(factor - 1) < 0.03 ? 0.1 * (factor - 1) : 0;
+  const breath = slips ? 0.1 * (factor - 1) : 0;
   return { ...scene, speed: speedOf(chance), factors: { [group]: (time: number) => factor + breath * Math.sin(beat * time) } };
 }
 

@@ -55,7 +55,7 @@ describe('speed by the comb of a machine', () => {
 
 describe('what does not fit', () => {
   it('a clutch that slips by one per cent is told, with the slip', () => {
-    const { hearing, error } = listen({ ...offRatioScene(1, 10, 3, 'engine', 1.01, twoStroke), ...everybody });
+    const { hearing, error } = listen({ ...offRatioScene(1, 10, 3, 'engine', 1.01, twoStroke, true), ...everybody });
     expect(hearing.verdict).toBe('mismatch');
     expect(hearing.mismatch).toMatchObject({ group: 'engine', slip: true });
     expect(Math.abs(hearing.mismatch!.factor - 1.01)).toBeLessThan(1e-3);
