@@ -1,10 +1,13 @@
 import { answer, isCalcProblem, type CalcAnswer } from '@rotorwright/calculations';
+import { planBuild } from '@rotorwright/build';
 import { balanceOf, figures } from '@rotorwright/figures';
+import { replay, type BuildState, type StepState } from '@rotorwright/logbook';
 import { readMachine } from '@rotorwright/machine';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { bladeOrder } from '../apps/web/src/pages/balance/blade-order.ts';
+import { filledBlades, filledTracking } from '../apps/web/src/pages/balance/filled.ts';
 import { sideLayout } from '../apps/web/src/pages/balance/side-layout.ts';
 
 const machineOf = (name: string) => readMachine(readFileSync(path.resolve(import.meta.dirname, `../examples/${name}/machine.yaml`), 'utf8')).machine!;
@@ -75,5 +78,37 @@ describe('what to do to two blades', () => {
     const first = 200 + tape;
     const found = answer('blade-match', { ...even, mass1: `${first} g`, centre1: `${(200 * 400 + tape * 700) / first} mm`, mass2: `${mass2 + 1} g`, centre2: '406 mm' }) as CalcAnswer;
     expect((found.outputs['momentDifference'] as { value: number }).value).toBeCloseTo(0, 12);
+  });
+});
+
+describe('what stands in the fields', () => {
+  const machine = machineOf('whimbrel');
+  const set = figures(machine);
+  const state = replay(planBuild(machine), [], new Date(0));
+
+  it('is the pair of the file, bolt and centre added: 83 + 316 mm', () => {
+    const { inputs, example } = filledBlades(set, state);
+    expect(inputs).toMatchObject({ mass1: '224 g', mass2: '224 g', centre1: '399 mm', boltRadius: '83 mm', tipRadius: '773 mm' });
+    expect(example).toEqual([]);
+  });
+
+  it('is what was weighed at the bench, the last time of each blade', () => {
+    const weighed = (...values: readonly number[]): StepState => ({ state: 'signed', history: values.map((value, index) => ({ entry: index + 1, kind: 'signed', at: '', by: '', measured: { value, unit: 'kg' } })) });
+    const book: BuildState = { ...state, steps: new Map([...state.steps, ['main-grip.A/blade-mass', weighed(0.2236)], ['main-grip.B/blade-mass', weighed(0.23, 0.2244)]]) };
+    expect(filledBlades(set, book).inputs).toMatchObject({ mass1: '223.6 g', mass2: '224.4 g' });
+    const taken = weighed(0.2231, 0.3);
+    const corrected: StepState = { ...taken, history: taken.history.map((event) => (event.entry === 2 ? { ...event, takenBack: 3 } : event)) };
+    expect(filledBlades(set, { ...state, steps: new Map([...state.steps, ['main-grip.A/blade-mass', corrected]]) }).inputs).toMatchObject({ mass1: '223.1 g' });
+    const one: BuildState = { ...state, steps: new Map([...state.steps, ['main-grip.B/blade-mass', weighed(0.2244)]]) };
+    expect(filledBlades(set, one).inputs).toMatchObject({ mass1: '224 g', mass2: '224.4 g' });
+  });
+
+  it('is for the track one blade alone; arm and thread stay an example', () => {
+    const { inputs, example } = filledTracking(set);
+    // By hand: at least the mass at its centre, 0.224 · 0.399²; at most all of it at the tip.
+    const inertia = Number((inputs['inertia'] as string).split(' ')[0]);
+    expect(inertia).toBeGreaterThan(0.224 * 0.399 ** 2);
+    expect(inertia).toBeLessThan(0.224 * 0.773 ** 2);
+    expect(example.join(' ')).toMatch(/Arm of the blade horn.*thread pitch/u);
   });
 });

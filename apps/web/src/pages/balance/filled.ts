@@ -24,12 +24,10 @@ function rounded(value: number, spec: InputSpec | undefined): number | string {
   return spec?.kind === 'number' && spec.unit !== '-' ? `${Number(inUnit(value, spec.shown).toPrecision(6))} ${spec.shown}` : value;
 }
 
-/** The latest mass that was measured of each blade of a kind, kg, in the order of the file. */
-export function measuredMasses(machine: Machine, { steps }: BuildState, mainBlades: readonly string[]): readonly number[] {
-  return [...machine.measurements.values()].filter(({ quantity, of }) => quantity === 'mass' && of !== undefined && mainBlades.includes(of)).flatMap(({ id }) => {
-    const measured = steps.get(id)?.history.flatMap((event) => (event.measured && 'value' in event.measured ? [event.measured.value] : [])).at(-1);
-    return measured === undefined ? [] : [measured];
-  });
+/** The latest mass that was measured of each blade, kg, in the order given; undefined of one that was not weighed yet. */
+function measuredMasses(machine: Machine, { steps }: BuildState, blades: readonly string[]): readonly (number | undefined)[] {
+  const weighings = [...machine.measurements.values()].filter(({ quantity }) => quantity === 'mass');
+  return blades.map((blade) => weighings.filter(({ of }) => of === blade).flatMap(({ id }) => steps.get(id)?.history.flatMap(({ measured, takenBack }) => (takenBack === undefined && measured && 'value' in measured ? [measured.value] : [])) ?? []).at(-1));
 }
 
 /** Blades of the rotor as the file has them, and as they were weighed at the bench. */
