@@ -10,8 +10,23 @@ export interface Stuck {
   readonly stuck: string;
 }
 
-/** The swashplate as the file places it in space. */
+/** A plate before anything is solved. */
+type LaidOut = Omit<Plate, 'rest' | 'atRest' | 'sensitivity'>;
+
+/** The swashplate as the file places it in space, with where it rests and how it answers. */
 export function plateOf(machine: Machine, drive: DriveSolution): Plate | Lacks | Stuck | undefined {
+  const laid = layOut(machine, drive);
+  if (!laid || !('geometry' in laid)) return laid;
+  const { geometry, servos } = laid;
+  const rest = poseAt(laid, servos.map(() => 0))?.pose;
+  const atRest = rest && harmonicsOf(geometry, rest);
+  const sensitivity = rest && sensitivityOf(geometry, servos.length, (angles) => poseAt(laid, angles)?.pose);
+  if (!rest || !atRest || !sensitivity) return { stuck: 'with the servos at mid travel the links do not reach' };
+  return { ...laid, rest, atRest, sensitivity };
+}
+
+/** The swashplate as the file places it in space: what every link must bridge. */
+export function layOut(machine: Machine, drive: DriveSolution): LaidOut | Lacks | Stuck | undefined {
   const { controls, rotors } = machine;
   const { swashplate } = controls;
   if (swashplate === undefined) return undefined;
@@ -55,12 +70,7 @@ export function plateOf(machine: Machine, drive: DriveSolution): Plate | Lacks |
     link: { upperBall, length: pitchRod.length, driver: swashplate.driver ?? [upperBall[0], upperBall[1], 0] },
     grip: { height, ball: gripBall },
   };
-  const still = { ...lead, train, ends, geometry };
-  const rest = poseAt(still, lead.servos.map(() => 0))?.pose;
-  const atRest = rest && harmonicsOf(geometry, rest);
-  const sensitivity = rest && sensitivityOf(geometry, lead.servos.length, (angles) => poseAt(still, angles)?.pose);
-  if (!rest || !atRest || !sensitivity) return { stuck: 'with the servos at mid travel the links do not reach' };
-  return { ...still, rotor, swashplate, pitchRod, rest, atRest, sensitivity, wanted: { low: rotor.stops!.min!, high: rotor.stops!.max!, cyclic } };
+  return { ...lead, train, ends, geometry, rotor, swashplate, pitchRod, wanted: { low: rotor.stops!.min!, high: rotor.stops!.max!, cyclic } };
 }
 
 function crankOf(train: Lead['train'], mover: Mover, ball: Vector3): Pick<PlateServo, 'pivot' | 'axis' | 'arm'> {

@@ -2,16 +2,16 @@ import type { Rotor } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { DriveSolution } from '../drive/solve.ts';
-import { plateOf } from '../controls/plate.ts';
+import { layOut } from '../controls/plate.ts';
 import { tailOf } from '../controls/tail.ts';
 import type { Rod } from '../controls/layout.ts';
 import { entry, gather, type Builder } from './builder.ts';
 
 /** Lengths that the links must have, and what the blades ask of the controls. */
 export function addControls(builder: Builder, drive: DriveSolution): void {
-  const plate = plateOf(builder.machine, drive);
+  const plate = layOut(builder.machine, drive);
   const tail = tailOf(builder.machine);
-  if (plate && 'rest' in plate) for (const rod of [...plate.rods, ...plate.ends, plate.pitchRod]) addLink(builder, rod);
+  if (plate && 'geometry' in plate) for (const rod of [...plate.rods, ...plate.ends, plate.pitchRod]) addLink(builder, rod);
   if (tail && 'hub' in tail) for (const rod of [...tail.rods, tail.bladeRod]) addLink(builder, rod);
   const { rotors } = builder.machine;
   for (const rotor of rotors.values()) addEnds(builder, rotor);
