@@ -7,6 +7,7 @@ import { controlCases } from './control-cases.ts';
 import { elementChecks } from './element-checks.ts';
 import { fitChecks } from './fit-checks.ts';
 import { gearStrength } from './gear-strength.ts';
+import { hoverChecks } from './hover-checks.ts';
 import { involuteTable } from './involute-table.ts';
 import { iso2533 } from './iso-2533.ts';
 import { loadChecks } from './load-checks.ts';
@@ -38,6 +39,7 @@ export const checks: readonly Check[] = [
   ...measuredThrusts,
   ...rotorCases,
   ...forwardTrimChecks,
+  ...hoverChecks,
   ...rotorClosedForms,
   ...elementChecks,
   ...shaftChecks,

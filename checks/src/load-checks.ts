@@ -27,6 +27,8 @@ export const loadChecks: readonly Check[] = [
     ['… M = 50·1/4 = 12.5 N·m', 'bearing-reactions', across, 'moment', 12.5, 1e-12, 'relative'],
     ['bevel: tangential, radial and axial are the parts of one force square to the flank: F_r² + F_a² = (F_t·tan 20°)²', 'bevel-forces', { torque: 1, module: '1 mm', teeth1: 12, teeth2: 16, faceWidth: '2 mm', pressureAngle: '20 °' }, 'radial', (2 / 0.0108) * Math.tan(Math.PI / 9) * 0.8, 1e-12, 'relative'],
     ['12 and 16 teeth: a cone of 3-4-5', 'bevel-forces', { torque: 1, module: '1 mm', teeth1: 12, teeth2: 16, faceWidth: '2 mm' }, 'meanDiameter', 0.0108, 1e-12, 'relative'],
+    ['… tan δ = 12/16', 'bevel-forces', { torque: 1, module: '1 mm', teeth1: 12, teeth2: 16, faceWidth: '2 mm' }, 'coneAngle', Math.asin(0.6), 1e-12, 'relative'],
+    ['… 1 N·m on 10.8 mm', 'bevel-forces', { torque: 1, module: '1 mm', teeth1: 12, teeth2: 16, faceWidth: '2 mm' }, 'tangential', 2 / 0.0108, 1e-12, 'relative'],
     ['the mate’s axial force is this gear’s radial one', 'bevel-forces', { torque: 16 / 12, module: '1 mm', teeth1: 16, teeth2: 12, faceWidth: '2 mm' }, 'axial', (2 / 0.0108) * Math.tan(Math.PI / 9) * 0.8, 1e-12, 'relative'],
   ]),
   ...sourced({ document: 'Worked by hand in the title', kind: 'by hand' }, [
@@ -36,6 +38,9 @@ export const loadChecks: readonly Check[] = [
     ['… times 1.5', 'shaft-torque', { branches: [{ torque: 8, speed: 100, efficiency: 0.8 }], speed: 800, applicationFactor: 1.5 }, 'torque', 1.875, 1e-12, 'relative'],
     ['… of which the engine gives 1 N·m only', 'shaft-torque', { branches: [{ torque: 8, speed: 100, efficiency: 0.8 }], speed: 800, limit: 1 }, 'steadyTorque', 1, 1e-12, 'relative'],
     ['5 mm bolt in 10 mm of a wall that yields at 500 MPa: 25 kN', 'hole-pressure', { diameter: '5 mm', length: '10 mm', yieldStrength: '500 MPa' }, 'capacity', 25_000, 1e-12, 'relative'],
+    ['… 10 kN on 50 mm²: 200 MPa', 'hole-pressure', { diameter: '5 mm', length: '10 mm', yieldStrength: '500 MPa', force: '10 kN' }, 'pressure', 200e6, 1e-12, 'relative'],
+    ['… 25 kN over 10 kN', 'hole-pressure', { diameter: '5 mm', length: '10 mm', yieldStrength: '500 MPa', force: '10 kN' }, 'margin', 2.5, 1e-12, 'relative'],
+    ['200 N one way and 50 N the other leave 150 N', 'bearing-reactions', { first: 0, second: 0.1, loads: [{ at: 0.05, axial: 200 }, { at: 0.02, axial: 50, sense: -1 }] }, 'thrust', 150, 1e-12, 'relative'],
     ['5 N·m at 300 rad/s, gripping from 100: at 200 rad/s 5·(40000 − 10000)/(90000 − 10000) = 1.875 N·m', 'clutch-torque', { ratedTorque: 5, ratedSpeed: 300, engagingSpeed: 100, speed: 200 }, 'torque', 1.875, 1e-12, 'relative'],
     ['below the speed at which it grips it holds nothing', 'clutch-torque', { ratedTorque: 5, ratedSpeed: 300, engagingSpeed: 100, speed: 50 }, 'torque', 0, 0, 'absolute'],
     ['36 Hz between 30 and 40 Hz: nearest 40', 'frequency-separation', { frequency: 36, orders: [{ speed: 60 * Math.PI }, { speed: 40 * Math.PI, order: 2 }] }, 'nearest', 40, 1e-12, 'relative'],

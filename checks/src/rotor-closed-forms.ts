@@ -18,6 +18,7 @@ export const rotorClosedForms: readonly Check[] = [
   check('axial-flight', '5 kg on 1.6 m: disc loading', fiveKilograms, 'discLoading', discLoading),
   ...[...data.climb, ...data.descent].map((row) => check('axial-flight', `climb at ${row[0]} times the induced speed of hover`, { thrust: UNIT_THRUST, radius: 1, density: DENSITY, climbRate: row[0] }, 'inducedSpeed', row[1]!)),
   ...data.groundEffect.map((row) => check('ground-effect', `${row[0]} radii above the ground`, { height: row[0], radius: 1 }, 'thrustRatio', row[1]!)),
+  check('ground-effect', 'half a radius above the ground: 1 − 1/4', { height: 0.5, radius: 1 }, 'inducedPowerRatio', 0.75),
   ...data.hoverEstimate.rows.flatMap((row) =>
     (['thrustCoefficient', 'inducedPowerCoefficient', 'inducedFactor'] as const).map((output, index) =>
       check('hover-estimate', `σ = ${row[0]}, a = ${row[1]}, ${row[2]}°: ${output}`, { solidity: row[0], liftSlope: row[1], pitch: `${row[2]} °` }, output, row[3 + index]!),
