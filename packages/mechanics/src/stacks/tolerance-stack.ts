@@ -109,8 +109,9 @@ interface Sorter {
 /** A wanted gap is expected within `width` standard deviations of a binomial count about its place in the sorted pilot. */
 function sorterFor(pilot: Float64Array, shares: readonly number[], width: number): Sorter {
   const from = pilot[0]!;
-  const reach = pilot.at(-1)! - from;
-  const sorter: Sorter = { from, perLength: reach > 0 ? CLASSES / reach : 0, counts: new Int32Array(CLASSES), wanted: new Uint8Array(CLASSES), kept: new Float64Array(16 * BLOCK), keeps: 0 };
+  // A reach so small, or so large, that no number tells its classes apart makes one class of all.
+  const perLength = CLASSES / (pilot.at(-1)! - from);
+  const sorter: Sorter = { from, perLength: Number.isFinite(perLength) ? perLength : 0, counts: new Int32Array(CLASSES), wanted: new Uint8Array(CLASSES), kept: new Float64Array(16 * BLOCK), keeps: 0 };
   for (const share of shares) {
     const place = share * pilot.length;
     const spread = width * Math.sqrt(place * (1 - share)) + 4;
@@ -122,7 +123,10 @@ function sorterFor(pilot: Float64Array, shares: readonly number[], width: number
 }
 
 /** Grows with the gap, so that no gap of a lower class is larger than one of a higher class. */
-const classOf = ({ from, perLength }: Sorter, gap: number): number => Math.min(Math.max((gap - from) * perLength, 0), CLASSES - 1) | 0;
+function classOf({ from, perLength }: Sorter, gap: number): number {
+  const exact = (gap - from) * perLength;
+  return exact < CLASSES ? (exact > 0 ? exact | 0 : 0) : CLASSES - 1;
+}
 
 function sort(block: Float64Array, count: number, sorter: Sorter): void {
   const { from, perLength, counts, wanted } = sorter;
