@@ -17,7 +17,7 @@ export interface Modes {
  * @param stiffness  band matrix of order n, N/m …
  * @param mass       band matrix of order n, kg …
  * @param wanted     how many modes; at most n
- * @throws RangeError when K is not positive definite, or more modes are wanted than there are freedoms
+ * @throws RangeError when K is not positive definite, more modes are wanted than there are freedoms, or not all are found
  * @source Parlett, The Symmetric Eigenvalue Problem (1998), chapters 13 and 15 (from memory)
  */
 export function beamModes(stiffness: BandMatrix, mass: BandMatrix, wanted: number): Modes {
@@ -26,18 +26,21 @@ export function beamModes(stiffness: BandMatrix, mass: BandMatrix, wanted: numbe
   const factor = bandCholesky(stiffness);
   if (!factor) throw new RangeError('beamModes: the stiffness must be positive definite; hold the beam or shift the pencil');
 
-  let found = krylovModes(factor, mass, n, wanted, undefined);
-  for (let attempt = 0; attempt < wanted; attempt++) {
-    const last = found.angularFrequencies[wanted - 1]!;
-    // Just below the last one: whatever lies there must be among the others.
-    if (countBelow(stiffness, mass, last * last * (1 - 1e-7)) <= wanted - 1) return found;
-    found = merge(found, krylovModes(factor, mass, n, wanted, found), n, wanted);
+  let found = krylovModes(factor, mass, n, wanted);
+  for (let attempt = 1; attempt <= wanted; attempt++) {
+    // Whatever lies just below the last one must be among the others.
+    const bound = found.angularFrequencies[wanted - 1]! ** 2 * (1 - 1e-7);
+    if (bound < Infinity && countBelow(stiffness, mass, bound) === found.angularFrequencies.filter((omega) => omega * omega < bound).length) return found;
+    found = merge(found, krylovModes(factor, mass, n, wanted, { found, attempt }), n, wanted);
   }
-  return found;
+  throw new RangeError(`beamModes: of the lowest ${wanted} modes not all were found in ${wanted} attempts`);
 }
 
-/** Phase 1: a Krylov space, kept orthogonal to `besides`. Phase 2: its Ritz pairs, once the wanted ones have settled. */
-function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: number, besides: Modes | undefined): Modes {
+/** Share of the first step below which the next is nothing: the space has no more to give. */
+const EXHAUSTED = 1e-14;
+
+/** Phase 1: a Krylov space, kept orthogonal to what was found; each further attempt starts elsewhere. Phase 2: its Ritz pairs, once the wanted ones have settled. */
+function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: number, again?: { readonly found: Modes; readonly attempt: number }): Modes {
   const most = Math.min(n, 2 * wanted + 40);
   const firstLook = Math.min(most, 2 * wanted + 2);
   // Most often the first look settles it: room for that much is made first, since clearing it costs as much as using it.
@@ -49,8 +52,8 @@ function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: nu
 
   const v0 = basis.subarray(0, n);
   const mv0 = image.subarray(0, n);
-  for (let i = 0; i < n; i++) v0[i] = besides ? 1 + Math.sin(1 + i * 1.7) : 1 + 0.5 * (i & 3);
-  if (besides) project(v0, besides, mass, n);
+  for (let i = 0; i < n; i++) v0[i] = again ? 1 + Math.sin(again.attempt + i * (1.4 + 0.3 * again.attempt)) : 1 + 0.5 * (i & 3);
+  if (again) project(v0, again.found, mass, n);
   bandMultiply(mass, v0, mv0);
   scale(v0, mv0, 1 / Math.sqrt(dot(v0, mv0, n)), n);
 
@@ -65,12 +68,16 @@ function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: nu
     const mv = image.subarray((steps + 1) * n, (steps + 2) * n);
     for (let i = 0, from = steps * n; i < n; i++) v[i] = image[from + i]!;
     bandSolve(factor, v);
-    if (besides) project(v, besides, mass, n);
-    diagonal.push(orthogonalise(v, basis, image, shares, steps + 1, n));
+    // The large parts first: what the others then take out is small, and so is the rounding that they leave.
+    const alpha = dotAt(v, image, steps * n, n);
+    subtractAt(v, basis, steps * n, alpha, n);
+    if (steps > 0) subtractAt(v, basis, (steps - 1) * n, offDiagonal[steps - 1]!, n);
+    if (again) project(v, again.found, mass, n);
+    diagonal.push(alpha + orthogonalise(v, basis, image, shares, steps + 1, n));
     bandMultiply(mass, v, mv);
     const beta = Math.sqrt(Math.max(0, dot(v, mv, n)));
     steps++;
-    const exhausted = steps >= most || !(beta > 1e-14 * diagonal[0]!);
+    const exhausted = steps >= most || !(beta > EXHAUSTED * diagonal[0]!);
     if (exhausted || (steps >= firstLook && (steps - firstLook) % 4 === 0)) {
       ritz = tridiagonalEigen(diagonal, offDiagonal);
       if (exhausted || settled(ritz, beta, wanted)) break;

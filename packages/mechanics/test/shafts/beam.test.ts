@@ -118,3 +118,64 @@ test('holding the beam at one more place never lowers it', () => {
 test('a position off the beam is refused', () => {
   expect(() => beamFrequencies(unit([pin(1.5)]), 1)).toThrow(/lie on the beam, 0 to 1 m, got 1.5/);
 });
+
+describe('what turns or moves as a whole is no frequency', () => {
+  const free = { length: 1, bendingStiffness: 1, massPerLength: 1, supports: [], masses: [] } satisfies UniformBeam;
+
+  test('pinned at one end, it swings: βL = 3.92660 (handbook: pinned–free as clamped–pinned; Blevins, table 8-1, from memory)', () => {
+    expect(betas(unit([pin(0)]), 1)[0]).toBeCloseTo(3.9266, 4);
+    expect(betas(unit([pin(1)]), 1)[0]).toBeCloseTo(3.9266, 4);
+  });
+
+  test('two pins at one place hold no more than one', () => {
+    expect(betas(unit([pin(0), pin(0)]), 1)[0]).toBeCloseTo(3.9266, 4);
+  });
+
+  test.each([[1, 2], [3, 0.5]])('massless with %d kg at either end and %d kg amid: ω² = 48EI/L³·(1/2m + 1/M) (by hand: the middle against both ends)', (m, middle) => {
+    const beam = { ...free, massPerLength: 0, masses: [{ at: 0, mass: m }, { at: 0.5, mass: middle }, { at: 1, mass: m }] };
+    expect(beamFrequencies(beam, 2)).toEqual([expect.closeTo(Math.sqrt(48 * (1 / (2 * m) + 1 / middle)), 6)]);
+  });
+
+  test('massless, pinned in the middle with a mass at either end: ω² = 3EI/((L/2)³m), the rocking left out (by hand: two cantilevers)', () => {
+    const beam = { ...free, massPerLength: 0, supports: [pin(0.5)], masses: [{ at: 0, mass: 2 }, { at: 1, mass: 2 }] };
+    expect(beamFrequencies(beam, 2)).toEqual([expect.closeTo(Math.sqrt(3 / (0.125 * 2)), 6)]);
+  });
+
+  test('massless, pinned at one end with a mass at the other, it only swings', () => {
+    expect(beamFrequencies({ ...free, massPerLength: 0, supports: [pin(0)], masses: [{ at: 1, mass: 2 }] }, 2)).toEqual([]);
+  });
+
+  test('massless with one mass and nothing that holds it, it only flies', () => {
+    expect(beamFrequencies({ ...free, massPerLength: 0, masses: [{ at: 0.3, mass: 2, inertia: 0.1 }] }, 2)).toEqual([]);
+  });
+
+  test('on a soft spring amid it bounces at √(k/m), the turning left out', () => {
+    expect(beamFrequencies({ ...free, supports: [{ at: 0.5, kind: 'spring', stiffness: 1e-4 }] }, 1)[0]).toBeCloseTo(Math.sqrt(1e-4), 6);
+  });
+
+  test('held by a soft spring against turning alone it rocks about its middle at √(12k/mL²), the bouncing left out', () => {
+    expect(beamFrequencies({ ...free, supports: [{ at: 0.2, kind: 'spring', rotationalStiffness: 1e-4 }] }, 1)[0]).toBeCloseTo(Math.sqrt(12e-4), 6);
+  });
+
+  test('on two soft springs at its ends it bounces at √(2k/m) and rocks at √(6k/m) (by hand: 2k·(L/2)² over mL²/12)', () => {
+    const soft = (at: number): BeamSupport => ({ at, kind: 'spring', stiffness: 1e-4 });
+    const found = beamFrequencies({ ...free, supports: [soft(0), soft(1)] }, 2);
+    expect(found[0]).toBeCloseTo(Math.sqrt(2e-4), 6);
+    expect(found[1]).toBeCloseTo(Math.sqrt(6e-4), 6);
+  });
+
+  test('springs of no stiffness hold nothing: free and free, βL = 4.73004', () => {
+    expect(betas(unit([{ at: 0.3, kind: 'spring', stiffness: 0, rotationalStiffness: 0 }, { at: 0.6, kind: 'spring' }]), 1)[0]).toBeCloseTo(4.73004, 4);
+  });
+});
+
+test('below the first frequency there is but one neighbour, the first itself', () => {
+  expect(neighbouringFrequencies(unit([pin(0), pin(1)]), 0.01)).toEqual([expect.closeTo(Math.PI ** 2, 4)]);
+});
+
+test('what cannot be answered is said', () => {
+  const bare = { length: 1, bendingStiffness: 1, massPerLength: 0, supports: [pin(0), pin(1)], masses: [] } satisfies UniformBeam;
+  expect(() => beamFrequencies(bare, 1)).toThrow('beamFrequencies: the beam must have mass, its own or on it');
+  expect(() => beamFrequencies({ ...bare, masses: [{ at: -0.1, mass: 1 }] }, 1)).toThrow('beamFrequencies: at must lie on the beam, 0 to 1 m, got -0.1');
+  expect(() => neighbouringFrequencies(unit([pin(0), pin(1)]), 1e9)).toThrow(/bends more than 200 times/);
+});
