@@ -51,9 +51,16 @@ export const flightSpeeds = defineCalculation({
   },
   formulas: [
     { output: 'power', tex: String.raw`P(V)\ \text{as forward-trim has it}` },
+    { output: 'airspeed', tex: String.raw`V_j = \frac{0.4\,\Omega R\,j}{14},\quad j = 0 \ldots 14` },
+    { output: 'powerLow', tex: String.raw`P_\mathrm{low} = P - s_0 P_0 - s_i |P_i|` },
+    { output: 'powerHigh', tex: String.raw`P_\mathrm{high} = P + s_0 P_0 + s_i |P_i|` },
+    { output: 'stalledFraction', tex: String.raw`s(V)\ \text{as forward-trim has it}` },
     { output: 'enduranceSpeed', tex: String.raw`P(V_e) \to \min` },
+    { output: 'endurancePower', tex: String.raw`P_e = P(V_e)` },
     { output: 'rangeSpeed', tex: String.raw`\frac{P(V_r)}{V_r} \to \min` },
+    { output: 'rangePower', tex: String.raw`P_r = P(V_r)` },
     { output: 'topSpeed', tex: String.raw`P(V_\mathrm{max}) = P_a\ \text{or}\ s(V_\mathrm{max}) = 0.15` },
+    { output: 'topLimit', tex: String.raw`w = \operatorname{arg\,min}(V_P, V_s)` },
   ],
   source: 'As forward-trim, on 12 elements and 16 azimuths; parabola through the lowest three points of the curve.',
   validity: [

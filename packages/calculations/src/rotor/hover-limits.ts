@@ -32,6 +32,7 @@ export const hoverLimits = defineCalculation({
   },
   formulas: [
     { output: 'thrust', tex: String.raw`P(T_\mathrm{max}) = P_a` },
+    { output: 'limit', tex: String.raw`w = \operatorname{arg\,min}(T_P, T_\mathrm{stop}, T_\mathrm{stall})` },
     { output: 'reserve', tex: String.raw`\frac{T_\mathrm{max}}{W}` },
     { output: 'climbRate', tex: String.raw`P(W, V_c) = P_a` },
   ],

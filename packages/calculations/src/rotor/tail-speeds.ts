@@ -46,6 +46,7 @@ export const tailSpeeds = defineCalculation({
     available: forces('Thrust available there', 'T_a'),
   },
   formulas: [
+    { output: 'mainSpeed', tex: String.raw`n_j = n_\mathrm{low} + \frac{j}{32}\,(n_\mathrm{high} - n_\mathrm{low}),\quad j = 0 \ldots 32` },
     { output: 'needed', tex: String.raw`T_h = \frac{Q_\mathrm{high}(n)}{l\,(1 - s)}` },
     { output: 'neededFull', tex: String.raw`T_f = \frac{P_a/\Omega(n)}{l\,(1 - s)},\quad \text{the same torque at every speed}` },
     { output: 'available', tex: String.raw`T_a = \min\left(C_T(\theta_\mathrm{max}),\ (C_T/\sigma)_\mathrm{max}\,\sigma\right)\rho\,\pi R_t^2\,(i_t\,\Omega R_t)^2` },
