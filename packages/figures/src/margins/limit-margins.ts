@@ -7,7 +7,8 @@ import { addStripping } from './rotor-margins.ts';
 export function addLimits(bench: MarginBench): void {
   for (const { id, path, of, window, source } of bench.machine.limits.values()) {
     const figure = bench.builder.get(of);
-    if (!figure || window.max === undefined || window.max <= 0) continue;
+    // A place that may lie on either side of nought has room left, but no ratio: the finding says when it leaves its window.
+    if (!figure || window.max === undefined || window.max <= 0 || (window.min ?? 0) < 0) continue;
     bench.add({
       kind: 'limit', of: id, title: `${figure.title}, limit`, demand: of,
       capacity: { title: `Limit for ${inSentence(figure.title)}`, unit: figure.unit, shown: figure.shown, inputs: { value: { entry: `${path}.at-most`, value: window.max, unit: figure.unit } } },
