@@ -75,7 +75,7 @@ describe('draws at random', () => {
     expect(drawn([{ sense: 1, least: 3, most: 3, spread: 'normal' }, { sense: -1, least: 1, most: 1, spread: 'uniform' }], [0, 0.5, 1], 50_000)).toEqual([2, 2, 2]);
   });
 
-  it.each([4e-324, 1e-320, 1e-300, 1e300, 8e307])('within ±%d m come to an end, in order and within the worst case', (reach) => {
+  it.each([Number.MIN_VALUE, 1e-320, 1e-300, 1e300, 8e307])('within ±%d m come to an end, in order and within the worst case', (reach) => {
     const members = [around(reach, 'uniform'), around(reach / 2, 'uniform', -1)];
     const [low = Number.NaN, high = Number.NaN] = drawn(members, [0.025, 0.975], 30_000);
     const { least, most } = worstCase(members);
