@@ -21,7 +21,7 @@ Made by \`npm run mutants\`; do not edit. Each mutant is one small change of the
 /** Rows of an earlier run, by their first cell. */
 function earlierRows() {
   const lines = existsSync(page) ? readFileSync(page, 'utf8').split('\n') : [];
-  return new Map(lines.filter((line) => /^\| [a-z]+ \| \d/u.test(line)).map((line) => [line.split(' ')[1], line]));
+  return new Map(lines.filter((line) => /^\| [a-z]+ \|(?: [^|]+ \|){9}$/u.test(line) && /\| \d/u.test(line)).map((line) => [line.split(' ')[1], line]));
 }
 
 /** Counts of a report by Stryker, as a row. */
