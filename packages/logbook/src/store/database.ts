@@ -79,9 +79,10 @@ export function told<T>(file: string, work: () => T): T {
 }
 
 function refuseForeign(database: DatabaseSyncInstance, file: string): void {
-  const owner = pragma(database, 'PRAGMA application_id', 'application_id');
+  // Tables first: they and the mark of ownership come in one transaction, so that who sees the tables of a book that another process is just making sees its mark too.
   const tables = pragma(database, 'SELECT count(*) AS tables FROM sqlite_schema', 'tables');
-  if (owner !== applicationId && tables !== 0) throw new LogStoreError('foreign', `The file ${file} is a database, but no logbook. Nothing was changed in it.`);
+  const owner = pragma(database, 'PRAGMA application_id', 'application_id');
+  if (tables !== 0 && owner !== applicationId) throw new LogStoreError('foreign', `The file ${file} is a database, but no logbook. Nothing was changed in it.`);
 }
 
 function migrate(database: DatabaseSyncInstance, file: string): void {
