@@ -35,10 +35,10 @@ function inCase({ builder }: MarginBench, loadCase: LoadCase, hover: string, { n
 
 const isMain = (bench: MarginBench, rotor: Rotor): boolean => rotorsOf(bench.machine).main?.id === rotor.id;
 
-/** Torque of a rotor: the upper end of its band where it has one. */
+/** Torque of a rotor: the upper end of its band, for a margin must not rest on lucky blades. */
 export function rotorTorque(bench: MarginBench, rotor: Rotor, loadCase: LoadCase): string {
   const main = isMain(bench, rotor);
-  const hover = main ? `hover-torque ${rotor.id}` : 'tail-torque hover';
+  const hover = main ? `hover-torque-high ${rotor.id}` : 'tail-torque-high hover';
   const more = main ? loadCase.thrust : loadCase.tail?.factor;
   const exponent = main || loadCase.tail === undefined ? 1.5 : 1.5 * loadCase.tail.exponent;
   return inCase(bench, loadCase, hover, {

@@ -2,17 +2,18 @@ import type { Coupling, Rotor } from '@rotorwright/machine';
 import type { Hop } from '../drive/reach.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { FigureInput } from '../figure.ts';
+import { usualEfficiency } from '../set/power-figures.ts';
 import type { MarginBench } from './bench.ts';
 import type { LoadCase } from './load-cases.ts';
 import { rotorTorque } from './rotor-loads.ts';
 
-/** What gets through a stage: common practice, no source. Clutches that grip and rigid joints lose nothing. */
-const usualEfficiency: Readonly<Partial<Record<Coupling['kind'], number>>> = { external: 0.98, internal: 0.985, bevel: 0.97, belt: 0.97 };
-
+/** What gets through the stages of a way: as the file says, else as usual. Clutches that grip and rigid joints lose nothing. */
 function efficiencyOf(hops: readonly Hop[]): FigureInput {
-  const lossy = hops.flatMap(({ leg: { coupling } }) => (usualEfficiency[coupling.kind] === undefined ? [] : [coupling]));
-  const value = lossy.reduce((product, { kind }) => product * usualEfficiency[kind]!, 1);
-  return { constant: value, unit: '-', source: lossy.length === 0 ? 'no mesh between' : `${lossy.map(({ title }) => inSentence(title)).join(', ')}: common practice, no source` };
+  const lossy = hops.flatMap(({ leg: { coupling } }) => {
+    const share = coupling.efficiency ?? usualEfficiency[coupling.kind];
+    return share === undefined ? [] : [{ share, words: `${inSentence(coupling.title)} (${coupling.efficiency === undefined ? 'common practice, no source' : 'the machine file'})` }];
+  });
+  return { constant: lossy.reduce((product, { share }) => product * share, 1), unit: '-', source: lossy.length === 0 ? 'no mesh between' : lossy.map(({ words }) => words).join(', ') };
 }
 
 interface Branch {

@@ -6,7 +6,7 @@ import { entry, gather, type Builder, type Draft } from './builder.ts';
 import { optional } from './tail-figures.ts';
 
 /** What gets through a stage when the file does not say: clutches that grip and rigid joints lose nothing. */
-const usualEfficiency: Readonly<Partial<Record<Coupling['kind'], number>>> = { external: 0.98, internal: 0.985, bevel: 0.97, belt: 0.97 };
+export const usualEfficiency: Readonly<Partial<Record<Coupling['kind'], number>>> = { external: 0.98, internal: 0.985, bevel: 0.97, belt: 0.97 };
 const practice = 'common practice, no source';
 
 const cases = [

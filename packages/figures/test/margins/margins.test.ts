@@ -43,7 +43,7 @@ describe('what a blade hangs on, by hand', () => {
 });
 
 describe('what torque goes through, by hand', () => {
-  const hover = figure('hover-torque main');
+  const hover = figure('hover-torque-high main');
 
   test('the motor turns five times as fast and loses 2 % in the mesh', () => {
     expect(figure('shaft-torque motor hover')).toBeCloseTo(hover / 5 / 0.98, 12);
