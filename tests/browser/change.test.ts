@@ -34,6 +34,18 @@ describe('a change', () => {
     expect(await barriers(page)).toEqual([]);
   });
 
+  it('says which margins cross one, and opens them into their working', async () => {
+    const page = await open('/m/whimbrel/change?idea=drive.main-mesh.width%3D9 mm');
+    const row = page.getByRole('region', { name: 'Margins that cross one' }).getByRole('listitem').filter({ hasText: 'Main gear, flank' });
+    await row.waitFor();
+    expect(await row.innerText()).toMatch(/1\.0\d\d → 0\.\d+ · newly exceeded; hover governs/u);
+    expect(await page.locator('.sheet-answer').innerText()).toMatch(/1 newly exceeded/u);
+    expect(await barriers(page)).toEqual([]);
+    await row.getByRole('button').press('Enter');
+    await page.getByRole('dialog', { name: 'Main gear, flank' }).getByText(/Strength of the flank of main gear/u).first().waitFor();
+    expect(await barriers(page)).toEqual([]);
+  });
+
   it('that cannot be is refused in words', async () => {
     const page = await open('/m/whimbrel/change?idea=rotors.main.diameter%3Dlong');
     await page.getByText('This cannot be').waitFor();

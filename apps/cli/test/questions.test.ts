@@ -142,6 +142,12 @@ describe('Whimbrel answers', () => {
     expect(out).toMatch(/Thrust bearing, static .{0,20}8,700 N of 3,970 N/u);
   });
 
+  it('which margins a change takes over one', async () => {
+    const { status, out } = await ask('change', whimbrel, '--set', 'drive.main-mesh.width=9 mm');
+    expect(status).toBe(1);
+    expect(out).toMatch(/Margins that cross one .*Main gear, flank 1\.0\d\d, hover 0\.\d+, hover newly exceeded/u);
+  });
+
   it('whether something shakes in its own frequency at the speed that is flown', async () => {
     const { out: boom } = await ask('margins', whimbrel, 'margin shaking boom/tube first');
     expect(boom).toMatch(/Boom tube, first bending, away from what shakes: [\d.]+, holds.*natural frequency = [\d.]+ Hz/u);

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { planBuild, workOfChange, type ChangeWork } from '@rotorwright/build';
-import { compareFigures, compareWindows, driveDirections, figures, isSetting, type FigureChange, type KeptWindow, type WindowChange } from '@rotorwright/figures';
+import { compareFigures, compareMargins, compareWindows, driveDirections, figures, isSetting, loadCaseTitle, margins, showMargin, type CrossingWord, type FigureChange, type KeptWindow, type Margin, type MarginCrossing, type WindowChange } from '@rotorwright/figures';
 import { applyEdits, differences, formatFinding, readMachine, type Difference, type Edit, type Machine, type Version } from '@rotorwright/machine';
 import { durationWords, showQuantity } from '@rotorwright/units';
 import { findFile, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -22,7 +22,7 @@ export function changeCommand(program: Command, act: Act): void {
   program
     .command('change')
     .summary('say what a change would do, before it is made')
-    .description('Holds a changed file against today’s: figures before and after with their cause, bands and limits that are left, what to fit and to set, what must come apart, and what must be signed again. Nothing is written.\nStatus 1 when the change leaves a band, a limit or a slot that is kept today.')
+    .description('Holds a changed file against today’s: figures before and after with their cause, bands, limits and margins that are left, what to fit and to set, what must come apart, and what must be signed again. Nothing is written.\nStatus 1 when the change leaves a band, a limit or a slot that is kept today, or takes a margin below one.')
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .argument('[other]', 'the changed file; or give --set, --remove, --variant')
     .option('--set <entry=value>', 'write an entry: "drive.main-mesh.driver.teeth=15"; may be given more than once', collect, [])
@@ -43,19 +43,21 @@ async function change(terminal: Terminal, argument: string | undefined, other: s
   const [was, is] = [figures(named.machine), figures(after)];
   const moved = compareFigures(was, is, edits.map(({ path }) => path));
   const windows = compareWindows(was, is);
+  const crossings = compareMargins(margins(was), margins(is));
   const planned = (machine: Machine) => ({ machine, plan: planBuild(machine, { directions: driveDirections(machine) }) });
   const work = workOfChange(planned(named.machine), planned(after));
-  const found: Found = { edits, figures: moved, windows, work };
+  const found: Found = { edits, figures: moved, windows, margins: crossings, work };
   if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, ...found })}\n`);
   else await terminal.write(`${edits.length === 0 ? 'Nothing would change: the file says this already.' : setOut(terminal, found)}\n`);
   const status = sayFindings(terminal, named, []);
-  return windows.some(isNewlyLeft) ? 1 : status;
+  return windows.some(isNewlyLeft) || crossings.some(({ word }) => word === 'exceeded') ? 1 : status;
 }
 
 interface Found {
   readonly edits: readonly Difference[];
   readonly figures: readonly FigureChange[];
   readonly windows: readonly WindowChange[];
+  readonly margins: readonly MarginCrossing[];
   readonly work: ChangeWork;
 }
 
@@ -92,7 +94,7 @@ function readChanged({ text, variant }: Version, named: NamedMachine): Machine {
 
 const isNewlyLeft = ({ before, after }: WindowChange): boolean => after?.kept === false && before?.kept !== false;
 
-function setOut(terminal: Terminal, { edits, figures: moved, windows, work }: Found): string {
+function setOut(terminal: Terminal, { edits, figures: moved, windows, margins: crossings, work }: Found): string {
   const paint = painter(terminal.colour);
   const part = (title: string, body: string): readonly string[] => (body === '' ? [] : [`${paint('bold', title)}\n${body}`]);
   const rows = (titles: readonly { readonly title: string; readonly right?: boolean; readonly breaks?: boolean }[], cells: readonly (readonly string[])[]): string => (cells.length === 0 ? '' : table(titles, cells, terminal.columns));
@@ -104,6 +106,7 @@ function setOut(terminal: Terminal, { edits, figures: moved, windows, work }: Fo
     ...part('Change', lines(edits.slice(0, 20).map(({ path, before, after }) => `${path}: ${before ?? 'nothing'} → ${after ?? 'nothing'}`)) + (edits.length > 20 ? `\nand ${edits.length - 20} more entries` : '')),
     ...part('Figures', rows([{ title: 'figure', breaks: true }, { title: 'before', right: true }, { title: 'after', right: true }, { title: 'change', right: true }], moved.filter((each) => !isSetting(each)).map((each) => [each.title, valueOf(each.before, each.shown), valueOf(each.after, each.shown), shareOf(each)]))),
     ...part('Bands, limits and slots', lines(windows.toSorted((a, b) => Number(isNewlyLeft(b)) - Number(isNewlyLeft(a))).map((each) => `${isNewlyLeft(each) ? paint('red', 'newly exceeded: ') : ''}${windowWords(each)}`))),
+    ...part('Margins that cross one', rows([{ title: 'margin of', breaks: true }, { title: 'before', breaks: true }, { title: 'after', breaks: true }, { title: 'state' }], crossings.map(({ title, word, before, after }) => [title, marginWords(before), marginWords(after), word === 'exceeded' ? paint('red', crossingWords[word]) : crossingWords[word]]))),
     ...part('To fit', lines(parts.map(({ title, kind, count, teeth, code, price, spares }) => `${kind === 'gone' ? 'no longer needed' : count}: ${[title, teeth === undefined ? undefined : `${teeth} teeth`, code, price, spares === undefined || spares === 0 ? undefined : `${spares} in the drawer`].filter(Boolean).join(', ')}`))),
     ...part('To type or set anew', lines(moved.filter(isSetting).map((each) => `${each.title}: ${valueOf(each.before, each.shown)} → ${valueOf(each.after, each.shown)}`))),
     ...part(`To take apart${way === undefined ? '' : `, ${wayIn?.proven === true ? 'the cheapest way' : 'no cheaper way was found'}`}`, lines(way?.undo.map(({ action, because }, at) => `${at + 1}. ${action} ${because}`) ?? [])),
@@ -111,6 +114,10 @@ function setOut(terminal: Terminal, { edits, figures: moved, windows, work }: Fo
     ...part('Steps that fall away', lines(gone.map(({ id }) => id))),
   ].join('\n\n');
 }
+
+const crossingWords: Readonly<Record<CrossingWord, string>> = { exceeded: 'newly exceeded', unknown: 'no longer known', freed: 'above one again' };
+
+const marginWords = (margin: Margin | undefined): string => (margin === undefined ? 'no such part' : margin.value === undefined ? 'not assessed' : `${showMargin(margin.value)}${margin.loadCase === undefined ? '' : `, ${loadCaseTitle(margin.loadCase)}`}`);
 
 const valueOf = (value: number | undefined, shown: string): string => (value === undefined ? 'not known' : showQuantity(value, shown, { significant: 5 }));
 

@@ -1,2 +1,3 @@
 export { compareFigures, isSetting, type FigureChange } from './compare-figures.ts';
+export { compareMargins, type CrossingWord, type MarginCrossing } from './margins.ts';
 export { compareWindows, windowsOf, type KeptWindow, type WindowChange } from './windows.ts';

@@ -21,6 +21,11 @@ export interface LoadCase {
   readonly lasting: boolean;
 }
 
+const titles: Readonly<Record<LoadCaseId, string>> = { hover: 'hover', 'hard-collective': 'hard collective', 'tail-stop': 'hard tail stop', overspeed: 'overspeed', start: 'start', autorotation: 'autorotation' };
+
+/** "hard tail stop" */
+export const loadCaseTitle = (id: LoadCaseId): string => titles[id];
+
 const practice = 'common practice, no source';
 
 /** Factors of the file, or the stated ones. */
@@ -36,13 +41,13 @@ export function loadCases(machine: Machine): readonly LoadCase[] {
   const fast = factor(machine, 'overspeed', 'overspeed', 1.1);
   const flare: FigureInput = { constant: 1.5, unit: '-', source: `flare of an autorotation: ${practice}` };
   return [
-    { id: 'hover', title: 'hover', about: 'Hovering with the mass of the file.', drives: 'source', lasting: true },
+    { id: 'hover', title: titles.hover, about: 'Hovering with the mass of the file.', drives: 'source', lasting: true },
     // The tail answers the main torque, which grows with the thrust to the power 3/2.
-    { id: 'hard-collective', title: 'hard collective', about: 'All collective at once: thrust and torque far above hover, as far as engine or motor go.', thrust, tail: { factor: thrust, exponent: 1.5 }, drives: 'source', lasting: false },
-    { id: 'tail-stop', title: 'hard tail stop', about: 'A turn stopped at once by the tail rotor at its stop.', tail: { factor: stop, exponent: 1 }, drives: 'source', lasting: false },
-    { id: 'overspeed', title: 'overspeed', about: 'Everything turns faster than governed.', speed: fast, drives: 'source', lasting: false },
-    { id: 'start', title: 'start', about: 'The clutch bites, or the motor spools up, with all the torque that engine or motor have.', drives: 'source at its best', lasting: false },
-    { id: 'autorotation', title: 'autorotation', about: 'The rotor drives the tail, fast, and is flared.', thrust: flare, speed: fast, drives: 'rotor', lasting: false },
+    { id: 'hard-collective', title: titles['hard-collective'], about: 'All collective at once: thrust and torque far above hover, as far as engine or motor go.', thrust, tail: { factor: thrust, exponent: 1.5 }, drives: 'source', lasting: false },
+    { id: 'tail-stop', title: titles['tail-stop'], about: 'A turn stopped at once by the tail rotor at its stop.', tail: { factor: stop, exponent: 1 }, drives: 'source', lasting: false },
+    { id: 'overspeed', title: titles.overspeed, about: 'Everything turns faster than governed.', speed: fast, drives: 'source', lasting: false },
+    { id: 'start', title: titles.start, about: 'The clutch bites, or the motor spools up, with all the torque that engine or motor have.', drives: 'source at its best', lasting: false },
+    { id: 'autorotation', title: titles.autorotation, about: 'The rotor drives the tail, fast, and is flared.', thrust: flare, speed: fast, drives: 'rotor', lasting: false },
   ];
 }
 

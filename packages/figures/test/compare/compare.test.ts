@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { compareFigures, compareWindows, figures } from '../../src/index.ts';
+import { compareFigures, compareMargins, compareWindows, figures, margins } from '../../src/index.ts';
 import { wholeDrive } from '../machines.ts';
+import { loaded } from '../margins/loaded.ts';
 import { read } from '../read.ts';
 
 const before = figures(read(wholeDrive));
@@ -52,5 +53,33 @@ describe('windows before and after', () => {
     const [unknown] = compareWindows(figures(read(wholeDrive.replace('module: 1 mm,', 'centre: 76 to 77 mm,'))), slotted('76 to 77 mm'));
     expect(unknown!.before).not.toHaveProperty('kept');
     expect(unknown!.after).toMatchObject({ kept: true });
+  });
+});
+
+describe('margins before and after', () => {
+  const marginsOf = (text: string) => margins(figures(read(text)));
+  const today = marginsOf(loaded);
+  const crossings = (from: string, to: string) => compareMargins(today, marginsOf(loaded.replace(from, to)));
+
+  it('are none when nothing crosses one, whichever way it moves', () => {
+    expect(compareMargins(today, today)).toEqual([]);
+    expect(crossings('static: 5000 N', 'static: 4500 N')).toEqual([]);
+  });
+
+  it('name what falls below one, with what governs it, and the way back', () => {
+    // By hand: grip and blade pull 2,000 rpm² · 1.21 · (0.18 · 0.36 + 0.08 · 0.05) kg·m = 3,653 N.
+    const weak = marginsOf(loaded.replace('static: 5000 N', 'static: 3600 N'));
+    expect(compareMargins(today, weak)).toMatchObject([{ word: 'exceeded', before: { word: 'holds' }, after: { name: 'margin bearing-static grip.A/thrust', value: expect.closeTo(3600 / 3653, 3), loadCase: 'overspeed' } }]);
+    expect(compareMargins(weak, today)).toMatchObject([{ word: 'freed', before: { word: 'exceeded' }, after: { word: 'holds' } }]);
+  });
+
+  it('say what nobody can tell any more, and nothing of what was not known before either', () => {
+    expect(crossings('static: 5000 N', 'balls: 9')).toMatchObject([{ word: 'unknown', before: { word: 'holds' }, after: { name: 'margin bearing-static grip.A/thrust', word: 'unknown' } }]);
+    const unknown = marginsOf(loaded.replace('static: 5000 N', 'balls: 9'));
+    expect(compareMargins(unknown, today)).toEqual([]);
+  });
+
+  it('leave limits to the windows', () => {
+    expect(crossings('at-most: 2100 rpm', 'at-most: 1900 rpm')).toEqual([]);
   });
 });

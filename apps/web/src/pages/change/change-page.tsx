@@ -1,17 +1,18 @@
-import { figures } from '@rotorwright/figures';
+import { figures, margins, type FigureSet } from '@rotorwright/figures';
 import { useMemo, useState, type ReactNode } from 'react';
 import { useLocation, useSearch } from 'wouter';
 import { useMachine } from '../../data/index.ts';
 import { Button, Empty, machineAt, Note, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
 import { CompareTable } from './compare-table.tsx';
 import { Compose } from './compose.tsx';
+import { CrossingsList } from './crossings-list.tsx';
 import { FigureBars } from './figure-bars.tsx';
 import { keyOf, mostIdeas, readIdeas, withEdit, writeIdeas, type Idea, type Ideas } from './ideas.ts';
 import { MeshMoves } from './mesh-moves.tsx';
 import { ToBuy, ToSet } from './to-do-lists.tsx';
-import { editWords, type Refusal, type Trial } from './trial.ts';
+import { editWords, newlyExceeded, type Refusal, type Trial } from './trial.ts';
 import { useTrials } from './use-trials.ts';
-import { newlyLeft, WindowsList } from './windows-list.tsx';
+import { WindowsList } from './windows-list.tsx';
 import { WorkPanel } from './work-panel.tsx';
 import './change.css';
 
@@ -45,12 +46,12 @@ export function ChangePage(): ReactNode {
     );
   }
   const titles = ideas.map((idea, index) => titleOf(open.machine, idea, trials[index]));
-  const left = isTrial(trial) ? newlyLeft(trial.windows) : [];
+  const left = isTrial(trial) ? newlyExceeded(trial) : 0;
   return (
     <Sheet
       title="Change"
       className="change"
-      answer={<><strong>{titles[at]}</strong>{isTrial(trial) && <>{left.length > 0 ? <StateWord state="exceeded">{left.length} newly exceeded</StateWord> : <StateWord state="holds">nothing newly exceeded</StateWord>}<Falling open={open} trial={trial} /></>}</>}
+      answer={<><strong>{titles[at]}</strong>{isTrial(trial) && <>{left > 0 ? <StateWord state="exceeded">{left} newly exceeded</StateWord> : <StateWord state="holds">nothing newly exceeded</StateWord>}<Falling open={open} trial={trial} /></>}</>}
       actions={<Button onClick={() => setComposing(true)}>Try a change</Button>}
       notes={<><Note title="Not yet done">A trial beside today’s machine. Nothing changes before you turn it into work.</Note><Note title="Reading it">A bar to the right: more than today; hollow, to the left: less. The address carries the ideas: send it, or keep it.</Note></>}
       block={{ units: 'as shown', caution: 'Empty the tank or take the pack off before you open anything. Part makers’ instructions come first.' }}
@@ -70,6 +71,7 @@ export function ChangePage(): ReactNode {
             <MeshMoves today={machine} after={trial.machine} />
             <section className="area"><div className="area-head"><h2>To fit</h2></div><ToBuy trial={trial} /></section>
             <section className="area" aria-label="Bands, limits and slots"><div className="area-head"><h2>Bands, limits and slots</h2></div><WindowsList windows={trial.windows} /></section>
+            <section className="area" aria-label="Margins that cross one"><div className="area-head"><h2>Margins that cross one</h2><span className="soft small">today → after</span></div><CrossingsList crossings={trial.crossings} onOpen={setFigure} /></section>
             <section className="area"><div className="area-head"><h2>To set again</h2></div><ToSet today={machine} trial={trial} /></section>
           </div>
           <WorkPanel open={open} trial={trial} title={titles[at]!} />
@@ -77,9 +79,15 @@ export function ChangePage(): ReactNode {
       )}
       {ideas.length > 1 && <section className="area" aria-label="Side by side"><div className="area-head"><h2>Side by side</h2></div><CompareTable today={today} columns={titles.map((title, index) => ({ title, trial: asTrial(trials[index]) }))} onChoose={(next) => put({ ideas, at: next })} /></section>}
       {compose}
-      {figure !== undefined && isTrial(trial) && <WorkingDrawer set={trial.set.get(figure) ? trial.set : today} name={figure} machine={id} onClose={() => setFigure(undefined)} />}
+      {figure !== undefined && isTrial(trial) && <Opened today={today} after={trial.set} name={figure} machine={id} onClose={() => setFigure(undefined)} />}
     </Sheet>
   );
+}
+
+/** The working of a figure or a margin: after the change, or, of what it does away with, today. Margins are reckoned when one is opened. */
+function Opened({ today, after, name, machine, onClose }: { readonly today: FigureSet; readonly after: FigureSet; readonly name: string; readonly machine: string; readonly onClose: () => void }): ReactNode {
+  const set = useMemo(() => [after, today].map((each) => (name.startsWith('margin ') ? margins(each).set : each)).find((each) => each.get(name)) ?? today, [today, after, name]);
+  return <WorkingDrawer set={set} name={name} machine={machine} onClose={onClose} />;
 }
 
 /** How many signatures the change takes, or how many steps it leaves to sign where none was signed yet. */

@@ -2,8 +2,7 @@ import { showQuantity } from '@rotorwright/units';
 import type { FigureSet } from '@rotorwright/figures';
 import type { ReactNode } from 'react';
 import { StateMark } from '../../sheet/index.ts';
-import type { Trial } from './trial.ts';
-import { newlyLeft } from './windows-list.tsx';
+import { newlyExceeded, type Trial } from './trial.ts';
 
 export interface Column {
   readonly title: string;
@@ -24,7 +23,7 @@ export function CompareTable({ today, columns, onChoose }: { readonly today: Fig
         <thead><tr><th scope="col">Figure</th><th scope="col" className="number">today</th>{columns.map(({ title }, at) => <th key={`${at} ${title}`} scope="col" className="number"><button type="button" className="link" onClick={() => onChoose(at)}>{title}</button></th>)}</tr></thead>
         <tbody>
           {names.map((name) => <tr key={name}><th scope="row">{today.get(name)!.title}</th><td className="number">{value(today, name)}</td>{columns.map(({ trial }, at) => <td key={at} className="number">{trial === undefined ? '…' : value(trial.set, name)}</td>)}</tr>)}
-          <tr><th scope="row">Newly exceeded</th><td className="number">–</td>{columns.map(({ trial }, at) => <td key={at} className="number">{trial !== undefined && newlyLeft(trial.windows).length > 0 && <StateMark state="exceeded" size={14} />} {count(trial, ({ windows }) => newlyLeft(windows).length)}</td>)}</tr>
+          <tr><th scope="row">Newly exceeded</th><td className="number">–</td>{columns.map(({ trial }, at) => <td key={at} className="number">{trial !== undefined && newlyExceeded(trial) > 0 && <StateMark state="exceeded" size={14} />} {count(trial, newlyExceeded)}</td>)}</tr>
           <tr><th scope="row">Parts to fit</th><td className="number">–</td>{columns.map(({ trial }, at) => <td key={at} className="number">{count(trial, ({ work }) => work.parts.filter(({ kind }) => kind !== 'gone').reduce((sum, part) => sum + part.count, 0))}</td>)}</tr>
           <tr><th scope="row">Steps to sign again</th><td className="number">–</td>{columns.map(({ trial }, at) => <td key={at} className="number">{count(trial, ({ work }) => work.again.length)}</td>)}</tr>
         </tbody>

@@ -1,5 +1,5 @@
 import { planBuild, workOfChange, type ChangeWork, type Plan } from '@rotorwright/build';
-import { compareFigures, compareWindows, driveDirections, figures, isSetting, type FigureChange, type FigureSet, type WindowChange } from '@rotorwright/figures';
+import { compareFigures, compareMargins, compareWindows, driveDirections, figures, isSetting, margins, type FigureChange, type FigureSet, type MarginCrossing, type Margins, type WindowChange } from '@rotorwright/figures';
 import { applyEdits, differences, readMachine, wordFinding, type Difference, type Finding, type Machine, type Version } from '@rotorwright/machine';
 import type { Idea } from './ideas.ts';
 
@@ -8,6 +8,7 @@ interface Today {
   readonly text: string;
   readonly machine: Machine;
   readonly plan: Plan;
+  readonly margins: Pick<Margins, 'all'>;
   readonly findings: readonly Finding[];
 }
 
@@ -15,7 +16,7 @@ interface Today {
 export function readToday(text: string): Today {
   const { machine, findings } = readMachine(text);
   if (!machine) throw new Error('readToday: the text must be a machine file');
-  return { text, machine, plan: plannedOf(machine), findings };
+  return { text, machine, plan: plannedOf(machine), margins: margins(figures(machine)), findings };
 }
 
 /** What an idea makes of the file, and what it means at the bench: plain data, worked out beside the page. */
@@ -25,6 +26,8 @@ export interface Tried {
   readonly machine: Machine;
   readonly edits: readonly Difference[];
   readonly work: ChangeWork;
+  /** Margins that cross one. */
+  readonly crossings: readonly MarginCrossing[];
 }
 
 /** What would come of an idea. */
@@ -51,9 +54,15 @@ export function tryOut(today: Today, idea: Idea): Tried | Refusal {
   const known = new Set(today.findings.map(({ code, path }) => `${code} ${path}`));
   const wrong = findings.filter(({ severity, code, path }) => severity === 'error' && !known.has(`${code} ${path}`));
   if (!machine || wrong.length > 0) return refusal(wrong.length > 0 ? wrong : findings);
-  // 2. What it means at the bench.
-  return { version, machine, edits: differences({ text: today.text }, version), work: workOfChange(today, { machine, plan: plannedOf(machine) }) };
+  // 2. What it means at the bench, and for what carries a load.
+  return { version, machine, edits: differences({ text: today.text }, version), work: workOfChange(today, { machine, plan: plannedOf(machine) }), crossings: compareMargins(today.margins, margins(figures(machine))) };
 }
+
+/** How much a trial takes beyond what it keeps today: bands, limits, slots and margins. */
+export const newlyExceeded = ({ windows, crossings }: Pick<Trial, 'windows' | 'crossings'>): number => newlyLeft(windows).length + crossings.filter(({ word }) => word === 'exceeded').length;
+
+/** Windows that are kept today and would be left. */
+export const newlyLeft = (windows: readonly WindowChange[]): readonly WindowChange[] => windows.filter(({ before, after }) => after?.kept === false && before?.kept !== false);
 
 const plannedOf = (machine: Machine): Plan => planBuild(machine, { directions: driveDirections(machine) });
 

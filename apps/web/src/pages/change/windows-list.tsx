@@ -2,6 +2,7 @@ import type { KeptWindow, WindowChange } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import type { ReactNode } from 'react';
 import { StateMark, type MarkState } from '../../sheet/index.ts';
+import { newlyLeft } from './trial.ts';
 
 const kinds: Readonly<Record<KeptWindow['kind'], string>> = { band: 'wanted', limit: 'allowed', centre: 'the frame allows', engine: 'the engine likes' };
 
@@ -22,9 +23,6 @@ export function WindowsList({ windows }: { readonly windows: readonly WindowChan
     </ul>
   );
 }
-
-/** Windows that are kept today and would be left. */
-export const newlyLeft = (windows: readonly WindowChange[]): readonly WindowChange[] => windows.filter(({ before, after }) => after?.kept === false && before?.kept !== false);
 
 const rank = (change: WindowChange): number => (newlyLeft([change]).length > 0 ? 0 : change.after?.kept === false ? 1 : change.after?.kept === undefined ? 2 : 3);
 
