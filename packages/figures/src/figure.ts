@@ -5,8 +5,8 @@ export type FigureInput =
   | { readonly figure: string }
   /** `as` says what was made of the entry on the way: "half of" a diameter. */
   | { readonly entry: EntryPath; readonly value: number | string; readonly unit: string; readonly as?: string }
-  /** A point, a row or a table of numbers, SI. */
-  | { readonly entry: EntryPath; readonly table: readonly (number | readonly number[])[]; readonly unit: string; readonly as?: string }
+  /** A point, a row or a table of numbers, SI; `with` are entries that they stand on besides. */
+  | { readonly entry: EntryPath; readonly table: readonly (number | readonly number[])[]; readonly unit: string; readonly as?: string; readonly with?: readonly EntryPath[] }
   | { readonly constant: number; readonly unit: string; readonly source: string }
   /** `names` say what each row is, where its number would not do. */
   | { readonly list: readonly Readonly<Record<string, FigureInput>>[]; readonly names?: readonly string[] }

@@ -1,5 +1,6 @@
 import { linkBalls, leanOf, servoRodLeans, tiltOf, trainAt, type PlatePose, type Vector3 } from '@rotorwright/mechanics';
-import { less, type Lead } from './layout.ts';
+import type { Lead } from './layout.ts';
+import { less } from './mast-frame.ts';
 import { cranksAt, sweepSticks } from './plate-motion.ts';
 import type { Plate, Sticks } from './plate-types.ts';
 import type { Tail } from './tail.ts';

@@ -1,5 +1,6 @@
-import type { Controls, EntryPath, Lever, Link, Machine, Point, Rotor, Servo } from '@rotorwright/machine';
+import type { Controls, EntryPath, Lever, Link, Machine, Rotor, Servo } from '@rotorwright/machine';
 import { dot, type LeverTrain, type Mover, type TrainLever, type Vector3 } from '@rotorwright/mechanics';
+import { directionIn, less, pointIn, type Frame } from './mast-frame.ts';
 
 /** A link as it lies at rest: servos at mid travel, plate level, slider and blades in their middle. */
 export interface Rod {
@@ -26,16 +27,10 @@ export interface Lacks {
   readonly missing: readonly EntryPath[];
 }
 
-/** Where everything stands, seen from some origin. */
-export interface Frame {
-  readonly origin: Point;
-}
-
-export const less = (a: Vector3, b: Vector3): Vector3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 const lengthOf = (a: Vector3): number => Math.sqrt(dot(a, a));
 
 /** Collects the lead to what some links move; what is missing is gathered on the way. */
-export function leadBuilder({ controls }: Machine, { origin }: Frame, missing: Set<EntryPath>) {
+export function leadBuilder({ controls }: Machine, frame: Frame, missing: Set<EntryPath>) {
   const servos: Servo[] = [];
   const levers: Lever[] = [];
   const train: { readonly servos: LeverTrain['servos'][number][]; readonly levers: TrainLever[] } = { servos: [], levers: [] };
@@ -53,15 +48,16 @@ export function leadBuilder({ controls }: Machine, { origin }: Frame, missing: S
     }
     const index = leverAt(lever);
     if (link.fromBall === undefined) missing.add(link.fromBallPath);
-    return index === undefined || link.fromBall === undefined ? undefined : { mover: { lever: index }, ball: less(link.fromBall, origin) };
+    return index === undefined || link.fromBall === undefined ? undefined : { mover: { lever: index }, ball: pointIn(frame, link.fromBall) };
   }
 
   function servoStart(servo: Servo): { readonly mover: Mover; readonly ball: Vector3 } | undefined {
     const { pivot, axis, points, arm } = servo;
     for (const [key, value] of [['pivot', pivot], ['axis', axis], ['points', points], ['arm', arm]] as const) if (value === undefined) missing.add(`${servo.path}.${key}`);
     if (pivot === undefined || axis === undefined || points === undefined || arm === undefined) return undefined;
-    const along = dot(points, axis);
-    const square: Vector3 = less(points, [along * axis[0], along * axis[1], along * axis[2]]);
+    const [line, way] = [directionIn(frame, axis), directionIn(frame, points)];
+    const along = dot(way, line);
+    const square: Vector3 = less(way, [along * line[0], along * line[1], along * line[2]]);
     const size = lengthOf(square);
     if (!(size > 1e-6)) {
       missing.add(`${servo.path}.points`);
@@ -71,9 +67,9 @@ export function leadBuilder({ controls }: Machine, { origin }: Frame, missing: S
     if (index < 0) {
       index = servos.length;
       servos.push(servo);
-      train.servos.push({ pivot: less(pivot, origin), axis });
+      train.servos.push({ pivot: pointIn(frame, pivot), axis: line });
     }
-    const from = less(pivot, origin);
+    const from = pointIn(frame, pivot);
     return { mover: { servo: index }, ball: [from[0] + (arm * square[0]) / size, from[1] + (arm * square[1]) / size, from[2] + (arm * square[2]) / size] };
   }
 
@@ -93,11 +89,11 @@ export function leadBuilder({ controls }: Machine, { origin }: Frame, missing: S
     if (link && link.toBall === undefined) missing.add(link.toBallPath);
     const from = link && start(link);
     if (link?.toBall === undefined || from === undefined || (lever.on !== undefined && on === undefined)) return undefined;
-    const ball = less(link.toBall, origin);
+    const ball = pointIn(frame, link.toBall);
     const rod = rodOf(link, from.ball, ball);
     rods.push(rod);
     levers.push(lever);
-    train.levers.push({ pivot: less(lever.pivot, origin), axis: lever.axis, ball, rod: { from: from.mover, ball: from.ball, length: rod.length }, ...(on === undefined ? {} : { on }) });
+    train.levers.push({ pivot: pointIn(frame, lever.pivot), axis: directionIn(frame, lever.axis), ball, rod: { from: from.mover, ball: from.ball, length: rod.length }, ...(on === undefined ? {} : { on }) });
     return levers.length - 1;
   }
 

@@ -1,5 +1,5 @@
 import { bladePitches, closed, harmonicAzimuths, linearServoAngles, poseFor, poseOf, servoAnglesAt, sweepPlate, trainAt, type PlatePose, type PlateServo, type PlateSweep, type SwashplateGeometry, type WantedPitch } from '@rotorwright/mechanics';
-import { less } from './layout.ts';
+import { less } from './mast-frame.ts';
 import type { Plate, Posed, Sticks } from './plate-types.ts';
 import { solveBack } from './solve-back.ts';
 import { turnBack } from './turn-back.ts';

@@ -1,9 +1,12 @@
 import type { Rotor, Swashplate } from '@rotorwright/machine';
 import type { Harmonics, Mover, PlatePose, Sensitivity, SwashplateGeometry } from '@rotorwright/mechanics';
 import type { Lead, Rod } from './layout.ts';
+import type { Frame } from './mast-frame.ts';
 
 /** A swashplate with everything that moves it and that it moves. Origin: its centre at mid travel. */
 export interface Plate extends Lead {
+  /** What everything here is seen in: up along the mast. */
+  readonly frame: Frame;
   readonly rotor: Rotor;
   readonly swashplate: Swashplate;
   /** Rods that carry the plate, and what each starts from. */

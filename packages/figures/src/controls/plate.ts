@@ -1,7 +1,8 @@
 import type { EntryPath, Machine, Rotor } from '@rotorwright/machine';
-import { harmonicsOf, sensitivityOf, type Mover, type PlateServo, type SwashplateGeometry, type Vector3 } from '@rotorwright/mechanics';
+import { dot, harmonicsOf, sensitivityOf, type Mover, type PlateServo, type SwashplateGeometry, type Vector3 } from '@rotorwright/mechanics';
 import type { DriveSolution } from '../drive/solve.ts';
-import { bladeLink, gripAt, leadBuilder, less, middleOf, rodOf, type Lacks, type Lead } from './layout.ts';
+import { bladeLink, gripAt, leadBuilder, middleOf, rodOf, type Lacks, type Lead } from './layout.ts';
+import { less, mastFrame, pointIn } from './mast-frame.ts';
 import { poseAt } from './plate-motion.ts';
 import type { Plate } from './plate-types.ts';
 
@@ -43,9 +44,11 @@ export function layOut(machine: Machine, drive: DriveSolution): LaidOut | Lacks 
   const cyclic = rotor && need(rotor.cyclic, `${rotor.path}.cyclic`);
   const upperBall = pitchLink && need(pitchLink.fromBall, pitchLink.fromBallPath);
   const gripBall = pitchLink && need(pitchLink.toBall, pitchLink.toBallPath);
-  const rotation = rotor && senseOf(machine, drive, rotor);
+  const frame = at && hub ? mastFrame(machine, swashplate.on, at, hub) : { origin: at ?? [0, 0, 0] };
+  if ('stuck' in frame) return frame;
+  const rotation = rotor && senseOf(machine, drive, rotor, frame.axes?.[2] ?? [0, 0, 1]);
   for (const path of rotation && 'missing' in rotation ? rotation.missing : []) missing.add(path);
-  const builder = leadBuilder(machine, { origin: at ?? [0, 0, 0] }, missing);
+  const builder = leadBuilder(machine, frame, missing);
   const found = [...controls.links.values()].filter(({ to }) => to === 'swashplate').map((link) => {
     const from = builder.start(link);
     const azimuth = controls.servos.get(link.from)?.azimuth;
@@ -55,11 +58,10 @@ export function layOut(machine: Machine, drive: DriveSolution): LaidOut | Lacks 
   });
   if (found.length < 3) missing.add('controls.links');
   if (missing.size > 0 || !at || !rotor || !pitchLink || !hub || middle === undefined || cyclic === undefined || !upperBall || !gripBall || !rotation || 'missing' in rotation) return { missing: [...missing] };
-  if (Math.abs(axisOf(machine, swashplate.on)[2]) < 1 - 1e-9) return { stuck: `the shaft ${swashplate.on} is not upright in the axes of the file; controls are computed for an upright mast only` };
 
   const { train, ...lead } = builder.lead();
   const ends = found.flatMap((one) => (one ? [{ ...rodOf(one.link, one.ball, one.end), mover: one.mover }] : []));
-  const height = hub[2] - at[2];
+  const height = pointIn(frame, hub)[2];
   const grip = gripAt(gripBall, middle);
   const pitchRod = rodOf(pitchLink, upperBall, [grip[0], grip[1], grip[2] + height]);
   const geometry: SwashplateGeometry = {
@@ -70,7 +72,7 @@ export function layOut(machine: Machine, drive: DriveSolution): LaidOut | Lacks 
     link: { upperBall, length: pitchRod.length, driver: swashplate.driver ?? [upperBall[0], upperBall[1], 0] },
     grip: { height, ball: gripBall },
   };
-  return { ...lead, train, ends, geometry, rotor, swashplate, pitchRod, wanted: { low: rotor.stops!.min!, high: rotor.stops!.max!, cyclic } };
+  return { ...lead, train, ends, geometry, frame, rotor, swashplate, pitchRod, wanted: { low: rotor.stops!.min!, high: rotor.stops!.max!, cyclic } };
 }
 
 function crankOf(train: Lead['train'], mover: Mover, ball: Vector3): Pick<PlateServo, 'pivot' | 'axis' | 'arm'> {
@@ -78,10 +80,9 @@ function crankOf(train: Lead['train'], mover: Mover, ball: Vector3): Pick<PlateS
   return { pivot, axis, arm: less(ball, pivot) };
 }
 
-const axisOf = (machine: Machine, shaft: string): Vector3 => machine.shafts.get(shaft)?.axis ?? [0, 0, 1];
-
-function senseOf(machine: Machine, drive: DriveSolution, rotor: Rotor): { readonly sense: SwashplateGeometry['rotation'] } | Lacks {
+/** @param up  along the mast, in the axes of the file */
+function senseOf({ shafts }: Machine, drive: DriveSolution, rotor: Rotor, up: Vector3): { readonly sense: SwashplateGeometry['rotation'] } | Lacks {
   const motion = drive.states.get('driven')?.motions.get(rotor.on);
   if (motion?.sense === undefined) return { missing: motion?.missingForSense ?? ['power'] };
-  return { sense: motion.sense * axisOf(machine, rotor.on)[2] > 0 ? 'counterclockwise' : 'clockwise' };
+  return { sense: motion.sense * dot(shafts.get(rotor.on)?.axis ?? up, up) > 0 ? 'counterclockwise' : 'clockwise' };
 }

@@ -1,11 +1,12 @@
-import { pitchAt, type PlatePose } from '@rotorwright/mechanics';
+import type { Rotor } from '@rotorwright/machine';
+import { pitchAt, type PlatePose, type SwashplateGeometry } from '@rotorwright/mechanics';
 import { poseAt } from './plate-motion.ts';
 import type { Plate } from './plate-types.ts';
 import { tailAt, type Tail } from './tail.ts';
 
 /** What the slack of one place lets a blade turn by. */
 export interface PlayShare {
-  /** Link, servo or lever by its id, `swashplate` or `slider`. */
+  /** Link, servo, lever or rotor by its id, `swashplate` or `slider`. */
   readonly of: string;
   readonly what: 'balls' | 'gears' | 'pivot' | 'bearing';
   /** Whole slack there, from stop to stop: m, for gears rad. */
@@ -31,7 +32,7 @@ const small = 1e-6;
 /**
  * Play at the main blades with servos at mid travel, from that of each ball, bearing and gear.
  *
- * @neglects play of the feathering bearings and of the blade in its grip, and everything that bends
+ * @neglects play of the blade in its grip, end play of the grip, which the pull of the blade takes up, and everything that bends
  */
 export function platePlay(plate: Plate): Play {
   const base = pitchesOf(plate);
@@ -47,6 +48,7 @@ export function platePlay(plate: Plate): Play {
   });
   rows.push({ of: 'swashplate', what: 'bearing', slack: plate.swashplate.play, path: `${plate.swashplate.path}.play`, gain: () => gain(base, pitchesAt(plate, { ...plate.rest, height: plate.rest.height + small })) });
   rows.push(balls(plate.pitchRod.link, () => answer({ ...plate, geometry: { ...plate.geometry, link: { ...plate.geometry.link, length: plate.geometry.link.length + small } } })));
+  rows.push(grip(plate.rotor, () => answer({ ...plate, geometry: raised(plate.geometry) })));
   return summed(rows);
 }
 
@@ -65,6 +67,7 @@ export function tailPlay(tail: Tail): Play {
   const link = { ...tail, hub: { ...hub, link: { ...hub.link, length: hub.link.length + small } } };
   rows.push({ of: 'slider', what: 'bearing', slack: slider.play, path: `${slider.path}.play`, gain: () => answer(tailAt(link, 0)?.pitch) });
   rows.push(balls(tail.bladeRod.link, () => answer(tailAt(link, 0)?.pitch)));
+  rows.push(grip(tail.rotor, () => answer(tailAt({ ...tail, hub: raised(hub) }, 0)?.pitch)));
   return summed(rows);
 }
 
@@ -79,6 +82,11 @@ interface Slack {
 
 /** The two balls of a link, each with its play. */
 const balls = ({ id, path, play }: { readonly id: string; readonly path: string; readonly play?: number }, gained: () => number): Slack => ({ of: id, what: 'balls', slack: play === undefined ? undefined : 2 * play, path: `${path}.play`, gain: gained });
+
+/** The bearings of a grip: what they let go up and down, the link holds at its ball, and the blade turns. */
+const grip = ({ id, path, bearingPlay }: Rotor, gained: () => number): Slack => ({ of: id, what: 'bearing', slack: bearingPlay, path: `${path}.bearing-play`, gain: gained });
+
+const raised = (geometry: SwashplateGeometry): SwashplateGeometry => ({ ...geometry, grip: { ...geometry.grip, height: geometry.grip.height + small } });
 
 function summed(rows: readonly Slack[]): Play {
   const shares = rows.flatMap(({ of, what, slack, gain: gained }) => (slack === undefined ? [] : [{ of, what, slack, atBlade: slack * gained() }])).toSorted((a, b) => b.atBlade - a.atBlade);

@@ -33,7 +33,7 @@ export interface PlateReport {
   readonly play: Play;
   /** Absent where the moment of the blades is not known. */
   readonly loads?: readonly ServoLoad[];
-  /** How far the disc may lean back before a tip touches the boom, rad; only where the boom lies within the tips' reach. */
+  /** How far the disc may lean back from square to the mast before a tip touches the boom, rad; only where the boom lies within the tips' reach. */
   readonly leanToBoom?: number;
 }
 

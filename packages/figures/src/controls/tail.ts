@@ -1,6 +1,7 @@
 import type { EntryPath, Machine, Rotor, Slider } from '@rotorwright/machine';
 import { angleToPush, angleToReach, bladePitches, dot, trainAt, wayAlong, type Mover, type SwashplateGeometry, type Vector3 } from '@rotorwright/mechanics';
-import { bladeLink, gripAt, leadBuilder, less, middleOf, rodOf, type Lacks, type Lead, type Rod } from './layout.ts';
+import { bladeLink, gripAt, leadBuilder, middleOf, rodOf, type Lacks, type Lead, type Rod } from './layout.ts';
+import { less } from './mast-frame.ts';
 import { turnBack } from './turn-back.ts';
 
 /** What takes the slider along: a lever's pin, or a link with its ball on the slider. */

@@ -1,5 +1,5 @@
 import { angleToReach, ballOf, type LeverTrain, type Mover } from '@rotorwright/mechanics';
-import { less } from './layout.ts';
+import { less } from './mast-frame.ts';
 
 /** How far the servo has turned that turned a servo or lever so far. */
 export function turnBack({ servos, levers }: LeverTrain, mover: Mover, angle: number): { readonly servo: number; readonly angle: number } | undefined {

@@ -1,4 +1,4 @@
-import type { Rotor } from '@rotorwright/machine';
+import type { Link, Machine, Rotor } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { DriveSolution } from '../drive/solve.ts';
@@ -28,13 +28,27 @@ function addEnds(builder: Builder, { id, path, title, stops }: Rotor): void {
 
 function addLink(builder: Builder, { link, balls: [from, to] }: Rod): void {
   const { servos, swashplate } = builder.machine.controls;
-  const fromPath = servos.get(link.from)?.armPath ?? link.fromBallPath;
-  const toPath = link.toBall === undefined && swashplate ? `${swashplate.path}.radius` : link.toBallPath;
-  const point = (path: string, value: readonly number[]): FigureInput => ({ entry: path, table: value, unit: 'm', as: 'ball at rest, from the middle of plate or slider, by' });
+  const servo = servos.get(link.from);
+  const onCircle = link.toBall === undefined && swashplate !== undefined;
+  const point = (path: string, value: readonly number[], as: string, besides: readonly string[]): FigureInput => ({ entry: path, table: value, unit: 'm', as, with: besides });
+  const seen = 'ball at rest, from the middle of plate or slider, by';
   builder.add({
     name: `link-length ${link.id}`, title: `Length of ${inSentence(link.title)}, ball to ball`, unit: 'm', shown: 'mm', calculation: 'link-length', output: 'length',
-    inputs: { from: point(fromPath, from), to: point(toPath, to) },
+    inputs: {
+      from: servo ? point(servo.armPath, from, `${seen} pivot, axis and points of the servo, and`, ['pivot', 'axis', 'points'].map((key) => `${servo.path}.${key}`)) : point(link.fromBallPath, from, seen, []),
+      to: point(onCircle ? `${swashplate.path}.radius` : link.toBallPath, to, seen, [...(onCircle && servo ? [`${servo.path}.azimuth`] : []), ...placesOf(builder.machine, link)]),
+    },
   });
+}
+
+/** Entries that say where the far end of a link stands, besides the ball itself. */
+function placesOf({ rotors, controls: { swashplate, slider } }: Machine, { from, to }: Link): readonly string[] {
+  const carrier = [to, from].includes('swashplate') ? swashplate : [to, from].includes('slider') ? slider : undefined;
+  const rotor = rotors.get(to);
+  return [
+    ...(carrier ? [`${carrier.path}.at`, `shafts.${carrier.on}.axis`] : []),
+    ...(rotor ? [`${rotor.path}.at`, `${rotor.path}.stops`] : []),
+  ];
 }
 
 /** Radii of gyration of a NACA 0012 section of even density over its chord: integrated by hand. */

@@ -8,13 +8,13 @@ import { solveDrive } from '../../src/drive/solve.ts';
 import { read } from '../read.ts';
 
 /** A bare mast with a plate, written for the tests. Every number is invented. */
-export const bench = (controls: string, { sense = 'clockwise', stops = '-10 to 12 °' } = {}): Machine => read(`
+export const bench = (controls: string, { sense = 'clockwise', stops = '-10 to 12 °', axis = 'up', hub = '[0 mm, 0 mm, 180 mm]' } = {}): Machine => read(`
 rotorwright: 1
 machine: {name: Bench}
 power: {motor: {on: mast, speed: 1700 rpm, turns: ${sense} from above}}
-shafts: {mast: {axis: up}, tail: {axis: left}}
+shafts: {mast: {axis: ${axis}}, tail: {axis: left}}
 rotors:
-  main: {on: mast, blades: 2, diameter: 1500 mm, at: [0 mm, 0 mm, 180 mm], stops: ${stops}, cyclic: 7 °}
+  main: {on: mast, blades: 2, diameter: 1500 mm, at: ${hub}, stops: ${stops}, cyclic: 7 °}
   tail: {on: tail, blades: 2, diameter: 260 mm, at: [-900 mm, 60 mm, 0 mm], stops: -14 to 24 °}
 controls:
 ${controls}
@@ -22,20 +22,28 @@ ${controls}
 
 const pitchLink = 'pitch: {from: swashplate, to: main, from-ball: [9 mm, 31 mm, 7 mm], to-ball: [10 mm, 30 mm, -4 mm]}';
 
-/** Arms square to their radius, servos at some angles round the mast. */
-export const around = (angles: readonly number[], options?: Parameters<typeof bench>[1]): Machine => {
+type Triple = readonly [number, number, number];
+
+/** The same bench with a point of it taken somewhere by a rotation whose columns are given: forward, left, up. */
+const turnedBy = (columns: readonly [Triple, Triple, Triple], [x, y, z]: Triple): Triple => [0, 1, 2].map((row) => columns[0][row]! * x + columns[1][row]! * y + columns[2][row]! * z) as unknown as Triple;
+const millimetres = (point: Triple): string => `[${point.map((each) => `${each} mm`).join(', ')}]`;
+
+/** Arms square to their radius, servos at some angles round a mast that may lean, all of it about the origin. */
+export const around = (angles: readonly number[], options?: Parameters<typeof bench>[1], mast: readonly [Triple, Triple, Triple] = [[1, 0, 0], [0, 1, 0], [0, 0, 1]]): Machine => {
+  const at = (point: Triple): string => millimetres(turnedBy(mast, point));
+  const along = (direction: Triple): string => `[${turnedBy(mast, direction).join(', ')}]`;
   const servos = angles.map((degrees, index) => {
     const [c, s] = [Math.cos((degrees * Math.PI) / 180), Math.sin((degrees * Math.PI) / 180)];
     const [x, y] = [40 * c + 17 * s, 40 * s - 17 * c];
-    return `    s${index + 1}: {arm: 17 mm, points: [${-s}, ${c}, 0], axis: [${c}, ${s}, 0], pivot: [${x} mm, ${y} mm, 30 mm], azimuth: ${degrees} °, travel: 100 °}`;
+    return `    s${index + 1}: {arm: 17 mm, points: ${along([-s, c, 0])}, axis: ${along([c, s, 0])}, pivot: ${at([x, y, 30])}, azimuth: ${degrees} °, travel: 100 °}`;
   });
   return bench(`
-  swashplate: {on: mast, radius: 40 mm, at: [0 mm, 0 mm, 100 mm], guide: [-45 mm, 0 mm, -2 mm], driver: [0 mm, -25 mm, 7 mm]}
+  swashplate: {on: mast, radius: 40 mm, at: ${at([0, 0, 100])}, guide: [-45 mm, 0 mm, -2 mm], driver: [0 mm, -25 mm, 7 mm]}
   servos:
 ${servos.join('\n')}
   links:
 ${angles.map((_, index) => `    l${index + 1}: {from: s${index + 1}, to: swashplate, play: 0.01 mm}`).join('\n')}
-    ${pitchLink}`, options);
+    ${pitchLink}`, { axis: along([0, 0, 1]), hub: at([0, 0, 180]), ...options });
 };
 
 /** One of three rods comes from a bell-crank; with `riding` that bell-crank's pivot rides on a lever of a fourth servo. */

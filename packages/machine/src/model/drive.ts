@@ -219,4 +219,6 @@ export interface Rotor {
   readonly cyclic?: number;
   /** Feathering axis over the boom where the tips pass, m. */
   readonly aboveBoom?: number;
+  /** Play of its feathering bearings: how far a grip goes up and down at the ball of its pitch arm, from stop to stop, m. */
+  readonly bearingPlay?: number;
 }

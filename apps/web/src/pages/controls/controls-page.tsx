@@ -93,7 +93,7 @@ function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
         </>
       )}
       block={{ units: 'mm, °', caution: 'Motor unplugged or engine cold, blades clear or off, before you set or measure pitch.' }}
-      notes={<><Note title="Reading the picture">Both flat views have one scale. Lengths are true, thicknesses are not. {mark ? `The ball in the warning ink has least left of its limit: ${names.get(mark.link)}.` : ''}</Note><Note title="What is left out">Nothing bends, and play is not drawn. Feathering axis level, blades without lag or flap.</Note></>}
+      notes={<><Note title="Reading the picture">Both flat views have one scale. Lengths are true, thicknesses are not. {mark ? `The ball in the warning ink has least left of its limit: ${names.get(mark.link)}.` : ''}</Note><Note title="What is left out">Nothing bends, and play is not drawn. Feathering axis square to the mast, blades without lag or flap.{plate?.plate.frame.axes ? ' The mast leans in the file; here it stands upright.' : ''}</Note></>}
     >
       <div className="columns controls-columns">
         <div className="controls-picture">

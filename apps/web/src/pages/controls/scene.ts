@@ -4,7 +4,7 @@ import { ballOf, linkBalls, pitchAt, plateBall, rotateAbout, trainAt, type Vecto
 /** What something is drawn as: the ink says which. */
 export type Ink = 'still' | 'servo' | 'rod' | 'plate' | 'blade' | 'marked';
 
-/** Straight pieces, balls and plates, m, in the axes of the machine: forward, left, up. The stage and the flat drawing draw the same. */
+/** Straight pieces, balls and plates, m: forward, left, up; of the head along its mast, which stands upright whether it leans or not. The stage and the flat drawing draw the same. */
 export interface Scene {
   readonly pieces: readonly { readonly from: Vector3; readonly to: Vector3; readonly radius: number; readonly ink: Ink }[];
   readonly balls: readonly { readonly at: Vector3; readonly radius: number; readonly ink: Ink }[];
