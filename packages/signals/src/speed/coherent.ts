@@ -1,4 +1,4 @@
-import { wanderOf } from './wander.ts';
+import { wanderOf, type Wander } from './wander.ts';
 import { sinc } from './prepare.ts';
 import { meanSpeed, type Turns } from './straighten.ts';
 
@@ -60,7 +60,7 @@ export function follow(turns: Turns, straighten: (turns: Turns) => Float64Array,
       return found;
     }
     own = turnsThrough(places, fitted.whole, turns.length, rate);
-    found = { turns: own, speed: meanSpeed(own, rate), deviation: Math.hypot(fitted.deviation, endDeviation(own, size)) / (places.times[blocks - 1]! - places.times[0]!) };
+    found = { turns: own, speed: meanSpeed(own, rate), deviation: fitted.deviation / places.times[blocks + 1]! };
     const all = used.length === lines.length;
     if (all && largest(fitted.angle) < 2e-4) break;
     if (largest(fitted.angle) * reachOrder < 0.1 || all) reachOrder *= growth;
@@ -123,43 +123,101 @@ interface Fit {
 }
 
 /** The angle that the lines agree on, each with its own steady amplitude and phase; what they let through of each other is taken off. */
-function fit(lines: readonly FollowedLine[], phasors: readonly Phasors[], leaking: readonly (readonly Leak[])[], { beside }: Places, span: number): Fit | undefined {
-  const blocks = beside.length;
+function fit(lines: readonly FollowedLine[], phasors: readonly Phasors[], leaking: readonly (readonly Leak[])[], { beside, times }: Places, span: number): Fit | undefined {
+  const blocks = beside.length - 2;
+  const inBlocks = times.map((time) => time / span);
   let angle = new Float64Array(blocks);
   let last: Fit | undefined;
   let own = phasors;
   for (let pass = 0; pass < 12; pass += 1) {
-    const slope = new Float64Array(blocks);
-    const weight = new Float64Array(blocks);
     const means = lines.map(({ order }, index) => meanPhasor(own[index]!, 2 * Math.PI * order, angle));
     own = phasors.map((phasor, index) => cleaned(phasor, leaking[index]!, means, lines, angle));
-    for (const [index, { order, noise }] of lines.entries()) {
-      const { real, imaginary } = own[index]!;
-      const turn = 2 * Math.PI * order;
-      const [re, im] = meanPhasor(own[index]!, turn, angle);
-      const variance = noise / span;
-      const square = re * re + im * im - (2 * variance) / blocks;
-      if (!(square > (6 * variance) / blocks)) continue;
-      for (let block = 0; block < blocks; block += 1) {
-        const c = Math.cos(turn * angle[block]!);
-        const s = Math.sin(turn * angle[block]!);
-        const zr = real[block]! * c + imaginary[block]! * s;
-        const zi = imaginary[block]! * c - real[block]! * s;
-        slope[block]! += (turn * (re * zi - im * zr)) / variance;
-        weight[block]! += (turn * turn * square) / variance;
-      }
+    const sayings = lines.flatMap((line, index) => sayingOf(line, own[index]!, angle, span) ?? []);
+    const agreed = agreement(sayings, blocks);
+    if (agreed === undefined) return undefined;
+    const measured = new Float64Array(blocks + 2);
+    const precision = new Float64Array(blocks + 2);
+    for (let block = 0; block < blocks; block += 1) {
+      measured[block + 1] = beside[block + 1]! + angle[block]! + clamp(agreed.angle[block]!, 0.02);
+      precision[block + 1] = agreed.weight;
     }
-    if (weight.every((value) => value === 0)) return undefined;
-    const measured = Float64Array.from(angle, (value, block) => beside[block]! + value + clamp(slope[block]! / weight[block]!, 0.02));
-    const wander = wanderOf(measured, weight);
+    const wander = wanderOf(inBlocks, measured, precision);
     if (wander === undefined) return undefined;
-    const next = wander.angle.map((value, block) => value - beside[block]!);
-    const moved = Math.max(...next.map((value, block) => Math.abs(value - angle[block]!)));
+    const next = angle.map((_, block) => wander.angle[block + 1]! - beside[block + 1]!);
+    const moves = next.map((value, block) => value - angle[block]!);
+    const moved = Math.max(...moves.map(Math.abs));
     angle = next;
-    last = { angle, whole: wander.angle, deviation: wander.deviation };
+    last = { angle, whole: wander.angle, deviation: Math.sqrt(wander.open + Math.max(wander.scattered, apart(sayings, agreed, wander, moves))) };
     if (pass > 1 && moved < 1e-6) break;
   }
   return last;
+}
+
+/** What one line says of the rest of the angle in each block, turns, and how much its noise lets that count, 1/turns². */
+interface Saying {
+  readonly angle: Float64Array;
+  readonly weight: number;
+}
+
+/** undefined for a line that does not keep its phase. */
+function sayingOf({ order, noise }: FollowedLine, phasors: Phasors, known: Float64Array, span: number): Saying | undefined {
+  const { real, imaginary } = phasors;
+  const turn = 2 * Math.PI * order;
+  const [re, im] = meanPhasor(phasors, turn, known);
+  const variance = noise / span;
+  const square = re * re + im * im - (2 * variance) / known.length;
+  if (!(square > (6 * variance) / known.length)) return undefined;
+  const angle = known.map((value, block) => {
+    const c = Math.cos(turn * value);
+    const s = Math.sin(turn * value);
+    return (re * (imaginary[block]! * c - real[block]! * s) - im * (real[block]! * c + imaginary[block]! * s)) / (turn * square);
+  });
+  return { angle, weight: (turn * turn * square) / variance };
+}
+
+interface Agreement {
+  readonly angle: Float64Array;
+  readonly weight: number;
+  /** What each line counts for in it. */
+  readonly weights: readonly number[];
+}
+
+/** Rounds of weighing lines anew. */
+const weighings = 3;
+/** A line that makes nearly all of the agreement cannot be held against it. */
+const alone = 0.9;
+
+/** What all lines say together. A line that strays from the others by more than its noise counts for as much less. */
+function agreement(sayings: readonly Saying[], blocks: number): Agreement | undefined {
+  let weights = sayings.map(({ weight }) => weight);
+  for (let round = 0; ; round += 1) {
+    const whole = weights.reduce((sum, each) => sum + each, 0);
+    if (!(whole > 0)) return undefined;
+    const angle = new Float64Array(blocks);
+    for (const [index, saying] of sayings.entries()) for (let block = 0; block < blocks; block += 1) angle[block]! += (weights[index]! * saying.angle[block]!) / whole;
+    if (round === weighings) return { angle, weight: whole, weights };
+    weights = sayings.map((saying, index) => {
+      const left = 1 - weights[index]! / whole;
+      if (left < 1 - alone) return saying.weight;
+      const stray = saying.angle.reduce((sum, value, block) => sum + (value - angle[block]!) ** 2, 0) / blocks;
+      return saying.weight / Math.max(1, (saying.weight * stray) / left);
+    });
+  }
+}
+
+/**
+ * Variance of the gained angle by what the lines say apart, turns²: each as a whole, however its straying hangs together in time.
+ *
+ * @source sandwich estimator of variance with one cluster a line (from memory)
+ */
+function apart(sayings: readonly Saying[], { weights, weight }: Agreement, { pull }: Wander, moves: Float64Array): number {
+  if (sayings.length < 2) return 0;
+  const sum = sayings.reduce((all, { angle }, index) => {
+    let moved = 0;
+    for (let block = 0; block < moves.length; block += 1) moved += pull[block + 1]! * (angle[block]! - moves[block]!);
+    return all + ((weights[index]! / weight) * moved) ** 2;
+  }, 0);
+  return (sum * sayings.length) / (sayings.length - 1);
 }
 
 /** Steady part of a line, the angle taken out. */
@@ -192,21 +250,10 @@ function cleaned({ real, imaginary }: Phasors, leaking: readonly Leak[], means: 
   return { real: re, imaginary: im };
 }
 
-/** Part of the usual bend from block to block by which both ends together may be out; set by the made-up recordings of the benchmark. */
-const beyond = 1.8;
-
-/** How far the angle may be out at both ends, turns: half a block beyond the last middle, where the speed may have changed as it does elsewhere. */
-function endDeviation(turns: Turns, size: number): number {
-  let square = 0;
-  let count = 0;
-  for (let at = 2 * size; at < turns.length; at += size, count += 1) square += (turns[at]! - 2 * turns[at - size]! + turns[at - 2 * size]!) ** 2;
-  return count === 0 ? 0 : beyond * Math.sqrt(square / count);
-}
-
 const clamp = (value: number, most: number): number => Math.max(-most, Math.min(most, value));
 const largest = (values: Float64Array): number => values.reduce((most, value) => Math.max(most, Math.abs(value - values[0]!)), 0);
 
-/** The middles of the blocks: when they are, and how many turns the rotor has made till then besides an even turning. */
+/** Both ends of the recording and the middles of the blocks between: when they are, and how many turns the rotor has made till then besides an even turning. */
 interface Places {
   readonly times: Float64Array;
   readonly beside: Float64Array;
@@ -216,18 +263,22 @@ interface Places {
 
 function placesOf(turns: Turns, size: number, blocks: number, rate: number): Places {
   const even = meanSpeed(turns, rate);
-  const times = new Float64Array(blocks);
-  const beside = new Float64Array(blocks);
+  const last = turns.length - 1;
+  const times = new Float64Array(blocks + 2);
+  const beside = new Float64Array(blocks + 2);
+  beside[0] = turns[0]!;
   for (let block = 0, at = 0; block < blocks; block += 1) {
     const wanted = turns[0]! + (((block + 0.5) * size - 0.5) * even) / rate;
-    while (at < turns.length - 2 && turns[at + 1]! <= wanted) at += 1;
-    times[block] = (at + (wanted - turns[at]!) / (turns[at + 1]! - turns[at]!)) / rate;
-    beside[block] = wanted - even * times[block]!;
+    while (at < last - 1 && turns[at + 1]! <= wanted) at += 1;
+    times[block + 1] = (at + (wanted - turns[at]!) / (turns[at + 1]! - turns[at]!)) / rate;
+    beside[block + 1] = wanted - even * times[block + 1]!;
   }
+  times[blocks + 1] = last / rate;
+  beside[blocks + 1] = turns[last]! - (even * last) / rate;
   return { times, beside, even };
 }
 
-/** Turns at each sample through the middles of the blocks: cubic pieces with the slopes of their neighbours, straight on beyond the ends. */
+/** Turns at each sample through these places: cubic pieces with the slopes of their neighbours. */
 function turnsThrough({ times, even }: Places, beside: Float64Array, samples: number, rate: number): Turns {
   const last = times.length - 1;
   const slopes = times.map((_, at) => {
@@ -235,18 +286,13 @@ function turnsThrough({ times, even }: Places, beside: Float64Array, samples: nu
     const behind = Math.min(last, at + 1);
     return (beside[behind]! - beside[before]!) / (times[behind]! - times[before]!);
   });
-  // At the ends the slope goes on as it bends inside.
-  slopes[0] = 2 * slopes[0]! - slopes[1]!;
-  slopes[last] = 2 * slopes[last]! - slopes[last - 1]!;
   const turns = new Float64Array(samples);
   for (let index = 0, piece = 0; index < samples; index += 1) {
     const time = index / rate;
     while (piece < last - 1 && times[piece + 1]! <= time) piece += 1;
     const span = times[piece + 1]! - times[piece]!;
     const x = (time - times[piece]!) / span;
-    const extra = x < 0 ? beside[0]! + slopes[0]! * (time - times[0]!) : x > 1 ? beside[last]! + slopes[last]! * (time - times[last]!)
-      : beside[piece]! * (1 + 2 * x) * (1 - x) ** 2 + beside[piece + 1]! * x * x * (3 - 2 * x) + span * (slopes[piece]! * x * (1 - x) ** 2 - slopes[piece + 1]! * x * x * (1 - x));
-    turns[index] = even * time + extra;
+    turns[index] = even * time + beside[piece]! * (1 + 2 * x) * (1 - x) ** 2 + beside[piece + 1]! * x * x * (3 - 2 * x) + span * (slopes[piece]! * x * (1 - x) ** 2 - slopes[piece + 1]! * x * x * (1 - x));
   }
   return turns;
 }

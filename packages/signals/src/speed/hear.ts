@@ -24,8 +24,8 @@ const audibleFrom = 5;
 const heardFrom = 18;
 /** One speed is told from another by these odds. */
 const sureFrom = 7;
-/** Deviations to either side that hold the truth in 95 of 100: a little more than for a normal law, for the noise is itself measured. Set by the made-up recordings of the benchmark. */
-const covering = 2.16;
+/** Deviations to either side that hold the truth in 95 of 100, by the normal law. */
+const covering = 1.96;
 /** Part of their height that lines must keep when their phases have been followed. */
 const stillStanding = 0.85;
 

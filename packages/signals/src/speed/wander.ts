@@ -2,57 +2,114 @@ import { bandCholesky, bandMatrix, bandSolve } from '@rotorwright/mechanics';
 
 /** What is left of the angle after straightening, smoothed as far as the measurements ask for. */
 export interface Wander {
-  /** turns, one a block */
+  /** turns, one a place */
   readonly angle: Float64Array;
-  /** From the first block to the last, turns, and its standard deviation. */
-  readonly gain: number;
-  readonly deviation: number;
+  /** Variance of the angle gained from the first place to the last, turns²: what the measurements leave open, and what their scatter does. */
+  readonly open: number;
+  readonly scattered: number;
+  /** How far that gain moves with each measurement: turns a turn, one a place. */
+  readonly pull: Float64Array;
 }
 
-/** Standard deviations that are tried for the change of speed from block to block, in turns a block. */
-const tried: readonly number[] = Array.from({ length: 17 }, (_, index) => 1e-7 * 10 ** (index / 2.5));
+/** Standard deviations that are tried for the change of speed from block to block, and for the shake of the angle itself, in turns and blocks. */
+const bends: readonly number[] = Array.from({ length: 13 }, (_, index) => 1e-7 * 10 ** (index / 2));
+const shakes: readonly number[] = Array.from({ length: 8 }, (_, index) => 3e-7 * 10 ** (index / 2));
 /** The scatter is taken to be what the noise foretells with the weight of so many blocks. */
 const trusted = 24;
+/** Sizes less likely than the likeliest by this much tell nothing more, nepers. */
+const unlikely = 12;
+
+interface Fit {
+  readonly likely: number;
+  readonly scatter: number;
+  readonly factor: Float64Array<ArrayBuffer>;
+  readonly angle: Float64Array;
+}
 
 /**
- * Fits an angle whose speed may wander: the size of wander and scatter that make the measurements likeliest.
+ * Fits an angle whose speed may wander and which may shake besides. Nobody knows how much: every size of both is tried, and
+ * counts for as much as it makes the measurements likely. What the sizes say apart is part of the deviation.
  *
- * @param measured   turns, one a block, three or more
- * @param precision  one over the variance of each, 1/turns²; 0 where nothing was measured
- * @source smoothing spline as a Gaussian process, integrated random walk; restricted likelihood (Wahba 1978, from memory)
+ * @param times      of the places, in blocks, growing
+ * @param measured   turns, one a place, three or more of them measured
+ * @param precision  one over the variance of each, 1/turns²; 0 where nothing was measured, as at the ends of a recording
+ * @source integrated random walk and random walk as a Gaussian process, restricted likelihood (Wahba 1978, from memory); sizes averaged by their likelihood
  */
-export function wanderOf(measured: Float64Array, precision: Float64Array): Wander | undefined {
-  const count = measured.length;
-  let best: { readonly likely: number; readonly wander: Wander } | undefined;
-  for (const size of tried) {
-    const a = bandMatrix(count);
-    for (let i = 0; i < count; i += 1) a[4 * i] = precision[i]!;
-    const stiffness = 1 / size ** 2;
-    for (let i = 0; i + 2 < count; i += 1) {
-      a[4 * i]! += stiffness;
-      a[4 * (i + 1)]! += 4 * stiffness;
-      a[4 * (i + 2)]! += stiffness;
-      a[4 * (i + 1) + 1]! -= 2 * stiffness;
-      a[4 * (i + 2) + 1]! -= 2 * stiffness;
-      a[4 * (i + 2) + 2]! += stiffness;
-    }
-    const factor = bandCholesky(a);
-    if (factor === undefined) continue;
-    const angle = Float64Array.from(measured, (value, i) => value * precision[i]!);
-    bandSolve(factor, angle);
-    let misfit = 0;
-    for (let i = 0; i < count; i += 1) misfit += precision[i]! * measured[i]! * (measured[i]! - angle[i]!);
-    const scatter = (misfit + trusted) / (count - 2 + trusted);
-    let logDeterminant = 0;
-    for (let i = 0; i < count; i += 1) logDeterminant -= 2 * Math.log(factor[4 * i]!);
-    const likely = -0.5 * ((count - 2 + trusted) * Math.log(scatter) + logDeterminant - (count - 2) * Math.log(stiffness));
-    if (best !== undefined && likely <= best.likely) continue;
-    const ends = new Float64Array(count);
+export function wanderOf(times: Float64Array, measured: Float64Array, precision: Float64Array): Wander | undefined {
+  const freedom = precision.reduce((sum, each) => sum + (each > 0 ? 1 : 0), 0) - 2;
+  if (freedom < 1) return undefined;
+  const fits = bends.flatMap((bend) => shakes.flatMap((shake) => fitOf(times, measured, precision, freedom, bend, shake) ?? []));
+  const most = fits.reduce((best, { likely }) => Math.max(best, likely), -Infinity);
+  const count = times.length;
+  const angle = new Float64Array(count);
+  const pull = new Float64Array(count);
+  let [whole, gain, square, scattered, open] = [0, 0, 0, 0, 0];
+  for (const fit of fits) {
+    if (!(fit.likely > most - unlikely)) continue;
+    const weight = Math.exp(fit.likely - most);
+    whole += weight;
+    const ends = new Float64Array(2 * count);
     ends[0] = -1;
-    ends[count - 1] = 1;
-    bandSolve(factor, ends);
-    const gain = angle[count - 1]! - angle[0]!;
-    best = { likely, wander: { angle, gain, deviation: Math.sqrt(scatter * Math.max(0, ends[count - 1]! - ends[0]!)) } };
+    ends[2 * count - 2] = 1;
+    bandSolve(fit.factor, ends);
+    let variance = 0;
+    for (let place = 0; place < count; place += 1) {
+      angle[place]! += weight * fit.angle[2 * place]!;
+      pull[place]! += weight * ends[2 * place]! * precision[place]!;
+      variance += ends[2 * place]! ** 2 * precision[place]!;
+    }
+    const own = fit.angle[2 * count - 2]! - fit.angle[0]!;
+    gain += weight * own;
+    square += weight * own * own;
+    scattered += weight * fit.scatter * variance;
+    open += weight * fit.scatter * Math.max(0, ends[2 * count - 2]! - ends[0]! - variance);
   }
-  return best?.wander;
+  if (!(whole > 0)) return undefined;
+  // The scatter is itself measured: its variance is that of Student's law.
+  const student = (freedom + trusted) / (freedom + trusted - 2);
+  const between = Math.max(0, square / whole - (gain / whole) ** 2);
+  const mean = (value: number): number => value / whole;
+  return { angle: angle.map(mean), pull: pull.map(mean), open: student * mean(open) + between, scattered: student * mean(scattered) };
+}
+
+/** The likeliest angle and speed of each place, one after the other, for one size of bend and shake. */
+function fitOf(times: Float64Array, measured: Float64Array, precision: Float64Array, freedom: number, bend: number, shake: number): Fit | undefined {
+  const count = times.length;
+  const a = bandMatrix(2 * count);
+  let logDeterminant = 0;
+  for (let place = 0; place < count; place += 1) a[8 * place]! += precision[place]!;
+  for (let place = 0; place + 1 < count; place += 1) {
+    const step = times[place + 1]! - times[place]!;
+    // What angle and speed may do from one place to the next: covariance, turned over.
+    const q11 = (bend * bend * step ** 3) / 3 + shake * shake * step;
+    const q12 = (bend * bend * step * step) / 2;
+    const q22 = bend * bend * step;
+    const determinant = q11 * q22 - q12 * q12;
+    logDeterminant += Math.log(determinant);
+    const p11 = q22 / determinant;
+    const p12 = -q12 / determinant;
+    const p22 = q11 / determinant;
+    // Rows angle and speed of this place, then of the next; the next angle is expected at angle + step · speed.
+    const row = 8 * place;
+    a[row]! += p11;
+    a[row + 5]! += step * p11 + p12;
+    a[row + 4]! += step * step * p11 + 2 * step * p12 + p22;
+    a[row + 10]! -= p11;
+    a[row + 9]! -= step * p11 + p12;
+    a[row + 8]! += p11;
+    a[row + 15]! -= p12;
+    a[row + 14]! -= step * p12 + p22;
+    a[row + 13]! += p12;
+    a[row + 12]! += p22;
+  }
+  const factor = bandCholesky(a);
+  if (factor === undefined) return undefined;
+  const angle = new Float64Array(2 * count);
+  for (let place = 0; place < count; place += 1) angle[2 * place] = measured[place]! * precision[place]!;
+  bandSolve(factor, angle);
+  let misfit = 0;
+  for (let place = 0; place < count; place += 1) misfit += precision[place]! * measured[place]! * (measured[place]! - angle[2 * place]!);
+  for (let row = 0; row < 2 * count; row += 1) logDeterminant -= 2 * Math.log(factor[4 * row]!);
+  const scatter = (Math.max(0, misfit) + trusted) / (freedom + trusted);
+  return { likely: -0.5 * ((freedom + trusted) * Math.log(scatter) + logDeterminant), scatter, factor, angle };
 }
