@@ -89,6 +89,17 @@ const bearingSteels = sourced({ ...catalogue, place: 'appendix table 8; Calliste
   [name, 'material', { name }, 'density', density, 0.01, 'relative'],
 ]));
 
+/** A value without its document is worth nothing: the three of the catalogue name it, and what follows from others says from which. */
+const documents = sourced({ ...catalogue, place: 'appendix table 8: density, Young’s modulus and expansion of bearing steel; ν of Callister; G follows from E and ν' }, [
+  ['bearing steel, each value with its document', 'material', { name: 'bearing steel' }, 'sources', [
+    'density: public catalogue of a bearing maker, appendix table 8',
+    'youngsModulus: public catalogue of a bearing maker, appendix table 8',
+    'shearModulus: isotropy: G = E/(2(1 + ν))',
+    'poissonsRatio: Callister, Materials Science and Engineering, appendix B, tables B.1 to B.3 (from memory)',
+    'expansion: public catalogue of a bearing maker, appendix table 8',
+  ], 0, 'absolute'],
+]);
+
 /** G in GPa, ν: measured, where ours follows from E and ν. */
 const shears = sourced({ document: 'Shear moduli as handbooks print them (from memory)', kind: 'published' }, (
   [
@@ -118,4 +129,4 @@ const heating = sourced({ document: 'Worked by hand in the title', kind: 'by han
 ]);
 
 /** Fits, and what warmth does to them. */
-export const fitChecks: readonly Check[] = [...limits, ...grades, ...exceptions, ...clearances, ...lame, ...hand, ...heating, ...expansions, ...bearingSteels, ...shears, ...damp, ...alloys];
+export const fitChecks: readonly Check[] = [...limits, ...grades, ...exceptions, ...clearances, ...lame, ...hand, ...heating, ...expansions, ...bearingSteels, ...documents, ...shears, ...damp, ...alloys];

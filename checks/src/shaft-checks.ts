@@ -16,7 +16,10 @@ const thomson = [
 ] as const;
 const tabled = sourced(
   { document: 'Thomson, Theory of Vibration', place: 'table 9.5-1 and appendix D, βl to four or five figures', kind: 'published' },
-  thomson.map(([title, supports, roots]): Row => [`eigenvalues: ${title}`, 'beam-modes', { ...unit, supports, modes: 3 }, 'frequencies', roots.map(frequency), 7e-5, 'relative']),
+  thomson.flatMap(([title, supports, roots]): Row[] => [
+    [`eigenvalues: ${title}`, 'beam-modes', { ...unit, supports, modes: 3 }, 'frequencies', roots.map(frequency), 7e-5, 'relative'],
+    ...(['firstFrequency', 'secondFrequency', 'thirdFrequency'] as const).map((output, index): Row => [`eigenvalue ${index + 1}: ${title}`, 'beam-modes', { ...unit, supports, modes: 3 }, output, frequency(roots[index]!), 7e-5, 'relative']),
+  ]),
 );
 
 const pinnedBeam = sourced({ document: 'Bending of a beam on two pins', kind: 'law' }, [
@@ -47,8 +50,10 @@ const shape = sourced({ document: 'Thomson, Theory of Vibration, example 12.4-1:
   ['three discs', 'torsion-modes', discs, 'modeShapes', shapes, 1e-9, 'relative'],
 ]);
 
+const midDisc = { length: 0.5, bendingStiffness: (210e9 * Math.PI * 0.03 ** 4) / 64, massPerLength: 0, supports: [{ at: 0, ...pinned }, { at: 0.5, ...pinned }], masses: [{ at: 0.25, mass: 10 }], speed: 566.242_833_266_236, modes: 1 };
 const disc = sourced({ document: 'Question of a public collection: a disc in the middle of a shaft without mass; ω = √(48EI/(m·l³))', kind: 'by hand' }, [
-  ['10 kg on 30 mm steel, 500 mm between pins', 'whirl', { length: 0.5, bendingStiffness: (210e9 * Math.PI * 0.03 ** 4) / 64, massPerLength: 0, supports: [{ at: 0, ...pinned }, { at: 0.5, ...pinned }], masses: [{ at: 0.25, mass: 10 }], speed: 566.242_833_266_236, modes: 1 }, 'firstCriticalRatio', 1, 1e-6, 'relative'],
+  ['10 kg on 30 mm steel, 500 mm between pins', 'whirl', midDisc, 'firstCriticalRatio', 1, 1e-6, 'relative'],
+  ['10 kg on 30 mm steel, 500 mm between pins: 566.24 rad/s', 'whirl', midDisc, 'firstCriticalSpeed', 566.242_833_266_236, 1e-6, 'relative'],
 ]);
 
 const twoWheels = { length: 1.5, bendingStiffness: (210e9 * Math.PI * (0.05 ** 4 - 0.03 ** 4)) / 64, massPerLength: 0, supports: [{ at: 0, ...pinned }, { at: 1.5, ...pinned }], masses: [{ at: 0.5, mass: 20 }, { at: 1.1, mass: 30 }], modes: 1 };
