@@ -2,7 +2,7 @@ import { editDistance } from '@rotorwright/units';
 import type { Calculation, OutputValue, WorkingLine } from './calculation.ts';
 import { catalogue } from './catalogue.ts';
 import { CalculationError } from './define.ts';
-import { readInputs, type InputProblem } from './read-inputs.ts';
+import { given, readInputs, type InputProblem } from './read-inputs.ts';
 
 /** One number in SI, or text, whose unit is '-'. */
 export interface AnsweredSingle {
@@ -51,10 +51,10 @@ export function answer(id: string, json: unknown): CalcAnswer | CalcProblem {
   }
   const read = readInputs(calculation, json);
   if ('problems' in read) return { id, problems: read.problems };
-  return run(calculation, read.inputs);
+  return run(calculation, read.inputs, json as Readonly<Record<string, unknown>>);
 }
 
-function run(calculation: Calculation, inputs: Readonly<Record<string, unknown>>): CalcAnswer | CalcProblem {
+function run(calculation: Calculation, inputs: Readonly<Record<string, unknown>>, json: Readonly<Record<string, unknown>>): CalcAnswer | CalcProblem {
   const { id, outputs: specs, formulas, source } = calculation;
   try {
     const outcome = calculation.compute(inputs as never);
@@ -72,9 +72,23 @@ function run(calculation: Calculation, inputs: Readonly<Record<string, unknown>>
     return { id, outputs, working, source, warnings };
   } catch (error) {
     if (error instanceof CalculationError) return { id, problems: [{ name: error.input, given: error.given, wanted: error.wanted }] };
-    if (error instanceof RangeError) return { id, problems: [{ name: 'inputs', given: 'this combination', wanted: `another one: ${error.message.replace(/^\w+: /u, '')}` }] };
+    if (error instanceof RangeError) return { id, problems: refusal(calculation, json, error.message) };
     throw error;
   }
+}
+
+/**
+ * A kernel's refusal of inputs that are right one by one: of those that it names (`shift` for shift1 and shift2) the ones that
+ * were given, or all where it was a default that does not suit.
+ */
+function refusal({ inputs }: Calculation, json: Readonly<Record<string, unknown>>, message: string): readonly InputProblem[] {
+  const rule = message.replace(/^\w+: /u, '');
+  const words = new Set(rule.match(/[A-Za-z]\w*/gu));
+  const named = Object.keys(inputs).filter((name) => words.has(name) || words.has(name.replace(/[12]$/u, '')));
+  const typed = named.filter((name) => json[name] !== undefined && json[name] !== null);
+  const wanted = `another one: ${rule}`;
+  if (named.length === 0) return [{ name: 'inputs', given: 'this combination', wanted }];
+  return (typed.length > 0 ? typed : named).map((name) => ({ name, given: given(json[name]), wanted }));
 }
 
 const isList = (value: OutputValue): value is readonly OutputValue[] => Array.isArray(value);

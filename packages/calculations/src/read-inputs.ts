@@ -181,7 +181,7 @@ function namesOf(fields: Fields): string {
 }
 
 /** Given values are quoted in messages, so they are kept short. */
-function given(json: unknown): string {
+export function given(json: unknown): string {
   if (json === undefined) return 'nothing';
   const text = typeof json === 'number' ? String(json) : (JSON.stringify(json) ?? typeof json);
   return text.length > 80 ? `${text.slice(0, 79)}…` : text;

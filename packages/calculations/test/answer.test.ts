@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { answer, catalogue, describe as describeCalculation, exampleInputs, isCalcProblem, isSingle, type AnsweredValue, type InputSpec } from '../src/index.ts';
+import { answer, catalogue, describe as describeCalculation, exampleInputs, isCalcProblem, isSingle, type AnsweredValue, type CalcProblem, type InputSpec } from '../src/index.ts';
 
 const numbersOf = (value: AnsweredValue): number[] => (isSingle(value) ? (typeof value.value === 'number' ? [value.value] : []) : Object.values(value as Readonly<Record<string, AnsweredValue>>).flatMap(numbersOf));
 
@@ -40,6 +40,21 @@ describe('the catalogue', () => {
   test('an unknown id is answered with the nearest', () => {
     const answered = answer('drive-ratios', {});
     expect(answered).toEqual({ id: 'drive-ratios', problems: [{ name: 'id', given: 'drive-ratios', wanted: 'the id of a calculation; the nearest is drive-ratio' }] });
+  });
+
+  test('inputs that do not suit each other are refused by the names of those that were given', () => {
+    const pair = { normalModule: '1 mm', teeth1: 5, teeth2: 40, faceWidth: '10 mm' };
+    const wanted = 'another one: shift and addendum must keep the tip above the base circle; tip radius in modules, got 1.5';
+    expect(answer('gear-pair', { ...pair, shift1: -2 })).toEqual({ id: 'gear-pair', problems: [{ name: 'shift1', given: '-2', wanted }] });
+    const [first, second] = (answer('gear-pair', { ...pair, shift1: -2, addendum: 1 }) as CalcProblem).problems;
+    expect([first, second]).toEqual([{ name: 'shift1', given: '-2', wanted }, { name: 'addendum', given: '1', wanted }]);
+  });
+
+  test('where a default does not suit, all that could be given in its place are named', () => {
+    const { problems } = answer('gear-strength-metal', { ...exampleInputs(catalogue.get('gear-strength-metal')!), teeth1: 80, centreDistance: '100 mm', helixAngle: 0, shift1: undefined, shift2: undefined, addendum: undefined }) as CalcProblem;
+    expect(problems.map(({ name }) => name)).toEqual(['centreDistance']);
+    const { problems: both } = answer('gear-pair', { normalModule: '1 mm', teeth1: 4, teeth2: 4, faceWidth: '10 mm', dedendum: 3 }) as CalcProblem;
+    expect(both).toEqual([{ name: 'dedendum', given: '3', wanted: 'another one: shift and dedendum must keep the root outside the axis; shift less dedendum, got -3' }]);
   });
 
   describe.each([...catalogue.values()])('$id', (calculation) => {

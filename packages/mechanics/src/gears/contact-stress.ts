@@ -45,7 +45,7 @@ export interface ContactFactors {
  */
 export function contactFactors(mesh: MeshGeometry, teeth1: number, teeth2: number, helixAngle: number): ContactFactors {
   const { gear1, gear2, transverseContactRatio, overlapRatio, workingPressureAngle } = mesh;
-  if (!(transverseContactRatio >= 1)) throw new RangeError(`contactFactors: the transverse contact ratio must be at least 1, got ${transverseContactRatio}`);
+  if (!(transverseContactRatio >= 1)) throw new RangeError(`contactFactors: centreDistance, shift and addendum must keep the transverse contact ratio at least 1, got ${transverseContactRatio}`);
   const zone = Math.sqrt((2 * Math.cos(gear1.baseHelixAngle) * Math.cos(workingPressureAngle)) / (Math.cos(gear1.transversePressureAngle) ** 2 * Math.sin(workingPressureAngle)));
   const share = Math.min(1, overlapRatio);
   const ratio = Math.sqrt(((4 - transverseContactRatio) / 3) * (1 - share) + share / transverseContactRatio);
@@ -54,7 +54,7 @@ export function contactFactors(mesh: MeshGeometry, teeth1: number, teeth2: numbe
   const [pitch1, pitch2] = [(2 * Math.PI) / teeth1, (2 * Math.PI) / teeth2];
   const curvature1 = (reach1 - pitch1) * (reach2 - (transverseContactRatio - 1) * pitch2);
   const curvature2 = (reach2 - pitch2) * (reach1 - (transverseContactRatio - 1) * pitch1);
-  if (!(curvature1 > 0 && curvature2 > 0)) throw new RangeError('contactFactors: single contact would lie below the base circle; the tips reach too deep');
+  if (!(curvature1 > 0 && curvature2 > 0)) throw new RangeError('contactFactors: addendum and shift must let single contact lie above the base circle; the tips reach too deep');
   const tangent = Math.tan(workingPressureAngle);
   const single = (curvature: number): number => {
     const factor = tangent / Math.sqrt(curvature);

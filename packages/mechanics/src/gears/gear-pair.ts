@@ -106,7 +106,7 @@ export function centreDistances(basics: GearBasics, teeth1: number, teeth2: numb
   const { module, pressureAngle } = transverse(basics);
   const referenceCentreDistance = (module * count) / 2;
   const working = involute(pressureAngle) + (2 * Math.tan(basics.pressureAngle) * (shift2 + sign * shift1)) / count;
-  if (!(working >= 0)) throw new RangeError(`centreDistances: with shifts ${shift1} and ${shift2} the teeth cannot touch at any centre distance`);
+  if (!(working >= 0)) throw new RangeError(`centreDistances: shift1 and shift2 must let the flanks touch at some distance of the axes, got ${shift1} and ${shift2}`);
   // Without any shift nothing is worked out backwards, so that no digit is lost.
   const workingAngle = shift2 + sign * shift1 === 0 ? pressureAngle : inverseInvolute(working);
   return { referenceCentreDistance, zeroBacklashCentreDistance: (referenceCentreDistance * Math.cos(pressureAngle)) / Math.cos(workingAngle) };
@@ -228,5 +228,5 @@ export function checkGear(where: string, { normalModule, helixAngle, pressureAng
   const { module, pressureAngle: transverseAngle } = transverse({ normalModule, helixAngle, pressureAngle });
   const tip = (module * teeth) / 2 + normalModule * (shift + addendum);
   rule(tip > ((module * teeth) / 2) * Math.cos(transverseAngle), 'shift and addendum must keep the tip above the base circle; tip radius in modules', tip / normalModule);
-  rule((module * teeth) / 2 + normalModule * (shift - dedendum) > 0, 'the root must lie outside the axis; shift less dedendum', shift - dedendum);
+  rule((module * teeth) / 2 + normalModule * (shift - dedendum) > 0, 'shift and dedendum must keep the root outside the axis; shift less dedendum', shift - dedendum);
 }

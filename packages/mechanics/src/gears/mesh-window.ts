@@ -56,7 +56,7 @@ export function grownCentreDistance(teeth: Teeth, growth: Growth, leastBacklash 
   checkGrowth('grownCentreDistance', growth);
   if (!(leastBacklash >= 0 && Number.isFinite(leastBacklash))) throw new RangeError(`grownCentreDistance: leastBacklash [m] must be 0 or more, got ${leastBacklash}`);
   const { bases, filled } = grownBases(teeth, growth);
-  if (!(filled >= 0)) throw new RangeError(`grownCentreDistance: with shifts ${teeth.shift1} and ${teeth.shift2} the teeth cannot touch at any centre distance`);
+  if (!(filled >= 0)) throw new RangeError(`grownCentreDistance: shift1 and shift2 must let the flanks touch at some distance of the axes, got ${teeth.shift1} and ${teeth.shift2}`);
   const tight = inverseInvolute(filled / bases);
   const left = (wider: number): number => bases * involute(wider) - filled - leastBacklash * Math.cos(wider);
   // Play on the base circles is the play wanted times cos α_w; taking all of it gives an angle that is too wide. Rounding gets some room.

@@ -73,7 +73,7 @@ function tangentAngle(offset: number, virtualTeeth: number, lean: number): numbe
     if (Math.abs(next - angle) < 1e-14) return next;
     angle = next;
   }
-  throw new RangeError(`rootSection: no tangent at 30° touches the fillet of a gear with ${virtualTeeth} virtual teeth; give another shift or dedendum`);
+  throw new RangeError(`rootSection: shift and dedendum must leave a fillet that a tangent at 30° touches; virtual number of teeth, got ${virtualTeeth}`);
 }
 
 /**
@@ -104,7 +104,7 @@ export function rootFactors(gear: RackedGear, place: LoadPlace, contactRatio: nu
   const tilt = (Math.PI / 2 + 2 * Math.tan(pressureAngle) * shift) / z + involute(pressureAngle) - involute(loadAngle);
   const slant = loadAngle - tilt;
   const lever = ((Math.cos(tilt) - Math.sin(tilt) * Math.tan(slant)) * load - z * Math.cos(SLANT - section.angle) - (section.offset / Math.cos(section.angle) - gear.filletRadius)) / 2;
-  if (!(chord > 0 && lever > 0 && rolled > 0)) throw new RangeError(`rootFactors: the tooth has no root that bends: chord ${chord}, lever ${lever} modules; give another shift`);
+  if (!(chord > 0 && lever > 0 && rolled > 0)) throw new RangeError(`rootFactors: shift must leave a root that bends; chord and lever in modules, got ${chord} and ${lever}`);
   const notch = chord / (2 * section.filletRadius);
   const slenderness = chord / lever;
   return {

@@ -26,7 +26,7 @@ export function shearAreas({ pitch }: Thread, engagement: number, least: LeastTh
   const area = (circle: number, overlap: number): number => (Math.PI / pitch) * engagement * circle * (pitch / 2 + overlap / Math.sqrt(3));
   const areas = { internal: area(screwMajor, screwMajor - nutPitch), external: area(nutMinor, screwPitch - nutMinor) };
   if (!(screwMajor > nutMinor && areas.internal > 0 && areas.external > 0)) {
-    throw new RangeError(`shearAreas: the threads do not overlap: screw ${screwMajor} m outside and ${screwPitch} m at the pitch, nut ${nutPitch} and ${nutMinor} m`);
+    throw new RangeError(`shearAreas: screwMajorDiameter, screwPitchDiameter, nutPitchDiameter and nutMinorDiameter must let the threads overlap, got ${screwMajor}, ${screwPitch}, ${nutPitch} and ${nutMinor} m`);
   }
   return areas;
 }

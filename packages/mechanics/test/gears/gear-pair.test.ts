@@ -107,7 +107,7 @@ describe('gear pair', () => {
     expect(() => gearGeometry({ ...base, teeth: 2, shift: 0 })).toThrow('teeth must be a whole number from 3 up, got 2');
     expect(() => gearGeometry({ ...base, teeth: 17, shift: -9 })).toThrow('tip');
     expect(() => centreDistances(base, 60, 20, 0, 0, 'internal')).toThrow('more teeth than its pinion');
-    expect(() => centreDistances(base, 12, 12, -1, -1, 'external')).toThrow('cannot touch');
+    expect(() => centreDistances(base, 12, 12, -1, -1, 'external')).toThrow('must let the flanks touch');
   });
 });
 

@@ -56,7 +56,7 @@ describe('a mesh that grows', () => {
   test('misuse is refused with argument, rule and value', () => {
     expect(() => grownBacklash(teeth, 0.053, { ...same, gear2: 0 })).toThrow('growth of gear2 must be positive, got 0');
     expect(() => grownCentreDistance(teeth, same, -1)).toThrow('leastBacklash');
-    expect(() => grownCentreDistance({ ...teeth, teeth2: 20, shift1: -1, shift2: -1, addendum: 2 }, same)).toThrow('cannot touch');
+    expect(() => grownCentreDistance({ ...teeth, teeth2: 20, shift1: -1, shift2: -1, addendum: 2 }, same)).toThrow('must let the flanks touch');
   });
 });
 

@@ -123,9 +123,9 @@ describe('an engaged thread', () => {
     const thread = metricThread('M6');
     const least = leastThread(thread);
     expect(() => shearAreas(thread, 0, least)).toThrow(/engagement must be positive/);
-    expect(() => shearAreas(thread, 0.006, { ...least, screwMajor: 0.005 })).toThrow(/do not overlap/);
-    expect(() => shearAreas(thread, 0.006, { ...least, nutPitch: 0.0075 })).toThrow(/do not overlap/);
-    expect(() => shearAreas(thread, 0.006, { ...least, screwPitch: 0.004 })).toThrow(/do not overlap/);
+    expect(() => shearAreas(thread, 0.006, { ...least, screwMajor: 0.005 })).toThrow(/must let the threads overlap/);
+    expect(() => shearAreas(thread, 0.006, { ...least, nutPitch: 0.0075 })).toThrow(/must let the threads overlap/);
+    expect(() => shearAreas(thread, 0.006, { ...least, screwPitch: 0.004 })).toThrow(/must let the threads overlap/);
   });
 });
 
