@@ -110,7 +110,7 @@ describe('a thread that holds', () => {
     expect(answered('thread-engagement', { ...tapped, load: 0 }).warnings.join(' ')).toMatch(/margin is left out: there is no load/);
   });
 
-  test('sizes that do not overlap are refused', () => expect(problem('thread-engagement', { ...tapped, screwMajorDiameter: '2 mm' }).wanted).toMatch(/do not overlap/));
+  test('sizes that do not overlap are refused', () => expect(problem('thread-engagement', { ...tapped, screwMajorDiameter: '2 mm' }).wanted).toMatch(/must let the threads overlap/));
 });
 
 describe('pins, circlips and nuts', () => {
