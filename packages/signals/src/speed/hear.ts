@@ -51,20 +51,20 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
   onProgress({ part: 0.1, words: 'Looking for the comb of the machine' });
   for (const paths of candidatePaths({ samples, rate, straighten: straightened, families, slowest: comb.slowest, fastest: comb.fastest })) {
     const looks = paths.map((turns) => lookAlong(turns, straightened(turns), rate, families, grid));
-    const own = looks.map(lockedHypothesis);
+    const own = looks.map((look) => lockedHypothesis(look, families));
     locked.push(...own);
     all.push(...own, ...looks.flatMap((look) => freeHypotheses(look, families, comb)));
     if (locked.some(isPlain)) break;
     searched += 1;
     onProgress({ part: 0.1 + 0.2 * searched, words: 'Looking for other speeds' });
   }
-  const best = all.reduce((most, each) => (each.worth > most.worth ? each : most));
+  const best = all.reduce((most, each) => (each.rank > most.rank ? each : most));
   if (!(best.worth >= heardFrom)) return { verdict: 'not-heard', margin: 0, groups: [], seconds, from };
 
   const usual = ({ look, place }: Hypothesis): number => Math.log(grid.speeds[place]! * look.usual);
   const margin = Math.min(
     ...locked.filter(({ look }) => look === best.look && best.free === undefined).map((each) => each.margin),
-    ...all.filter((each) => Math.abs(usual(each) - usual(best)) > another).map((each) => best.worth - each.worth),
+    ...all.filter((each) => Math.abs(usual(each) - usual(best)) > another).map((each) => best.rank - each.rank),
     best.worth,
   );
   const heard = groups.filter((group) => families.some(({ family }) => family.group === group)).map((group): HeardGroup => {

@@ -1,5 +1,6 @@
 import type { LineComb, LineGroup, OtherRatio, ReadyFamily } from './comb.ts';
 import { evidenceOfAll, highest, meanPower, mostPerLine, totalOf, type Look, type Pooled } from './look.ts';
+import { patternOf } from './pattern.ts';
 import { groupScores, groups, speedGrid } from './scores.ts';
 
 /** A group that is free of the rest: its speed over the one that the file would have. */
@@ -13,8 +14,9 @@ export interface Hypothesis {
   readonly look: Look;
   /** Place of the grid at which the main rotor's mean speed lies. */
   readonly place: number;
-  /** Odds against noise, less what the path and the freedom cost, nepers. */
+  /** Odds against noise, less what the path and the freedom cost, nepers; and with what the run of the lines says. */
   readonly worth: number;
+  readonly rank: number;
   readonly free?: Free;
   /** Evidence of the free group at its own place. */
   readonly freeEvidence?: number;
@@ -41,11 +43,30 @@ const triedPlaces = 2;
 /** Bins to either side of a line that its group has closed to others. */
 const closed = 3;
 
+/** Speeds that share lines with the right one. */
+const kin: readonly number[] = [1 / 3, 1 / 2, 2 / 3, 3 / 4, 4 / 3, 3 / 2, 2, 3];
+/** How many of the best places are held against each other. */
+const contestants = 3;
+
 /** All that fits together by the ratios of the file: the best place of a path. */
-export function lockedHypothesis(look: Look): Locked {
+export function lockedHypothesis(look: Look, families: readonly ReadyFamily[]): Locked {
+  const { grid } = look;
   const total = totalOf(look);
-  const [place = 0, ...others] = highest(total, 2, Math.ceil(another / look.grid.step));
-  return { look, place, worth: total[place]! - look.cost, margin: others[0] === undefined ? total[place]! : total[place]! - total[others[0]]! };
+  const apart = Math.ceil(another / grid.step);
+  const first = highest(total, contestants, apart);
+  const relatives = kin.flatMap((ratio) => {
+    const middle = first[0]! + Math.round(Math.log(ratio) / grid.step);
+    const from = Math.max(0, middle - apart);
+    const until = Math.min(total.length, middle + apart + 1);
+    if (from >= until) return [];
+    let best = from;
+    for (let at = from; at < until; at += 1) if (total[at]! > total[best]!) best = at;
+    return [best];
+  });
+  const ranked = [...first, ...relatives].map((place) => ({ place, rank: total[place]! + patternOf(look.pooled, families, () => grid.speeds[place]!) })).toSorted((a, b) => b.rank - a.rank);
+  const [best] = ranked;
+  const next = ranked.find(({ place }) => Math.abs(place - best!.place) > apart);
+  return { look, place: best!.place, worth: total[best!.place]! - look.cost, rank: best!.rank - look.cost, margin: next === undefined ? best!.rank : best!.rank - next.rank };
 }
 
 /** Explanations in which tail or engine does not fit the rest: by slip, or by a count that the file may have wrong. */
@@ -57,7 +78,11 @@ export function freeHypotheses(look: Look, families: readonly ReadyFamily[], com
     const rest = totalOf(look, groups.filter((each) => each !== group));
     for (const place of highest(rest, triedPlaces, Math.ceil(another / look.grid.step))) {
       const free = freeGroup(look, place, group, own, families, comb);
-      if (free !== undefined) found.push({ look, place, worth: rest[place]! + free.evidence - freedomCost - look.cost, free: { group, factor: free.factor }, freeEvidence: free.evidence });
+      if (free === undefined) continue;
+      const worth = rest[place]! + free.evidence - freedomCost - look.cost;
+      const speed = look.grid.speeds[place]!;
+      const rank = worth + patternOf(look.pooled, families, (each) => (each === group ? speed * free.factor : speed));
+      found.push({ look, place, worth, rank, free: { group, factor: free.factor }, freeEvidence: free.evidence });
     }
   }
   return found;
