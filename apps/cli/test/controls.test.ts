@@ -24,6 +24,18 @@ describe('controls', () => {
     expect(text).toMatch(/most torque at a cyclic servo 0\.\d+ N·m/u);
   });
 
+  it('show what was measured at the bench beside what is wanted', async () => {
+    const home = temporaryFolder();
+    await shell(['sign', whimbrel, 'electronics/pitch-high', '--by', 'Maren', '--measured', '12.8 °'], { home });
+    const { out } = await shell(['controls', whimbrel], { home });
+    expect(plainly(out)).toMatch(/Pitch, collective up 13° measured 12\.8° by Maren; from mid travel/u);
+    expect(widest(out)).toBeLessThanOrEqual(80);
+    const json = JSON.parse((await shell(['controls', whimbrel, '--json'], { home })).out) as { measured: object };
+    expect(json.measured).toEqual({ 'pitch-high main': expect.objectContaining({ value: expect.closeTo((12.8 * Math.PI) / 180, 12), unit: 'rad', by: 'Maren', stands: true }) });
+    await shell(['sign', whimbrel, 'electronics/pitch-high', '--by', 'Oda', '--measured', '11 °'], { home });
+    expect(plainly((await shell(['controls', whimbrel], { home })).out)).toMatch(/measured 11° by Oda, which no longer stands/u);
+  });
+
   it('answer in JSON', async () => {
     const { out } = await shell(['controls', whimbrel, '--json']);
     const answer = JSON.parse(out) as { id: string; links: readonly unknown[]; setUp: readonly unknown[]; troubles: readonly string[]; swashplate: { play: { sum: number } } };

@@ -3,9 +3,9 @@ import type { EntryPath } from '@rotorwright/machine';
 /** What a figure was made from. A list stands for inputs that come in rows (stages of a train), a record for those that belong together (a blade). */
 export type FigureInput =
   | { readonly figure: string }
-  /** `as` says what was made of the entry on the way: "half of" a diameter. */
-  | { readonly entry: EntryPath; readonly value: number | string; readonly unit: string; readonly as?: string }
-  /** A point, a row or a table of numbers, SI; `with` are entries that they stand on besides. */
+  /** `as` says what was made of the entry on the way: "half of" a diameter. `with` are entries that it stands on besides. */
+  | { readonly entry: EntryPath; readonly value: number | string; readonly unit: string; readonly as?: string; readonly with?: readonly EntryPath[] }
+  /** A point, a row or a table of numbers, SI. */
   | { readonly entry: EntryPath; readonly table: readonly (number | readonly number[])[]; readonly unit: string; readonly as?: string; readonly with?: readonly EntryPath[] }
   | { readonly constant: number; readonly unit: string; readonly source: string }
   /** `names` say what each row is, where its number would not do. */

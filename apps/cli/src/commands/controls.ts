@@ -1,7 +1,9 @@
 import type { Command } from 'commander';
+import { planBuild } from '@rotorwright/build';
 import { controlsReport, figures, type ControlsReport, type LinkSetting, type SetUpRow, type WorstLean } from '@rotorwright/figures';
+import { lastMeasured, replay, type Measured } from '@rotorwright/logbook';
 import { showQuantity } from '@rotorwright/units';
-import { findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
+import { bookOf, findMachine, homeOption, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { painter, paragraph, table, type Terminal } from '../terminal/index.ts';
 import type { Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
@@ -23,12 +25,26 @@ export function controlsCommand(program: Command, act: Act): void {
 }
 
 async function answer(terminal: Terminal, argument: string | undefined, options: ControlsOptions): Promise<Status> {
-  const { machine, id } = findMachine(terminal, argument, options);
+  const named = findMachine(terminal, argument, options);
+  const { machine, id } = named;
   const report = controlsReport(figures(machine));
   const wrong = troubles(report);
-  if (options.json) await terminal.write(`${JSON.stringify({ id, troubles: wrong, ...plain(report) })}\n`);
-  else await terminal.write(`${[painter(terminal.colour)('bold', `${machine.name}, controls`), ...wrong.map((each) => paragraph(each, terminal.columns)), ...tables(terminal, report)].join('\n\n')}\n`);
+  const measured = await measuredRows(terminal, named, options);
+  if (options.json) await terminal.write(`${JSON.stringify({ id, troubles: wrong, ...plain(report), measured: Object.fromEntries(measured) })}\n`);
+  else await terminal.write(`${[painter(terminal.colour)('bold', `${machine.name}, controls`), ...wrong.map((each) => paragraph(each, terminal.columns)), ...tables(terminal, report, measured)].join('\n\n')}\n`);
   return wrong.length > 0 ? 1 : 0;
+}
+
+/** A row that was measured at the bench, with the unit that it is read in. */
+type MeasuredRow = Measured & { readonly shown: string };
+
+/** What the book has of rows of the set-up sheet, by the name of the row. */
+async function measuredRows(terminal: Terminal, { machine, id }: NamedMachine, options: ControlsOptions): Promise<ReadonlyMap<string, MeasuredRow>> {
+  const state = replay(planBuild(machine), await bookOf(terminal, id, options), terminal.now());
+  return new Map([...machine.measurements.values()].flatMap((measurement): (readonly [string, MeasuredRow])[] => {
+    const last = lastMeasured(state.steps.get(measurement.id));
+    return last === undefined ? [] : [[measurement.quantity, { ...last, shown: measurement.shown ?? last.unit }]];
+  }));
 }
 
 /** What is not as it must be, or cannot be told. */
@@ -49,7 +65,7 @@ const mm = (length: number): string => showQuantity(length, 'mm', { significant:
 const degrees = (value: number): string => showQuantity(value, '°', { significant: 3 });
 const show = (value: number | undefined, unit: string, significant = 3): string => (value === undefined ? '' : showQuantity(value, unit, { significant }));
 
-function tables(terminal: Terminal, report: ControlsReport): readonly string[] {
+function tables(terminal: Terminal, report: ControlsReport, measured: ReadonlyMap<string, MeasuredRow>): readonly string[] {
   const { links, arms, setUp, plate, tail } = report;
   const part = (titles: readonly string[], rows: readonly (readonly string[])[]): readonly string[] =>
     rows.length === 0 ? [] : [table(titles.map((title, at) => ({ title, breaks: at === 0 || at === titles.length - 1 })), rows, terminal.columns)];
@@ -58,7 +74,7 @@ function tables(terminal: Terminal, report: ControlsReport): readonly string[] {
     ...part(['link', 'length', 'from the file', 'thread in each end'], links.map((link) => [link.link.id, mm(link.wanted), turnWords(link), engagedWords(link)])),
     ...part(['arm', 'hole', 'turns to each side', 'one step at the blade', 'verdict'], arms.flatMap(({ path, holes, take }) => holes.map(({ hole, fitted, turn, reaches, pitchPerStep }) =>
       [path.split('.')[2] ?? path, mm(hole), turn === undefined ? 'does not reach' : degrees(turn), show(pitchPerStep, '°', 2), [fitted ? 'fitted' : '', take === hole ? 'the shortest that reaches' : reaches ? '' : 'too short'].filter((word) => word !== '').join(', ')]))),
-    ...part(['enter or measure', 'value', 'how'], setUp.map((row) => [row.title, valueOf(row), row.words ?? ''])),
+    ...part(['enter or measure', 'value', 'how'], setUp.map((row) => [row.title, valueOf(row), [measuredWords(row, measured.get(row.key)), row.words].filter((words) => words !== undefined).join('; ')])),
     ...part(['quality', 'value'], qualityRows(report)),
     ...part(['steepest', 'lean', 'allowed'], leans.slice(0, 4).map(({ link, ball, lean, limit }: WorstLean) => [`${link}, ${ball === 'from' ? 'first' : 'second'} ball`, degrees(lean), show(limit, '°')])),
     ...part(['play', 'at the blade', 'of'], [...(plate?.play.shares.slice(0, 4) ?? []), ...(tail?.play.shares.slice(0, 3) ?? [])].map(({ of, what, atBlade }) => [of, show(atBlade, '°', 2), what])),
@@ -74,6 +90,11 @@ function turnWords({ given, turns }: LinkSetting): string {
 function engagedWords({ engaged, leastEngaged, seen }: LinkSetting): string {
   if (engaged === undefined) return '';
   return `${mm(engaged)}${leastEngaged === undefined ? '' : `, least ${mm(leastEngaged)}`}; ${mm(seen!)} of rod seen`;
+}
+
+function measuredWords({ measured }: SetUpRow, last: MeasuredRow | undefined): string | undefined {
+  if (!measured || last === undefined) return undefined;
+  return `measured ${showQuantity(last.value, last.shown)} by ${last.by}${last.stands ? '' : ', which no longer stands'}`;
 }
 
 const valueOf = ({ value, shown, unit }: SetUpRow): string => (value === undefined ? '' : showQuantity(value, shown ?? unit ?? '-', { significant: 4 }));

@@ -47,7 +47,7 @@ function leavesOf(set: FigureSet, name: string): ReadonlySet<EntryPath> {
   const leaves = new Set<EntryPath>();
   const seen = new Set<string>();
   const visit = (input: FigureInput): void => {
-    if ('entry' in input) for (const path of [input.entry, ...('with' in input ? (input.with ?? []) : [])]) leaves.add(path);
+    if ('entry' in input) for (const path of [input.entry, ...(input.with ?? [])]) leaves.add(path);
     else if ('figure' in input) open(input.figure);
     else if ('list' in input) for (const row of input.list) Object.values(row).forEach(visit);
     else if ('record' in input) Object.values(input.record).forEach(visit);

@@ -34,6 +34,9 @@ export function setUpSheet(set: FigureSet, plate: Plate | undefined, quality: Qu
   ];
 }
 
+/** Below this plate and pitch agree: no flight controller is set finer, rad. Our own choice. */
+const agreeing = 1e-3;
+
 const angle = (value: number) => ({ value, unit: 'rad', shown: '°' }) as const;
 const pulse = (value: number) => ({ value, unit: 's', shown: 'µs' }) as const;
 
@@ -42,18 +45,18 @@ function plateRows(plate: Plate, quality: Quality | undefined): readonly SetUpRo
   const group = 'swashplate';
   const azimuths = plate.ends.map(({ balls: [, to] }) => ((Math.atan2(to[1], to[0]) * 180) / Math.PI + 360) % 360);
   const middle = (wanted.low + wanted.high) / 2;
-  const phase = quality?.phase ?? 0;
+  const phase = quality === undefined || Math.abs(quality.phase) < agreeing ? 0 : quality.phase;
   const withRotor = phase > 0 === (geometry.rotation === 'counterclockwise');
   return [
     { key: 'servos', group, title: 'Servos of the swashplate', words: `${servos.length}; their balls on the plate stand at ${azimuths.map((each) => `${Math.round(each * 10) / 10}°`).join(', ')} from forward, counter-clockwise from above` },
     { key: 'sense', group, title: 'Main rotor', words: `${geometry.rotation === 'clockwise' ? 'clockwise' : 'counter-clockwise'} from above` },
     ...servos.map((servo, index): SetUpRow => ({ key: `direction ${servo.id}`, group, title: `Direction of ${inSentence(servo.title)}`, words: `${risesWith(plate, index) ? 'arm up' : 'arm down'} for more collective; reverse its channel if it goes the other way` })),
-    ...(quality ? [{ key: 'phase', group, title: 'Phase of cyclic', ...angle(Math.abs(phase)), words: Math.abs(phase) < 1e-3 ? 'none: plate and pitch agree' : `the plate leans ahead ${withRotor ? 'with' : 'against'} the sense of the rotor` } as const] : []),
-    { key: 'pitch-middle', group, title: 'Pitch, collective in the middle', ...angle(middle), words: 'servos at mid travel, plate level', measured: true },
+    ...(quality ? [{ key: 'phase', group, title: 'Phase of cyclic', ...angle(Math.abs(phase)), words: phase === 0 ? 'none: plate and pitch agree' : `the plate leans ahead ${withRotor ? 'with' : 'against'} the sense of the rotor` } as const] : []),
+    { key: `pitch-middle ${rotor.id}`, group, title: 'Pitch, collective in the middle', ...angle(middle), words: 'servos at mid travel, plate level', measured: true },
     { key: `pitch-low ${rotor.id}`, group, title: 'Pitch, collective down', ...angle(wanted.low), ...throws(plate, { collective: -1, fore: 0, right: 0 }), measured: true },
     { key: `pitch-high ${rotor.id}`, group, title: 'Pitch, collective up', ...angle(wanted.high), ...throws(plate, { collective: 1, fore: 0, right: 0 }), measured: true },
-    { key: 'cyclic-fore', group, title: `Pitch, stick forward, blade over the ${geometry.rotation === 'clockwise' ? 'left' : 'right'}`, ...angle(middle - wanted.cyclic), ...throws(plate, { collective: 0, fore: 1, right: 0 }), measured: true },
-    { key: 'cyclic-right', group, title: `Pitch, stick right, blade over the ${geometry.rotation === 'clockwise' ? 'nose' : 'tail'}`, ...angle(middle - wanted.cyclic), ...throws(plate, { collective: 0, fore: 0, right: 1 }), measured: true },
+    { key: `cyclic-fore ${rotor.id}`, group, title: `Pitch, stick forward, blade over the ${geometry.rotation === 'clockwise' ? 'left' : 'right'}`, ...angle(middle - wanted.cyclic), ...throws(plate, { collective: 0, fore: 1, right: 0 }), measured: true },
+    { key: `cyclic-right ${rotor.id}`, group, title: `Pitch, stick right, blade over the ${geometry.rotation === 'clockwise' ? 'nose' : 'tail'}`, ...angle(middle - wanted.cyclic), ...throws(plate, { collective: 0, fore: 0, right: 1 }), measured: true },
   ];
 }
 
@@ -112,7 +115,7 @@ function tailRows(set: FigureSet, tail: Tail, quality: TailQuality | undefined, 
     ...(right === undefined ? [] : [{ key: 'yaw-direction', group, title: 'Rudder stick right, nose right', words: `leading edges ${right > 0 ? 'away from' : 'towards'} the boom; reverse the channel if they go the other way` } as const]),
     { key: `pitch-low ${tail.rotor.id}`, group, title: 'Tail pitch at one end', ...angle(tail.wanted.low), ...at(quality?.low), measured: true },
     { key: `pitch-high ${tail.rotor.id}`, group, title: 'Tail pitch at the other end', ...angle(tail.wanted.high), ...at(quality?.high), measured: true },
-    { key: 'tail-middle', group, title: 'Tail pitch, servo at mid travel', ...angle((tail.wanted.low + tail.wanted.high) / 2), measured: true },
+    { key: `pitch-middle ${tail.rotor.id}`, group, title: 'Tail pitch, servo at mid travel', ...angle((tail.wanted.low + tail.wanted.high) / 2), measured: true },
     ...(needed === undefined ? [] : [{ key: 'tail-hover', group, title: 'Tail pitch that holds the nose in hover', ...angle(needed), words: 'where the servo should rest when the stabiliser is told to hold nothing' } as const]),
   ];
 }

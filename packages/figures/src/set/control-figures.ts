@@ -14,16 +14,23 @@ export function addControls(builder: Builder, drive: DriveSolution): void {
   if (plate && 'geometry' in plate) for (const rod of [...plate.rods, ...plate.ends, plate.pitchRod]) addLink(builder, rod);
   if (tail && 'hub' in tail) for (const rod of [...tail.rods, tail.bladeRod]) addLink(builder, rod);
   const { rotors } = builder.machine;
-  for (const rotor of rotors.values()) addEnds(builder, rotor);
+  for (const rotor of rotors.values()) addWantedPitch(builder, rotor);
   const main = rotors.get('main');
   if (main && builder.get(`speed ${main.on}`)) addFeathering(builder, main);
 }
 
-/** Pitch that a gauge must show at the ends of the stick. */
-function addEnds(builder: Builder, { id, path, title, stops }: Rotor): void {
-  for (const [name, end, value] of [['pitch-low', 'lower', stops?.min], ['pitch-high', 'upper', stops?.max]] as const) {
-    if (value !== undefined) builder.given(`${name} ${id}`, `Pitch of ${inSentence(title)}, ${end} end`, 'rad', '°', entry(`${path}.stops`, value, 'rad'), []);
-  }
+/** Pitch that a gauge must show: at the ends of the stick, in the middle, and with full cyclic. */
+function addWantedPitch(builder: Builder, { id, path, title, stops, cyclic }: Rotor): void {
+  const name = inSentence(title);
+  const given = (key: string, words: string, input: FigureInput): void => void builder.given(`${key} ${id}`, `Pitch of ${name}, ${words}`, 'rad', '°', input, []);
+  const [from, to] = [stops?.min, stops?.max];
+  if (from !== undefined) given('pitch-low', 'lower end', { entry: `${path}.stops`, value: from, unit: 'rad' });
+  if (to !== undefined) given('pitch-high', 'upper end', { entry: `${path}.stops`, value: to, unit: 'rad' });
+  if (from === undefined || to === undefined) return;
+  const middle = (from + to) / 2;
+  given('pitch-middle', 'middle', { entry: `${path}.stops`, value: middle, unit: 'rad', as: 'middle of' });
+  if (cyclic === undefined) return;
+  for (const [key, words] of [['cyclic-fore', 'stick forward'], ['cyclic-right', 'stick right']] as const) given(key, `${words}, where it is least`, { entry: `${path}.cyclic`, value: middle - cyclic, unit: 'rad', as: `middle of ${path}.stops less`, with: [`${path}.stops`] });
 }
 
 function addLink(builder: Builder, { link, balls: [from, to] }: Rod): void {

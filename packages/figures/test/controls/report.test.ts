@@ -219,6 +219,26 @@ describe('the set-up sheet', () => {
     expect(row('magnets governor')).toMatchObject({ value: 2 });
   });
 
+  it('has a figure behind each row that a gauge measures, with the value that the row wants', () => {
+    for (const [name, { setUp }] of [['whimbrel', whimbrel], ['sanderling', sanderling]] as const) {
+      const set = figures(example(name));
+      const measured = setUp.filter((each) => each.measured);
+      expect(measured).toHaveLength(8);
+      for (const { key, value } of measured) expect(set.get(key)!.value).toBeCloseTo(value!, 12);
+    }
+  });
+
+  it('has every such row measured at the bench, within a window that the wanted value lies in', () => {
+    for (const [name, { setUp }] of [['whimbrel', whimbrel], ['sanderling', sanderling]] as const) {
+      const measurements = [...example(name).measurements.values()];
+      for (const { key, value } of setUp.filter((each) => each.measured)) {
+        const { window } = measurements.find(({ quantity }) => quantity === key)!;
+        expect(window!.min).toBeLessThan(value!);
+        expect(window!.max).toBeGreaterThan(value!);
+      }
+    }
+  });
+
   it('turns the nose right with more thrust to the left, where the tail lies aft and its hub on the left', () => {
     expect(row('yaw-direction').words).toMatch(/away from the boom/u);
     // By hand: a rotor that turns clockwise pushes the nose to the left; the tail must push it right.

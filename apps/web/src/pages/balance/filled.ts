@@ -1,6 +1,6 @@
 import { answer, catalogue, exampleInputs, isCalcProblem, isSingle, type InputSpec } from '@rotorwright/calculations';
 import { rotorsOf, type FigureSet } from '@rotorwright/figures';
-import type { BuildState } from '@rotorwright/logbook';
+import { lastMeasured, type BuildState } from '@rotorwright/logbook';
 import type { Machine, Spun } from '@rotorwright/machine';
 import { inUnit } from '@rotorwright/units';
 
@@ -27,7 +27,7 @@ function rounded(value: number, spec: InputSpec | undefined): number | string {
 /** The latest mass that was measured of each blade, kg, in the order given; undefined of one that was not weighed yet. */
 function measuredMasses(machine: Machine, { steps }: BuildState, blades: readonly string[]): readonly (number | undefined)[] {
   const weighings = [...machine.measurements.values()].filter(({ quantity }) => quantity === 'mass');
-  return blades.map((blade) => weighings.filter(({ of }) => of === blade).flatMap(({ id }) => steps.get(id)?.history.flatMap(({ measured, takenBack }) => (takenBack === undefined && measured && 'value' in measured ? [measured.value] : [])) ?? []).at(-1));
+  return blades.map((blade) => weighings.filter(({ of }) => of === blade).flatMap(({ id }) => lastMeasured(steps.get(id))?.value ?? []).at(-1));
 }
 
 /** Blades of the rotor as the file has them, and as they were weighed at the bench. */

@@ -63,7 +63,7 @@ function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
   const names = useMemo(() => {
     const { servos, levers } = machine.controls;
     const moved = [...servos.values(), ...levers.values(), ...links.map(({ link }) => link)];
-    return new Map<string, string>([...moved.map(({ id: key, title }) => [key, title] as const), ['swashplate', 'Swashplate'], ['slider', 'Slider']]);
+    return new Map<string, string>([...moved.map(({ id: key, title }) => [key, title] as const), ['swashplate', 'Swashplate'], ['slider', 'Slider'], ...[...machine.rotors.values()].map((rotor) => [rotor.id, `${rotor.title}, grips`] as const)]);
   }, [links, machine]);
   const range = tailRange(report);
   const servoAngle = range[0] + ((position.yaw + 1) / 2) * (range[1] - range[0]);

@@ -56,7 +56,7 @@ export function ArmTable({ arms }: Pick<ControlsReport, 'arms'>): ReactNode {
 }
 
 /** What was measured last for a row, and where it is measured. */
-export interface Measured {
+export interface MeasuredRow {
   readonly words: string;
   readonly to: string;
 }
@@ -64,7 +64,7 @@ export interface Measured {
 const groups = { swashplate: 'Swashplate', tail: 'Tail', governor: 'Governor' } as const;
 
 /** What to enter in the flight controller, and what to measure then: on paper with room for the pen. */
-export function SetUpSheet({ rows, measured }: { readonly rows: readonly SetUpRow[]; readonly measured: ReadonlyMap<string, Measured> }): ReactNode {
+export function SetUpSheet({ rows, measured }: { readonly rows: readonly SetUpRow[]; readonly measured: ReadonlyMap<string, MeasuredRow> }): ReactNode {
   return (
     <div className="scrolls set-up">
       {(Object.keys(groups) as (keyof typeof groups)[]).map((group) => {
@@ -139,7 +139,7 @@ export function PlayList({ play, names }: { readonly play: Play; readonly names:
           <li key={`${of} ${what}`}><span>{names.get(of) ?? of}: {what}</span><span className="bar" aria-hidden="true"><i style={{ width: `${(100 * atBlade) / most}%` }} /></span><span>{show(atBlade, '°', 2)}</span></li>
         ))}
       </ul>
-      <p className="soft">All together {show(play.sum, '°', 3)} at the blade, from stop to stop. Feathering bearings are left out.{play.unknown.length > 0 ? ` No play is given by ${play.unknown.join(', ')}.` : ''}</p>
+      <p className="soft">All together {show(play.sum, '°', 3)} at the blade, from stop to stop. The blade in its grip is left out.{play.unknown.length > 0 ? ` No play is given by ${play.unknown.join(', ')}.` : ''}</p>
     </>
   );
 }
