@@ -1,9 +1,10 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
-import { greaseStep, jointStep, measureStep, stackStep, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
+import { greaseStep, jointStep, measureStep, stackStep, stepOf, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
 import { fingerprinter } from './fingerprint/index.ts';
 import { asksSecondLook, holds, type Holds } from './holds/index.ts';
 import { gathered } from './lookup.ts';
 import { lockFindings } from './locks/index.ts';
+import { once } from './once.ts';
 import { workOrder } from './order/index.ts';
 import { fallsWith } from './reach/index.ts';
 import { noDirections, type DriveDirections } from './stacks/index.ts';
@@ -24,10 +25,10 @@ interface Known {
  * @returns modules and steps in order, and what is wrong with the order, with the locks, and with what holds what
  */
 export function planBuild(machine: Machine, { directions = noDirections, held = holds(machine) }: Known = {}): Plan {
-  const context: Context = { machine, fingerprint: fingerprinter(machine), directions };
-  const drafts = new Map([...machine.modules.values()].flatMap((module) => draftsOf(context, module)).map((draft) => [draft.id, draft]));
+  const context: Context = { machine, directions };
+  const drafts = new Map([...machine.modules.values()].flatMap((module) => draftsOf(context, module)).map((draft) => [draft.facts.id, draft]));
   const stripped = [...machine.modules.values()].filter(({ comes }) => comes === 'assembled');
-  const homes = new Map([...[...drafts.values()].map(({ id, module }) => [id, module] as const), ...stripped.map(({ id }) => [id, id] as const)]);
+  const homes = new Map([...[...drafts.values()].map(({ facts: { id, module } }) => [id, module] as const), ...stripped.map(({ id }) => [id, id] as const)]);
   const order = workOrder(machine, fileOrder(machine, homes), (step) => homes.get(step) ?? step);
 
   const built = order.steps.flatMap(({ id }): (Joint | Stack)[] => [machine.joints.get(id) ?? machine.stacks.get(id) ?? []].flat());
@@ -36,18 +37,15 @@ export function planBuild(machine: Machine, { directions = noDirections, held = 
 
   const looked = asksSecondLook(held);
   const falls = fallsWith(machine);
+  const fingerprint = fingerprinter(machine);
   const steps = new Map<string, Step>();
   for (const { id, after, cured } of order.steps) {
     const draft = drafts.get(id);
-    if (draft !== undefined) steps.set(id, { ...draft, after, cured, ...(falls.has(id) ? { fallsWith: falls.get(id) ?? [] } : {}), ...(looked.has(id) ? { secondLook: true } : {}) });
+    if (draft !== undefined) steps.set(id, stepOf(draft, { after, cured, ...(falls.has(id) ? { fallsWith: falls.get(id) ?? [] } : {}), ...(looked.has(id) ? { secondLook: true } : {}) }, fingerprint));
   }
-  return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings], olderFingerprint: lazily(() => fingerprinter(machine, 'f1')) };
-}
-
-/** Made at the first call: most books have nothing signed under an older rule. */
-function lazily(make: () => (step: string) => string): (step: string) => string {
-  let made: ((step: string) => string) | undefined;
-  return (step) => (made ??= make())(step);
+  // Most books have nothing signed under an older rule.
+  const older = once(() => fingerprinter(machine, 'f1'));
+  return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings], olderFingerprint: (step) => older()(step) };
 }
 
 /** Ids of all steps as the file has them: stripping first, then what is greased, assembled, fitted, measured, and written. */

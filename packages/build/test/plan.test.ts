@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { planBuild, type Plan } from '@rotorwright/build';
+import { planBuild, type Plan, type Step } from '@rotorwright/build';
 import { machineByHand } from './by-hand.ts';
 import { caseInFrame } from './tail-case.ts';
 
@@ -50,5 +50,31 @@ describe('the order of work', () => {
   // By hand: no screw of this machine goes into its posts.
   it('has nothing to find here, but that nothing is said to keep the posts', () => {
     expect(plan.findings.map(({ code, path }) => `${code} ${path}`)).toEqual(['place/unknown modules.tail-case.parts.post']);
+  });
+});
+
+describe('a step whose words are made when they are read', () => {
+  const fresh = () => planBuild(machineByHand(caseInFrame));
+
+  it('is plain data to whoever copies it, sends it to a worker, or writes it as JSON', () => {
+    for (const step of fresh().steps.values()) {
+      const copy = { ...step };
+      expect(Object.values(Object.getOwnPropertyDescriptors(copy)).every((property) => 'value' in property)).toBe(true);
+      expect(copy).toEqual(step);
+      expect(structuredClone(step)).toEqual(step);
+      const written = JSON.parse(JSON.stringify(step)) as Step;
+      expect(written).toEqual(copy);
+      expect(written.action).not.toBe('');
+      expect(written.fingerprint).toMatch(/^f2:[0-9a-f]{64}$/u);
+    }
+  });
+
+  it('says the same, whichever step is read first', () => {
+    const backwards = new Map([...fresh().steps.values()].toReversed().map((step) => [step.id, { ...step }]));
+    expect(backwards).toEqual(fresh().steps);
+  });
+
+  it('words them once', () => {
+    for (const step of plan.steps.values()) expect(step.actions).toBe(step.actions);
   });
 });

@@ -29,6 +29,13 @@ describe('sentences', () => {
     const words = (count: number) => `${Array.from({ length: count }, () => 'word').join(' ')}.`;
     expect(sentence(words(21), words(20), words(3))).toBe(words(20));
     expect(() => sentence(words(21))).toThrow(RangeError);
+    // White space of any kind parts words; a dash or a sign by itself is no word.
+    const odd = ['\t', '\n', '\u00a0', '\u2009', '\u3000', '  '];
+    for (const blank of odd) {
+      expect(sentence(Array.from({ length: 21 }, () => 'a').join(blank), 'short')).toBe('short');
+      expect(sentence(Array.from({ length: 20 }, () => 'a').join(blank), 'short')).not.toBe('short');
+    }
+    expect(sentence(`${words(19)} 5 – °`, 'short')).toBe(`${words(19)} 5 – °`);
   });
 
   it('count words as a reader does', () => {

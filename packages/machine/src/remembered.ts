@@ -5,12 +5,12 @@ import type { Machine } from './model/machine.ts';
  * machine never changes, so nothing that is kept can become untrue. Nothing else remembers anything.
  */
 export function remembered<Of extends object, Value>(compute: (of: Of) => Value): (of: Of) => Value {
-  const known = new WeakMap<Of, { readonly value: Value }>();
+  const known = new WeakMap<Of, Value>();
   return (of) => {
     const before = known.get(of);
-    if (before !== undefined) return before.value;
+    if (before !== undefined || known.has(of)) return before as Value;
     const value = compute(of);
-    known.set(of, { value });
+    known.set(of, value);
     return value;
   };
 }

@@ -1,30 +1,23 @@
 import type { Joint } from '@rotorwright/machine';
 import { namedBy } from '../lookup.ts';
 import { cautionsOf, cureOf, fitTime, toolsOf } from '../rules/index.ts';
+import type { StepWords } from '../step.ts';
 import { titleOf } from '../words/index.ts';
-import type { Context, Draft } from './context.ts';
+import type { Context, Draft } from './draft.ts';
 import { actionsOf, consumablesOf } from './joint-actions.ts';
 import { leadOf } from './joint-sentences.ts';
 import { formerId, stepParts, joined, wordsOf } from './words-of-thing.ts';
 
 /** One step for all copies of a joint, a tick for each. */
-export function jointStep({ machine, fingerprint }: Context, joint: Joint): Draft {
-  const caution = joined(cautionsOf(machine, joint));
+export function jointStep({ machine }: Context, joint: Joint): Draft {
   const was = formerId(joint);
-  return {
+  const facts: Draft['facts'] = {
     id: joint.id,
     kind: 'fit',
     module: joint.module,
     path: joint.path,
     title: titleOf(joint),
-    action: leadOf(machine, joint),
-    actions: actionsOf(machine, joint),
-    ...(caution === undefined ? {} : { caution }),
     ...wordsOf(joint),
-    parts: [
-      { id: joint.id, title: titleOf(joint), count: joint.instances.length },
-      ...stepParts(machine, namedBy(joint)),
-    ],
     tools: toolsOf(machine, joint),
     consumables: consumablesOf(machine, joint),
     ...(joint.thread === undefined ? {} : { thread: joint.thread }),
@@ -42,6 +35,12 @@ export function jointStep({ machine, fingerprint }: Context, joint: Joint): Draf
       count: joint.instances.length,
     },
     ...(was === undefined ? {} : { was }),
-    fingerprint: fingerprint(joint.id),
   };
+  const words = (): StepWords => ({
+    action: leadOf(machine, joint),
+    actions: actionsOf(machine, joint),
+    caution: joined(cautionsOf(machine, joint)),
+    parts: [{ id: joint.id, title: titleOf(joint), count: joint.instances.length }, ...stepParts(machine, namedBy(joint))],
+  });
+  return { facts, words };
 }

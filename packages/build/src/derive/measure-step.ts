@@ -1,29 +1,26 @@
 import type { Machine, Measurement } from '@rotorwright/machine';
 import { showNumber, showQuantity } from '@rotorwright/units';
 import { measureTime } from '../rules/index.ts';
+import type { StepWords } from '../step.ts';
 import { capital, listed, moduleTitle, phraseOf, sentence, small, stackPhrase, thingWith, titleOf } from '../words/index.ts';
-import type { Context, Draft } from './context.ts';
+import type { Context, Draft } from './draft.ts';
 import { formerId, stepParts, wordsOf } from './words-of-thing.ts';
 
 /** Words for `with` that name no tool to lay out. */
 const withoutTool = /^by |^hand$|^feel$|^eye$/u;
 
 /** One thing to measure, or to feel. */
-export function measureStep({ machine, fingerprint }: Context, written: Measurement): Draft {
+export function measureStep({ machine }: Context, written: Measurement): Draft {
   const measurement = withGap(machine, written);
   const was = formerId(measurement);
   const { window, unit, shown, ask, wanted: feels, with: tool } = measurement;
-  return {
+  const facts: Draft['facts'] = {
     id: measurement.id,
     kind: 'measure',
     module: measurement.module,
     path: measurement.path,
     title: titleFor(machine, measurement),
-    action: lead(machine, measurement),
-    actions: [...setting(machine, measurement), ...wanted(measurement)],
-    ...(measurement.caution === undefined ? {} : { caution: measurement.caution }),
     ...wordsOf(measurement),
-    parts: stepParts(machine, measurement.of === undefined || thingWith(machine, machine.thingOf.get(measurement.of) ?? measurement.of) === undefined ? [] : [measurement.of]),
     tools: tool === undefined || withoutTool.test(tool) ? [] : [capital(tool)],
     consumables: [],
     cure: 0,
@@ -39,8 +36,14 @@ export function measureStep({ machine, fingerprint }: Context, written: Measurem
     },
     takes: measureTime,
     ...(was === undefined ? {} : { was }),
-    fingerprint: fingerprint(measurement.id),
   };
+  const words = (): StepWords => ({
+    action: lead(machine, measurement),
+    actions: [...setting(machine, measurement), ...wanted(measurement)],
+    caution: measurement.caution,
+    parts: stepParts(machine, measurement.of === undefined || thingWith(machine, machine.thingOf.get(measurement.of) ?? measurement.of) === undefined ? [] : [measurement.of]),
+  });
+  return { facts, words };
 }
 
 /** The gap of a sensor stands once in the file, at the sensor. */

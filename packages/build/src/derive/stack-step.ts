@@ -1,40 +1,44 @@
 import { isBearing, isThrust, type Machine, type Part, type Stack, type StackItem } from '@rotorwright/machine';
 import { greaseTitle, stackTime } from '../rules/index.ts';
 import { capital, counted, listed, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
-import type { Context, Draft } from './context.ts';
+import type { Context, Draft } from './draft.ts';
 import { analyseStack, type Facing } from '../stacks/index.ts';
+import type { StepWords } from '../step.ts';
 import { formerId, joined, stepParts, wordsOf } from './words-of-thing.ts';
 
 /** Assembling a stack: each item in turn, with its facing, from the end that is not closed by a joint. */
-export function stackStep({ machine, fingerprint, directions }: Context, stack: Stack): Draft {
+export function stackStep({ machine, directions }: Context, stack: Stack): Draft {
   const parts = stack.order.flatMap((item) => ('part' in item ? partOf(machine, item.part) : []));
   const greased = parts.filter((part) => part.grease !== undefined);
-  const { facings, roles } = analyseStack(machine, stack, directions);
   const was = formerId(stack);
-  const caution = joined([stack.caution, ...parts.map((part) => part.caution), ...(parts.some(isBearing) ? ['Press only through the ring that has the interference, never through the balls.'] : [])]);
   const tip = joined([stack.tip, ...parts.map((part) => part.tip)]);
   const why = joined([stack.why, ...parts.map((part) => part.why)]);
-  return {
+  const facts: Draft['facts'] = {
     id: stack.id,
     kind: 'assemble',
     module: stack.module,
     path: stack.path,
     title: capital(stackPhrase(machine, stack, stack.module)),
-    action: lead(machine, stack),
-    actions: [...packing(machine, stack, greased), ...inOrder(stack).map((item, at, all) => itemSentence(machine, stack, item, at, all.length, facings))],
-    ...(caution === undefined ? {} : { caution }),
     ...wordsOf({ ...stack, ...(tip === undefined ? {} : { tip }), ...(why === undefined ? {} : { why }) }),
-    ...(facings.length === 0 ? {} : { facings }),
-    ...(roles.length === 0 ? {} : { bearings: roles }),
-    parts: stepParts(machine, [...stack.order.flatMap((item) => ('part' in item ? [item.part] : [])), stack.spindle, ...stack.housing]),
     tools: parts.some(isThrust) ? ['Guide rod'] : [],
     consumables: [...new Set(greased.map((part) => greaseTitle(machine, part.grease ?? '')))],
     cure: 0,
     ticks: stack.instances,
     takes: stackTime(stack.order.length, greased.length),
     ...(was === undefined ? {} : { was }),
-    fingerprint: fingerprint(stack.id),
   };
+  const words = (): StepWords => {
+    const { facings, roles } = analyseStack(machine, stack, directions);
+    return {
+      action: lead(machine, stack),
+      actions: [...packing(machine, stack, greased), ...inOrder(stack).map((item, at, all) => itemSentence(machine, stack, item, at, all.length, facings))],
+      caution: joined([stack.caution, ...parts.map((part) => part.caution), ...(parts.some(isBearing) ? ['Press only through the ring that has the interference, never through the balls.'] : [])]),
+      facings: facings.length === 0 ? undefined : facings,
+      bearings: roles.length === 0 ? undefined : roles,
+      parts: stepParts(machine, [...stack.order.flatMap((item) => ('part' in item ? [item.part] : [])), stack.spindle, ...stack.housing]),
+    };
+  };
+  return { facts, words };
 }
 
 /** A stack that only its first end closes with a joint is filled from the other end. */

@@ -1,7 +1,8 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
 import { stripTime, strippingCautions, undoTime, undoingToolsOf, wantsHeat } from '../rules/index.ts';
+import type { StepWords } from '../step.ts';
 import { moduleTitle, phraseOf, sentence, small } from '../words/index.ts';
-import type { Context, Draft } from './context.ts';
+import type { Context, Draft } from './draft.ts';
 import { undoingFactory, unstacking } from './undoing.ts';
 import { joined, wordsOf } from './words-of-thing.ts';
 
@@ -11,18 +12,25 @@ import { joined, wordsOf } from './words-of-thing.ts';
  *
  * @param built joints and stacks of the module in the order in which they go together
  */
-export function stripStep({ machine, fingerprint }: Context, module: Module, built: readonly (Joint | Stack)[]): Draft {
+export function stripStep({ machine }: Context, module: Module, built: readonly (Joint | Stack)[]): Draft {
   const joints = built.filter((thing): thing is Joint => 'each' in thing);
   const warm = joints.some((joint) => wantsHeat(machine, joint) || joint.kind === 'press');
-  const caution = joined([module.caution, ...strippingCautions(machine, joints)]);
   const title = moduleTitle(module);
   const tip = joined([module.tip, ...loosePartTips(machine, module)]);
-  return {
+  const facts: Draft['facts'] = {
     id: module.id,
     kind: 'strip',
     module: module.id,
     path: module.path,
     title: `Strip: ${small(title)}`,
+    ...wordsOf({ ...(module.why === undefined ? {} : { why: module.why }), ...(tip === undefined ? {} : { tip }) }),
+    tools: [...new Set([...joints.flatMap((joint) => undoingToolsOf(joint, false)), ...(warm ? ['Hot-air gun'] : []), 'Trays and labels'])],
+    consumables: ['Degreaser'],
+    cure: 0,
+    ticks: [module.id],
+    takes: joints.reduce((sum, joint) => sum + undoTime(joint.kind, joint.instances.length, wantsHeat(machine, joint)), stripTime),
+  };
+  const words = (): StepWords => ({
     action: sentence(`Strip the ${small(title)} as it came: threads are dry, bearings unproven.`, 'Strip the module as it came: threads are dry, bearings unproven.'),
     actions: [
       'Photograph it from all sides before the first screw.',
@@ -30,19 +38,13 @@ export function stripStep({ machine, fingerprint }: Context, module: Module, bui
       ...built.toReversed().map((thing) => ('each' in thing ? undoingFactory(machine, thing) : unstacking(machine, thing))),
       'Degrease every thread, and look each part over for wear.',
     ],
-    ...(caution === undefined ? {} : { caution }),
-    ...wordsOf({ ...(module.why === undefined ? {} : { why: module.why }), ...(tip === undefined ? {} : { tip }) }),
+    caution: joined([module.caution, ...strippingCautions(machine, joints)]),
     parts: module.parts.flatMap((id) => {
       const part = machine.parts.get(id);
       return part === undefined ? [] : [{ id, title: phraseTitle(machine, id, module), count: part.instances.length }];
     }),
-    tools: [...new Set([...joints.flatMap((joint) => undoingToolsOf(joint, false)), ...(warm ? ['Hot-air gun'] : []), 'Trays and labels'])],
-    consumables: ['Degreaser'],
-    cure: 0,
-    ticks: [module.id],
-    takes: joints.reduce((sum, joint) => sum + undoTime(joint.kind, joint.instances.length, wantsHeat(machine, joint)), stripTime),
-    fingerprint: fingerprint(module.id),
-  };
+  });
+  return { facts, words };
 }
 
 /** A case of plates and posts keeps its posts while one plate stays on. */

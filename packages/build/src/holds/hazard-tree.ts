@@ -1,4 +1,5 @@
 import type { Hazard, HazardEvent } from '@rotorwright/machine';
+import { once } from '../once.ts';
 import { phraseOf } from '../words/index.ts';
 import type { Assembly, Body } from './assembly.ts';
 import { gripsOf, motionNetworks, shaftEnds, torqueNetwork } from './drive-network.ts';
@@ -108,9 +109,4 @@ export function hazardTrees({ assembly, ranks, losses }: HoldGraph): (hazard: Ha
     if (top === undefined && gaps.length === 0) gap('nothing that the file tells can bring it about');
     return { top, gaps };
   };
-}
-
-function once<Value>(make: () => Value): () => Value {
-  let made: { readonly value: Value } | undefined;
-  return () => (made ??= { value: make() }).value;
 }

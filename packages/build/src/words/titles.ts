@@ -83,8 +83,10 @@ export function capital(words: string): string {
 
 /** A title that is only the key in other clothes says nothing of its own. */
 const isOwnTitle = remembered(({ title, key }: Pick<Thing, 'title' | 'key'>): boolean => {
+  // Where the file gives no title, the reader makes one of the key: it need not be looked at letter by letter.
+  if (title === key || title.toLowerCase() === key.replaceAll('-', ' ')) return false;
   const plain = (words: string) => words.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, ' ').trim();
-  return title !== key && plain(title) !== '' && plain(title) !== plain(key);
+  return plain(title) !== '' && plain(title) !== plain(key);
 });
 
 function split(key: string): readonly [kind: readonly string[], side: readonly string[]] {
