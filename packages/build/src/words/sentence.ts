@@ -29,7 +29,7 @@ function isShort(wording: string): boolean {
   for (let at = 0; at < wording.length; at += 1) {
     const code = wording.charCodeAt(at);
     // Below the blank and above the letters of Latin-1 stands other white space, among much that is none.
-    if (code === 32 || code < 32 || code === 160 || code > 255) pieces += 1;
+    if (code <= 32 || code === 160 || code > 255) pieces += 1;
   }
   return pieces <= mostWords;
 }
