@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { arcCosine, decay, inflowAngle, sineOf } from '../src/series/index.ts';
+import { arcCosine, decay, inflowAngle, perCosine, sineOf } from '../src/series/index.ts';
 
 const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
@@ -10,7 +10,9 @@ test('short series are the functions that they stand for (law)', () => {
       expect(inflowAngle(a, b)).toBeCloseTo(Math.atan2(a, b), 11);
       expect(decay(30 * share) / Math.exp(-30 * share)).toBeCloseTo(1, 11);
       expect(sineOf(a)).toBeCloseTo(Math.sin(a), 12);
-      expect(arcCosine(share)).toBeCloseTo(Math.acos(share), 12);
+      expect(arcCosine(share)).toBeCloseTo(Math.acos(share), 14);
+      expect(perCosine(0.99 * share)).toBeCloseTo(1 / Math.cos(Math.asin(0.99 * share)), 10);
+      expect(perCosine(share / 50)).toBeCloseTo(1 / Math.cos(Math.asin(share / 50)), 12);
       expect(arcCosine(share / 50)).toBeCloseTo(Math.acos(share / 50), 14);
     }),
   );

@@ -38,7 +38,12 @@ export function evaluateBlade(section: Section, row: SectionRow, mach: Float64Ar
   }
 }
 
-/** Whether stall has begun on an element of a row that was evaluated. A drag law without end never stalls. */
-export function stallBegun(section: Section, { angle, liftSlope }: SectionRow, i: number): boolean {
-  return section.kind === 'table' && (liftSlope[i]! < STALL_SLOPE || Math.abs(angle[i]!) > STALL_ANGLE);
+/**
+ * Whether stall has begun on an element. A drag law without end never stalls.
+ *
+ * @param angle      α [rad], widened where air is fast
+ * @param liftSlope  of the section there [1/rad]
+ */
+export function stallBegun(section: Section, angle: number, liftSlope: number): boolean {
+  return section.kind === 'table' && (liftSlope < STALL_SLOPE || angle > STALL_ANGLE || angle < -STALL_ANGLE);
 }

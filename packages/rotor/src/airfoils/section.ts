@@ -69,8 +69,11 @@ function evaluateTable({ angles, reynolds, coefficients }: SectionTable, row: Se
   const perRadian = (angles - 1) / (2 * Math.PI);
   const last = angles - 2;
   const top = reynolds.length - 1;
+  const count = angle.length;
   let j = 0;
-  for (let i = 0; i < angle.length; i++) {
+  let lower = reynolds[0]!;
+  let perSpan = top === 0 ? 0 : 1 / (reynolds[1]! - lower);
+  for (let i = 0; i < count; i++) {
     const place = (angle[i]! + Math.PI) * perRadian;
     let column = place | 0;
     if (column < 0) column = 0;
@@ -78,10 +81,14 @@ function evaluateTable({ angles, reynolds, coefficients }: SectionTable, row: Se
     const t = place - column;
     // Neighbours along a blade have neighbouring Reynolds numbers: the search goes on from the last one.
     const number = given[i]!;
+    const before = j;
     while (j < top - 1 && number >= reynolds[j + 1]!) j++;
     while (j > 0 && number < reynolds[j]!) j--;
-    const lower = reynolds[j]!;
-    let u = top === 0 ? 0 : (number - lower) / (reynolds[j + 1]! - lower);
+    if (j !== before) {
+      lower = reynolds[j]!;
+      perSpan = 1 / (reynolds[j + 1]! - lower);
+    }
+    let u = (number - lower) * perSpan;
     if (u < 0) u = 0;
     else if (u > 1) u = 1;
     const below = 2 * (j * angles + column);

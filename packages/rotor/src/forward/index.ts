@@ -1,3 +1,4 @@
 export * from './forward-flight.ts';
 export { trimLevelFlight, type FlightTrim, type SteadyFlight } from './level-flight.ts';
-export { TrimSolver, type Flapping, type FlightCondition, type TrimModel, type TrimSolution } from './trim.ts';
+export { TrimSolver } from './trim.ts';
+export type * from './model.ts';

@@ -1,4 +1,5 @@
-import type { TrimSolution, TrimSolver } from './trim.ts';
+import type { TrimSolution } from './model.ts';
+import type { TrimSolver } from './trim.ts';
 
 export interface SteadyFlight {
   /** Ω [rad/s] and tip speed [m/s] */

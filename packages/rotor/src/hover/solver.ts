@@ -1,6 +1,6 @@
 import { findRoot } from '@rotorwright/mechanics';
 import { evaluateBlade, sectionRow, stallBegun, type SectionRow } from '../airfoils/index.ts';
-import { arcCosine, decay, sineOf } from '../series/index.ts';
+import { Trail, arcCosine, decay, perCosine, sineOf } from '../series/index.ts';
 import type { BladeElements } from './blade-elements.ts';
 import type { Flow, HoverSolution, HoverStations, MomentumModel } from './model.ts';
 
@@ -8,10 +8,15 @@ import type { Flow, HoverSolution, HoverStations, MomentumModel } from './model.
 const LARGEST_STEP = 0.25;
 /** No inflow angle lies beyond ±this [rad]. */
 const STEEPEST = 1.45;
-/** Steps below this end the solution [rad]; convergence is quadratic, so the error is far below. */
+/** Steps below this end the search at a collective [rad]. */
 const SETTLED = 1e-9;
-/** Farther than this many times the last change of loading, two solutions point nowhere. */
-const FARTHEST_REACH = 2;
+/**
+ * A step of all angles and the collective together below this is the last one [rad]. What it leaves is of its square, and of
+ * the corners of a section table that it passes: below 10⁻⁷ of the power. Thrust and torque follow it by their slopes.
+ */
+const LAST_STEP = 1e-4;
+/** Exponent of Prandtl’s factor past which it is 1. */
+const NO_LOSS = 30;
 const MOST_PASSES = 60;
 const MOST_COUPLED_PASSES = 25;
 /** Range and step in which the collective is looked for when the coupled solution does not settle [rad]. */
@@ -42,6 +47,7 @@ export class HoverSolver {
   readonly #angle: Float64Array;
   readonly #sine: Float64Array;
   readonly #past: Float64Array;
+  readonly #pastSlope: Float64Array;
   readonly #cosine: Float64Array;
   /** 8πr/(bc) of each element; (b/2)(R − r)/r and (b/2)(r − r₀)/r of its tip and root factor. */
   readonly #ring: Float64Array;
@@ -50,18 +56,19 @@ export class HoverSolver {
   /** Newton step of each inflow angle: −own − column·(step of the collective). */
   readonly #own: Float64Array;
   readonly #column: Float64Array;
+  readonly #loss: Float64Array;
+  readonly #lossSlope: Float64Array;
   readonly #residual: Float64Array;
   readonly #low: Float64Array;
   readonly #high: Float64Array;
   /** Mach number of each element at the speed last asked for. */
   readonly #mach: Float64Array;
-  /** Thrust, torque and profile power of the last pass, then the three sums of the arrow: dT/dθ, ΣT_φ·own, ΣT_φ·column. */
+  /** Thrust, its slope with the pitch at the same inflow, ΣT_φ·own and ΣT_φ·column; torque and profile power. */
   readonly #sums = new Float64Array(6);
   #collective = Number.NaN;
-  /** The solution before the last one, and the root of the loading of both. */
-  readonly #before: Float64Array;
-  #collectiveBefore = Number.NaN;
-  #known: readonly [last: number, before: number] = [Number.NaN, Number.NaN];
+  /** All angles, and behind them the collective, of the last solutions for a thrust, by the root of their loading. */
+  readonly #trail: Trail;
+  readonly #pointed: Float64Array;
   #speed = Number.NaN;
 
   constructor(elements: BladeElements, flow: Flow, model: MomentumModel) {
@@ -74,8 +81,9 @@ export class HoverSolver {
     this.#row = sectionRow(count);
     [this.#angle, this.#sine, this.#cosine, this.#own, this.#column] = [column(), column(), column(), column(), column()];
     [this.#residual, this.#low, this.#high] = [column(), column(), column()];
-    this.#mach = column();
-    this.#before = column();
+    [this.#mach, this.#pastSlope, this.#loss, this.#lossSlope] = [column(), column(), column(), column()];
+    this.#trail = new Trail(count + 1);
+    this.#pointed = new Float64Array(count + 1);
     this.#past = column();
     this.#ring = stations.map((r, i) => (8 * Math.PI * r) / (blades * chords[i]! * model.inducedFactor ** 2));
     this.#tip = stations.map((r) => (0.5 * blades * (radius - r)) / r);
@@ -91,7 +99,6 @@ export class HoverSolver {
    */
   atCollective(speed: number, collective: number): HoverSolution | undefined {
     this.#setSpeed(speed);
-    this.#known = [Number.NaN, Number.NaN];
     if (!(Math.abs(this.#collective - collective) < SCAN_STEP)) this.#start(collective);
     return this.#settle(collective) ? this.#solution() : undefined;
   }
@@ -105,30 +112,25 @@ export class HoverSolver {
    */
   forThrust(speed: number, thrust: number): HoverSolution | undefined {
     this.#setSpeed(speed);
-    this.#point(thrust / speed ** 2);
-    if (!Number.isFinite(this.#collective)) this.#start(this.#guess(thrust));
-    return this.#settleCoupled(thrust) || this.#scan(thrust) ? this.#solution() : undefined;
+    // On the root of the loading T/Ω² all angles depend, and on little else.
+    const place = Math.sign(thrust) * Math.sqrt(Math.abs(thrust)) / speed;
+    if (this.#trail.point(place, this.#pointed)) this.#take();
+    else if (!Number.isFinite(this.#collective)) this.#start(this.#guess(thrust));
+    if (!this.#settleCoupled(thrust) && !this.#scan(thrust)) {
+      this.#trail.clear();
+      return undefined;
+    }
+    this.#pointed.set(this.#angle);
+    this.#pointed[this.#angle.length] = this.#collective;
+    this.#trail.record(place, this.#pointed);
+    return this.#solution();
   }
 
-  /**
-   * Where the last two solutions point for a loading T/Ω²: on its root all angles depend, and on little else.
-   */
-  #point(loading: number): void {
-    const [last, before] = this.#known;
-    const root = Math.sign(loading) * Math.sqrt(Math.abs(loading));
-    const span = last - before;
-    const reach = (root - last) / span;
-    this.#known = [root, last];
-    const angles = this.#angle;
-    const pointed = Math.abs(reach) <= FARTHEST_REACH && Number.isFinite(this.#collective);
-    for (let i = 0; i < angles.length; i++) {
-      const here = angles[i]!;
-      if (pointed) angles[i] = here + reach * (here - this.#before[i]!);
-      this.#before[i] = here;
-    }
-    const here = this.#collective;
-    if (pointed) this.#collective = here + reach * (here - this.#collectiveBefore);
-    this.#collectiveBefore = here;
+  /** Begins where earlier solutions point. */
+  #take(): void {
+    const count = this.#angle.length;
+    this.#angle.set(this.#pointed.subarray(0, count));
+    this.#collective = this.#pointed[count]!;
   }
 
   /** Highest thrust between zero lift and 40° of collective, with its collective. */
@@ -143,11 +145,12 @@ export class HoverSolver {
 
   /** What the elements see in the condition last solved. */
   stations(): HoverStations {
+    this.#pass(this.#collective);
     const { chords, twist, section } = this.#elements;
-    const { lift, drag } = this.#row;
+    const { angle: seen, lift, drag, liftSlope } = this.#row;
     const angleOfAttack = this.#angle.map((angle, i) => this.#collective + twist[i]! - angle);
     const force = chords.map((chord, i) => 0.5 * this.#flow.density * chord * this.#past[i]! ** 2 * (lift[i]! * this.#cosine[i]! - drag[i]! * this.#sine[i]!));
-    const stalled = chords.filter((_, i) => stallBegun(section, this.#row, i)).length;
+    const stalled = chords.filter((_, i) => stallBegun(section, seen[i]!, liftSlope[i]!)).length;
     return { angleOfAttack, reynolds: this.#row.reynolds.slice(), lift: force, stalledFraction: stalled / chords.length };
   }
 
@@ -187,12 +190,13 @@ export class HoverSolver {
   /** One pass over the elements: residuals, Newton steps and sums. */
   #pass(collective: number): void {
     const { stations, chords, twist, section } = this.#elements;
-    const { density, kinematicViscosity, speedOfSound, climbRate } = this.#flow;
-    const { swirl, tipLoss, rootLoss, dragInInflow, roughness } = this.#model;
+    const { kinematicViscosity, speedOfSound, climbRate } = this.#flow;
+    const { swirl, dragInInflow, roughness } = this.#model;
     const angles = this.#angle;
     const sines = this.#sine;
     const cosines = this.#cosine;
     const pasts = this.#past;
+    const pastSlopes = this.#pastSlope;
     const { angle, reynolds, lift, drag, liftSlope, dragSlope } = this.#row;
     const speed = this.#speed;
     const count = stations.length;
@@ -206,87 +210,121 @@ export class HoverSolver {
       cosines[i] = c;
       angle[i] = collective + twist[i]! - phi;
       const across = speed * stations[i]!;
-      const past = swirl ? across * c + climbRate * s : across / c;
+      const secant = 1 / c;
+      const past = swirl ? across * c + climbRate * s : across * secant;
       pasts[i] = past;
+      pastSlopes[i] = swirl ? climbRate * c - across * s : past * s * secant;
       reynolds[i] = past * chords[i]! * perViscosity;
     }
     // 2. What it makes of it.
     evaluateBlade(section, this.#row, speedOfSound === undefined ? undefined : this.#mach, roughness);
-    // 3. Balance, steps and sums.
+    // 3. What its ends let go.
+    this.#lose();
+    // 4. Balance, steps and sums.
+    const losses = this.#loss;
+    const lossSlopes = this.#lossSlope;
     const rings = this.#ring;
-    const tips = this.#tip;
-    const roots = this.#root;
     const own = this.#own;
     const column = this.#column;
     const residual = this.#residual;
     let thrust = 0;
-    let torque = 0;
-    let profile = 0;
-    let perPitch = 0;
-    let sumOwn = 0;
-    let sumColumn = 0;
+    let thrustPerPitch = 0;
+    let thrustOwn = 0;
+    let thrustColumn = 0;
     for (let i = 0; i < count; i++) {
       const s = sines[i]!;
       const c = cosines[i]!;
       const cl = lift[i]!;
       const cd = drag[i]!;
+      const clSlope = liftSlope[i]!;
       const past = pasts[i]!;
-      const pastSlope = swirl ? climbRate * c - speed * stations[i]! * s : (past * s) / c;
+      const pastSlope = pastSlopes[i]!;
       const size = s < 0 ? -s : s;
       const sign = s < 0 ? -1 : 1;
-      // Prandtl's factor and its slope with φ. Where the exponent is past 30 it is 1 to the last digit.
-      let loss = 1;
-      let lossSlope = 0;
-      if (tipLoss) {
-        const exponent = tips[i]! / size;
-        if (exponent < 30) {
-          const e = decay(exponent);
-          loss = (2 / Math.PI) * arcCosine(e);
-          lossSlope = ((-2 / Math.PI) * e * exponent * sign * c) / (Math.sqrt(1 - e * e) * size);
-        }
-      }
-      if (rootLoss) {
-        const exponent = roots[i]! / size;
-        if (exponent < 30) {
-          const e = decay(exponent);
-          const factor = (2 / Math.PI) * arcCosine(e);
-          lossSlope = lossSlope * factor + (loss * (-2 / Math.PI) * e * exponent * sign * c) / (Math.sqrt(1 - e * e) * size);
-          loss *= factor;
-        }
-      }
+      const loss = losses[i]!;
       const climb = climbRate === 0 ? 0 : climbRate / past;
       const drawn = s - climb;
       const drawnSlope = climbRate === 0 ? c : c + (climb * pastSlope) / past;
-      const ring = rings[i]!;
+      // Coefficient of the force along the axis, with its slopes by pitch and by φ, and that part of it which drives the inflow.
       const axial = cl * c - cd * s;
-      const axialPerPitch = liftSlope[i]! * c - dragSlope[i]! * s;
+      const axialPerPitch = clSlope * c - dragSlope[i]! * s;
       const axialSlope = -axialPerPitch - cl * s - cd * c;
       const driving = dragInInflow ? axial : cl * c;
-      const drivingPerPitch = dragInInflow ? axialPerPitch : liftSlope[i]! * c;
-      const drivingSlope = dragInInflow ? axialSlope : -liftSlope[i]! * c - cl * s;
+      const drivingPerPitch = dragInInflow ? axialPerPitch : clSlope * c;
+      const drivingSlope = dragInInflow ? axialSlope : -clSlope * c - cl * s;
+      const ring = rings[i]!;
       const balance = ring * loss * size * drawn - driving;
-      const slope = ring * (lossSlope * size * drawn + loss * (sign * c * drawn + size * drawnSlope)) - drivingSlope;
+      const slope = ring * (lossSlopes[i]! * sign * c * size * drawn + loss * (sign * c * drawn + size * drawnSlope)) - drivingSlope;
       const perSlope = 1 / slope;
+      const ownStep = balance * perSlope;
+      const columnStep = -drivingPerPitch * perSlope;
       residual[i] = balance;
-      own[i] = balance * perSlope;
-      column[i] = -drivingPerPitch * perSlope;
-      const weight = chords[i]! * past * past;
-      const thrustSlope = chords[i]! * past * (2 * pastSlope * axial + past * axialSlope);
-      thrust += weight * axial;
-      torque += weight * (cl * s + cd * c) * stations[i]!;
-      profile += weight * cd * c * stations[i]!;
-      perPitch += weight * axialPerPitch;
-      sumOwn += thrustSlope * own[i]!;
-      sumColumn += thrustSlope * column[i]!;
+      own[i] = ownStep;
+      column[i] = columnStep;
+      const perPast = chords[i]! * past;
+      const thrustSlope = perPast * (2 * pastSlope * axial + past * axialSlope);
+      thrust += perPast * past * axial;
+      thrustPerPitch += perPast * past * axialPerPitch;
+      thrustOwn += thrustSlope * ownStep;
+      thrustColumn += thrustSlope * columnStep;
     }
-    const scale = 0.5 * density * this.#elements.blades * this.#width();
+    const scale = this.#scale();
     const sums = this.#sums;
     sums[0] = scale * thrust;
-    sums[1] = scale * torque;
-    sums[2] = scale * profile * speed;
-    sums[3] = scale * perPitch;
-    sums[4] = scale * sumOwn;
-    sums[5] = scale * sumColumn;
+    sums[1] = scale * thrustPerPitch;
+    sums[2] = scale * thrustOwn;
+    sums[3] = scale * thrustColumn;
+  }
+
+  /** ½ρ of all blades, over the width of an element; chords stand in the sums. */
+  #scale(): number {
+    return 0.5 * this.#flow.density * this.#elements.blades * this.#width();
+  }
+
+  /**
+   * Torque and profile power of the last pass, and how they follow, with the thrust, the steps that it asks for: the element’s by its
+   * slopes, d(cl·sin φ + cd·cos φ) and d(cd·cos φ) with pitch and φ.
+   */
+  #work(pitchStep: number): void {
+    const { stations, chords } = this.#elements;
+    const { lift, drag, liftSlope, dragSlope } = this.#row;
+    const sines = this.#sine;
+    const cosines = this.#cosine;
+    const pasts = this.#past;
+    const pastSlopes = this.#pastSlope;
+    const own = this.#own;
+    const column = this.#column;
+    let torque = 0;
+    let profile = 0;
+    for (let i = 0; i < stations.length; i++) {
+      const s = sines[i]!;
+      const c = cosines[i]!;
+      const cl = lift[i]!;
+      const cd = drag[i]!;
+      const past = pasts[i]!;
+      const step = -own[i]! - column[i]! * pitchStep;
+      const attack = pitchStep - step;
+      const holding = cl * s + cd * c;
+      const holdingStep = (liftSlope[i]! * s + dragSlope[i]! * c) * attack + (cl * c - cd * s) * step;
+      const profileStep = dragSlope[i]! * c * attack - cd * s * step;
+      const weight = stations[i]! * chords[i]! * past;
+      const pastStep = 2 * pastSlopes[i]! * step;
+      torque += weight * (past * (holding + holdingStep) + pastStep * holding);
+      profile += weight * (past * (cd * c + profileStep) + pastStep * cd * c);
+    }
+    const sums = this.#sums;
+    sums[0]! += (sums[1]! - sums[3]!) * pitchStep - sums[2]!;
+    sums[4] = this.#scale() * torque;
+    sums[5] = this.#scale() * profile * this.#speed;
+  }
+
+  /** Prandtl's factor of each element and its slope with |sin φ|. */
+  #lose(): void {
+    const { tipLoss, rootLoss } = this.#model;
+    this.#loss.fill(1);
+    this.#lossSlope.fill(0);
+    if (tipLoss) loseAtEnd(this.#tip, this.#sine, this.#loss, this.#lossSlope);
+    if (rootLoss) loseAtEnd(this.#root, this.#sine, this.#loss, this.#lossSlope);
   }
 
   /** All inflow angles and the collective together. False when this does not settle: a stalled rotor, an impossible thrust. */
@@ -298,7 +336,7 @@ export class HoverSolver {
     let collective = this.#collective;
     for (let pass = 0; pass < MOST_COUPLED_PASSES; pass++) {
       this.#pass(collective);
-      let pitchStep = (thrust - sums[0]! + sums[4]!) / (sums[3]! - sums[5]!);
+      let pitchStep = (thrust - sums[0]! + sums[2]!) / (sums[1]! - sums[3]!);
       if (!Number.isFinite(pitchStep)) return false;
       if (pitchStep > LARGEST_STEP) pitchStep = LARGEST_STEP;
       else if (pitchStep < -LARGEST_STEP) pitchStep = -LARGEST_STEP;
@@ -313,7 +351,8 @@ export class HoverSolver {
       }
       collective += pitchStep;
       if (!(Math.abs(collective) < SCAN_RANGE)) return false;
-      if (largest < SETTLED) {
+      if (largest < LAST_STEP) {
+        this.#work(pitchStep);
         this.#collective = collective;
         return true;
       }
@@ -352,6 +391,10 @@ export class HoverSolver {
         if (step > largest) largest = step;
       }
       if (largest < SETTLED) {
+        // The angles were placed, some by halving: there is nothing to follow.
+        own.fill(0);
+        this.#sums[2] = 0;
+        this.#work(0);
         this.#collective = collective;
         return true;
       }
@@ -386,7 +429,26 @@ export class HoverSolver {
   }
 
   #solution(): HoverSolution {
-    const [thrust, torque, profilePower] = [this.#sums[0]!, this.#sums[1]!, this.#sums[2]!];
+    const [thrust, torque, profilePower] = [this.#sums[0]!, this.#sums[4]!, this.#sums[5]!];
     return { collective: this.#collective, thrust, torque, inducedPower: torque * this.#speed - profilePower, profilePower };
+  }
+}
+
+/**
+ * Multiplies by Prandtl’s factor of one end of the blade: F = (2/π)·arccos e⁻ˣ, x = distance/|sin φ|.
+ *
+ * @param losses  factors so far, and their slopes with |sin φ|; both written
+ */
+function loseAtEnd(distances: Float64Array, sines: Float64Array, losses: Float64Array, slopes: Float64Array): void {
+  for (let i = 0; i < distances.length; i++) {
+    const perSize = 1 / Math.abs(sines[i]!);
+    const exponent = distances[i]! * perSize;
+    // Where it is past 30 the factor is 1 to the last digit.
+    if (exponent >= NO_LOSS) continue;
+    const e = decay(exponent);
+    const factor = (2 / Math.PI) * arcCosine(e);
+    const slope = (-2 / Math.PI) * e * exponent * perSize * perCosine(e);
+    slopes[i] = slopes[i]! * factor + losses[i]! * slope;
+    losses[i]! *= factor;
   }
 }

@@ -1,1 +1,2 @@
 export * from './short-series.ts';
+export { Trail } from './trail.ts';
