@@ -36,7 +36,7 @@ export function bandMultiply(a: BandMatrix, x: Float64Array, y: Float64Array): v
 }
 
 /**
- * Cholesky factor of a positive definite band matrix, in the same layout; its diagonal holds 1/L(i, i).
+ * Cholesky factor without roots, A = L·D·Lᵀ with ones on the diagonal of L, in the same layout; its diagonal holds 1/D(i, i).
  *
  * @returns the factor, or undefined when the matrix is not positive definite
  */
@@ -45,12 +45,16 @@ export function bandCholesky(a: BandMatrix): BandMatrix | undefined {
   const l = a.slice();
   for (let i = 0; i < n; i++) {
     const row = 4 * i;
-    const l3 = i > 2 ? l[row + 3]! * l[row - 12]! : 0;
-    const l2 = i > 1 ? (l[row + 2]! - (i > 2 ? l3 * l[row - 7]! : 0)) * l[row - 8]! : 0;
-    const l1 = i > 0 ? (l[row + 1]! - (i > 1 ? l2 * l[row - 3]! : 0) - (i > 2 ? l3 * l[row - 2]! : 0)) * l[row - 4]! : 0;
-    const pivot = l[row]! - l1 * l1 - l2 * l2 - l3 * l3;
+    // What L·D holds; over D it becomes L.
+    const u3 = i > 2 ? l[row + 3]! : 0;
+    const u2 = i > 1 ? l[row + 2]! - (i > 2 ? u3 * l[row - 7]! : 0) : 0;
+    const u1 = i > 0 ? l[row + 1]! - (i > 1 ? u2 * l[row - 3]! : 0) - (i > 2 ? u3 * l[row - 2]! : 0) : 0;
+    const l3 = i > 2 ? u3 * l[row - 12]! : 0;
+    const l2 = i > 1 ? u2 * l[row - 8]! : 0;
+    const l1 = i > 0 ? u1 * l[row - 4]! : 0;
+    const pivot = l[row]! - u1 * l1 - u2 * l2 - u3 * l3;
     if (!(pivot > 0)) return undefined;
-    l[row] = 1 / Math.sqrt(pivot);
+    l[row] = 1 / pivot;
     l[row + 1] = l1;
     l[row + 2] = l2;
     l[row + 3] = l3;
@@ -59,7 +63,7 @@ export function bandCholesky(a: BandMatrix): BandMatrix | undefined {
 }
 
 /**
- * Solves L · Lᵀ · x = b in place, with the factor of `bandCholesky`.
+ * Solves L · D · Lᵀ · x = b in place, with the factor of `bandCholesky`.
  * Each sum takes the newest value last, so that the chain from one row to the next is as short as it can be.
  */
 export function bandSolve(l: BandMatrix, x: Float64Array): void {
@@ -69,8 +73,8 @@ export function bandSolve(l: BandMatrix, x: Float64Array): void {
   let x3 = 0;
   for (let i = 0; i < n; i++) {
     const row = 4 * i;
-    const value = (x[i]! - l[row + 3]! * x3 - l[row + 2]! * x2 - l[row + 1]! * x1) * l[row]!;
-    x[i] = value;
+    const value = x[i]! - l[row + 3]! * x3 - l[row + 2]! * x2 - l[row + 1]! * x1;
+    x[i] = value * l[row]!;
     x3 = x2;
     x2 = x1;
     x1 = value;
@@ -81,7 +85,7 @@ export function bandSolve(l: BandMatrix, x: Float64Array): void {
   let l3 = 0;
   for (let i = n - 1; i >= 0; i--) {
     const row = 4 * i;
-    const value = (x[i]! - l3 * x3 - l2 * x2 - l1 * x1) * l[row]!;
+    const value = x[i]! - l3 * x3 - l2 * x2 - l1 * x1;
     x[i] = value;
     x3 = x2;
     x2 = x1;

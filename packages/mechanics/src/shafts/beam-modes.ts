@@ -1,5 +1,5 @@
 import { bandCholesky, bandMultiply, bandSolve, countBelow, type BandMatrix } from '../numeric/band.ts';
-import { tridiagonalEigen, type Eigen } from '../numeric/tridiagonal.ts';
+import { tridiagonalEigen, tridiagonalVectors, type Eigen } from '../numeric/tridiagonal.ts';
 
 export interface Modes {
   /** Ascending, rad/s. */
@@ -39,60 +39,72 @@ export function beamModes(stiffness: BandMatrix, mass: BandMatrix, wanted: numbe
 /** Share of the first step below which the next is nothing: the space has no more to give. */
 const EXHAUSTED = 1e-14;
 
+/** Residual of a Ritz pair, as a share of its value, that is as good as none: frequencies are right to its square, shapes to some times as much. */
+const SETTLED = 1e-8;
+
 /** Phase 1: a Krylov space, kept orthogonal to what was found; each further attempt starts elsewhere. Phase 2: its Ritz pairs, once the wanted ones have settled. */
 function krylovModes(factor: BandMatrix, mass: BandMatrix, n: number, wanted: number, again?: { readonly found: Modes; readonly attempt: number }): Modes {
   const most = Math.min(n, 2 * wanted + 40);
-  const firstLook = Math.min(most, 2 * wanted + 2);
-  // Most often the first look settles it: room for that much is made first, since clearing it costs as much as using it.
-  let basis = new Float64Array((firstLook + 1) * n);
-  let image = new Float64Array((firstLook + 1) * n);
+  let look = Math.min(most, 2 * wanted);
+  // Most often two steps a mode and a few more settle it: room for that much is made first, since clearing it costs as much as using it.
+  let basis = new Float64Array(Math.min(most, look + 6) * n);
+  let image = new Float64Array(basis.length);
   const shares = new Float64Array(most);
   const diagonal: number[] = [];
   const offDiagonal: number[] = [];
 
-  const v0 = basis.subarray(0, n);
-  const mv0 = image.subarray(0, n);
-  for (let i = 0; i < n; i++) v0[i] = again ? 1 + Math.sin(again.attempt + i * (1.4 + 0.3 * again.attempt)) : 1 + 0.5 * (i & 3);
-  if (again) project(v0, again.found, mass, n);
-  bandMultiply(mass, v0, mv0);
-  scale(v0, mv0, 1 / Math.sqrt(dot(v0, mv0, n)), n);
+  const v = new Float64Array(n);
+  const mv = new Float64Array(n);
+  for (let i = 0; i < n; i++) mv[i] = again ? 1 + Math.sin(again.attempt + i * (1.4 + 0.3 * again.attempt)) : 1 + 0.5 * (i & 3);
+  // One step ahead of the space: it sheds the highest modes, which nobody wants.
+  bandMultiply(mass, mv, v);
+  bandSolve(factor, v);
+  if (again) project(v, again.found, mass, n);
+  bandMultiply(mass, v, mv);
+  let beta = Math.sqrt(dotAt(v, mv, 0, n));
 
   let steps = 0;
   let ritz: Eigen;
   for (;;) {
-    if (basis.length < (steps + 2) * n) {
-      basis = lengthened(basis, (most + 1) * n);
-      image = lengthened(image, (most + 1) * n);
+    const at = steps * n;
+    if (basis.length === at) {
+      basis = lengthened(basis, most * n);
+      image = lengthened(image, most * n);
     }
-    const v = basis.subarray((steps + 1) * n, (steps + 2) * n);
-    const mv = image.subarray((steps + 1) * n, (steps + 2) * n);
-    for (let i = 0, from = steps * n; i < n; i++) v[i] = image[from + i]!;
+    const size = 1 / beta;
+    for (let i = 0; i < n; i++) {
+      basis[at + i] = v[i]! * size;
+      image[at + i] = v[i] = mv[i]! * size;
+    }
     bandSolve(factor, v);
     // The large parts first: what the others then take out is small, and so is the rounding that they leave.
-    const alpha = dotAt(v, image, steps * n, n);
-    subtractAt(v, basis, steps * n, alpha, n);
-    if (steps > 0) subtractAt(v, basis, (steps - 1) * n, offDiagonal[steps - 1]!, n);
+    const alpha = dotAt(v, image, at, n);
+    if (steps === 0) subtractAt(v, basis, at, alpha, n);
+    else for (let i = 0; i < n; i++) v[i]! -= alpha * basis[at + i]! + beta * basis[at - n + i]!;
     if (again) project(v, again.found, mass, n);
-    diagonal.push(alpha + orthogonalise(v, basis, image, shares, steps + 1, n));
-    bandMultiply(mass, v, mv);
-    const beta = Math.sqrt(Math.max(0, dot(v, mv, n)));
     steps++;
+    diagonal.push(alpha + orthogonalise(v, basis, image, shares, steps, n));
+    bandMultiply(mass, v, mv);
+    beta = Math.sqrt(Math.max(0, dotAt(v, mv, 0, n)));
     const exhausted = steps >= most || !(beta > EXHAUSTED * diagonal[0]!);
-    if (exhausted || (steps >= firstLook && (steps - firstLook) % 4 === 0)) {
+    if (exhausted || steps === look) {
       ritz = tridiagonalEigen(diagonal, offDiagonal);
       if (exhausted || settled(ritz, beta, wanted)) break;
+      look = Math.min(most, look + 1 + (look >> 5));
     }
     offDiagonal.push(beta);
-    scale(v, mv, 1 / beta, n);
   }
 
   const count = Math.min(wanted, steps);
+  const best = ritz.descending.subarray(0, count);
+  const parts = tridiagonalVectors(ritz, best);
   const angularFrequencies = new Float64Array(wanted).fill(Infinity);
   const shapes = new Float64Array(wanted * n);
   for (let mode = 0; mode < count; mode++) {
-    const index = ritz.descending[mode]!;
-    angularFrequencies[mode] = 1 / Math.sqrt(ritz.values[index]!);
-    subtractAll(shapes.subarray(mode * n, (mode + 1) * n), basis, ritz.vectors.subarray(index * steps, (index + 1) * steps), steps, n);
+    angularFrequencies[mode] = 1 / Math.sqrt(ritz.values[best[mode]!]!);
+    for (let step = 0; step < steps; step++) shares[step] = -parts[step * count + mode]!;
+    subtractAll(v.fill(0), basis, shares, steps, n);
+    shapes.set(v, mode * n);
   }
   return { angularFrequencies, shapes };
 }
@@ -104,11 +116,10 @@ function lengthened(rows: Float64Array, length: number): Float64Array<ArrayBuffe
 }
 
 /** A Ritz value is as good as the last component of its vector times the next off-diagonal is small. */
-function settled({ values, vectors, descending }: Eigen, beta: number, wanted: number): boolean {
-  const steps = values.length;
+function settled({ values, lastComponents, descending }: Eigen, beta: number, wanted: number): boolean {
   for (let mode = 0; mode < wanted; mode++) {
     const index = descending[mode]!;
-    if (Math.abs(beta * vectors[index * steps + steps - 1]!) > 1e-7 * values[index]!) return false;
+    if (Math.abs(beta * lastComponents[index]!) > SETTLED * values[index]!) return false;
   }
   return true;
 }
@@ -177,10 +188,6 @@ function subtractAll(v: Float64Array, rows: Float64Array, shares: Float64Array, 
   for (; k < count; k++) subtractAt(v, rows, k * n, shares[k]!, n);
 }
 
-function dot(a: Float64Array, b: Float64Array, n: number): number {
-  return dotAt(a, b, 0, n);
-}
-
 function dotAt(a: Float64Array, b: Float64Array, offset: number, n: number): number {
   let s0 = 0;
   let s1 = 0;
@@ -199,11 +206,4 @@ function dotAt(a: Float64Array, b: Float64Array, offset: number, n: number): num
 
 function subtractAt(a: Float64Array, b: Float64Array, offset: number, factor: number, n: number): void {
   for (let i = 0; i < n; i++) a[i]! -= factor * b[offset + i]!;
-}
-
-function scale(a: Float64Array, b: Float64Array, factor: number, n: number): void {
-  for (let i = 0; i < n; i++) {
-    a[i]! *= factor;
-    b[i]! *= factor;
-  }
 }

@@ -47,15 +47,15 @@ describe('a band matrix', () => {
     );
   });
 
-  test('its factor times its own transpose is the matrix; the diagonal of the factor is kept as its inverse (law)', () => {
+  test('its factor, the pivots and the transpose multiply to the matrix; the diagonal holds the inverse pivots (law)', () => {
     fc.assert(
       fc.property(bands(4), (given) => {
         const a = definite(given);
         const l = bandCholesky(a)!;
         const n = a.length / 4;
-        const lower = Array.from({ length: n }, (_row, i) => Array.from({ length: n }, (_column, j) => (i === j ? 1 / l[4 * i]! : i > j && i - j < 4 ? l[4 * i + i - j]! : 0)));
+        const lower = Array.from({ length: n }, (_row, i) => Array.from({ length: n }, (_column, j) => (i === j ? 1 : i > j && i - j < 4 ? l[4 * i + i - j]! : 0)));
         const full = dense(a);
-        for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) expect(lower[i]!.reduce((sum, value, k) => sum + value * lower[j]![k]!, 0)).toBeCloseTo(full[i]![j]!, 12);
+        for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) expect(lower[i]!.reduce((sum, value, k) => sum + (value * lower[j]![k]!) / l[4 * k]!, 0)).toBeCloseTo(full[i]![j]!, 12);
       }),
     );
   });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { orthogonalRows } from '../../src/numeric/orthogonal-rows.ts';
-import { tridiagonalEigen } from '../../src/numeric/tridiagonal.ts';
+import { tridiagonalEigen, tridiagonalVectors } from '../../src/numeric/tridiagonal.ts';
 
 const part = fc.double({ min: -3, max: 3, noNaN: true });
 
@@ -10,16 +10,20 @@ describe('a tridiagonal matrix', () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 9 }).chain((n) => fc.tuple(fc.array(part, { minLength: n, maxLength: n }), fc.array(fc.oneof(part, fc.constant(0)), { minLength: n, maxLength: n }))), ([diagonal, off]) => {
         const n = diagonal.length;
-        const { values, vectors, descending } = tridiagonalEigen(diagonal, off);
-        const vector = (j: number): number[] => Array.from(vectors.subarray(j * n, (j + 1) * n));
+        const eigen = tridiagonalEigen(diagonal, off);
+        const { values, lastComponents, descending } = eigen;
+        const vector = (j: number): number[] => Array.from(tridiagonalVectors(eigen, Int32Array.of(j)));
         for (let j = 0; j < n; j++) {
           const v = vector(j);
+          expect(lastComponents[j]).toBeCloseTo(v[n - 1]!, 12);
           v.forEach((own, i) => {
             const image = diagonal[i]! * own + (i > 0 ? off[i - 1]! * v[i - 1]! : 0) + (i < n - 1 ? off[i]! * v[i + 1]! : 0);
             expect(image).toBeCloseTo(values[j]! * own, 10);
           });
           for (let other = 0; other <= j; other++) expect(vector(other).reduce((sum, own, i) => sum + own * v[i]!, 0)).toBeCloseTo(other === j ? 1 : 0, 10);
         }
+        const together = tridiagonalVectors(eigen, descending);
+        descending.forEach((index, place) => expect(vector(index)).toEqual(Array.from({ length: n }, (_, i) => together[i * n + place]!)));
         expect([...descending].toSorted((a, b) => a - b)).toEqual(Array.from({ length: n }, (_, i) => i));
         const ordered = Array.from(descending, (index) => values[index]!);
         expect(ordered).toEqual(ordered.toSorted((a, b) => b - a));
