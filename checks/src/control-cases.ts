@@ -66,4 +66,13 @@ const linkChecks: readonly Check[] = ([['length', 0.05, 'the triangle 3, 4, 5'],
   source: { document: 'Geometry of a rod with two ends', place, kind: 'by hand' },
 }));
 
-export const controlCases: readonly Check[] = [...swashplates, ...planarChecks, ...parallel, ...linkChecks, spatial(0, 1.71, 3.094954), spatial(-60, 1.16, -2.497995), spatial(-120, 1.63, -1.832086), spatial(-180, 2.42, -1.80103)];
+/** 0.5 N·m at 45° are K = 1 N·m. */
+const duty = { moment: 0.5, pitch: '45 °', blades: 2, lowest: '0 °' };
+const servoChecks = sourced({ document: 'Worked by hand in the title: τ = Σ K·sin θ·cos θ·∂θ/∂α', kind: 'by hand' }, [
+  ['two blades at 45°, half a radian a radian: 2 · ½ · 0.5', 'servo-torque', { ...duty, highest: '45 °', collectiveGain: 0.5 }, 'torque', 0.5, 1e-12, 'relative'],
+  ['15° of cyclic: one blade up, the other down, and both turn the servo the same way: 2 · ½ sin 30°', 'servo-torque', { ...duty, highest: '0 °', cyclic: '15 °', cosineGain: 1 }, 'torque', 0.5, 1e-12, 'relative'],
+  ['… collective then weighs nothing, for they cancel', 'servo-torque', { ...duty, highest: '0 °', cyclic: '15 °', collectiveGain: 1 }, 'torque', 0, 1e-12, 'absolute'],
+  ['four blades at 45° weigh twice as much', 'servo-torque', { ...duty, blades: 4, highest: '45 °', collectiveGain: 0.5 }, 'torque', 1, 1e-12, 'relative'],
+]);
+
+export const controlCases: readonly Check[] = [...servoChecks, ...swashplates, ...planarChecks, ...parallel, ...linkChecks, spatial(0, 1.71, 3.094954), spatial(-60, 1.16, -2.497995), spatial(-120, 1.63, -1.832086), spatial(-180, 2.42, -1.80103)];

@@ -25,6 +25,7 @@ export const loadChecks: readonly Check[] = [
   ...sourced({ document: 'Pythagoras', kind: 'law' }, [
     ['30 N and 40 N at a right angle are 50 N, half on each bearing', 'bearing-reactions', across, 'first', 25, 1e-12, 'relative'],
     ['… M = 50·1/4 = 12.5 N·m', 'bearing-reactions', across, 'moment', 12.5, 1e-12, 'relative'],
+    ['… both bearings together carry 50 N', 'bearing-reactions', across, 'across', 50, 1e-12, 'relative'],
     ['bevel: tangential, radial and axial are the parts of one force square to the flank: F_r² + F_a² = (F_t·tan 20°)²', 'bevel-forces', { torque: 1, module: '1 mm', teeth1: 12, teeth2: 16, faceWidth: '2 mm', pressureAngle: '20 °' }, 'radial', (2 / 0.0108) * Math.tan(Math.PI / 9) * 0.8, 1e-12, 'relative'],
     ['12 and 16 teeth: a cone of 3-4-5', 'bevel-forces', { torque: 1, module: '1 mm', teeth1: 12, teeth2: 16, faceWidth: '2 mm' }, 'meanDiameter', 0.0108, 1e-12, 'relative'],
     ['… tan δ = 12/16', 'bevel-forces', { torque: 1, module: '1 mm', teeth1: 12, teeth2: 16, faceWidth: '2 mm' }, 'coneAngle', Math.asin(0.6), 1e-12, 'relative'],
@@ -45,6 +46,14 @@ export const loadChecks: readonly Check[] = [
     ['below the speed at which it grips it holds nothing', 'clutch-torque', { ratedTorque: 5, ratedSpeed: 300, engagingSpeed: 100, speed: 50 }, 'torque', 0, 0, 'absolute'],
     ['36 Hz between 30 and 40 Hz: nearest 40', 'frequency-separation', { frequency: 36, orders: [{ speed: 60 * Math.PI }, { speed: 40 * Math.PI, order: 2 }] }, 'nearest', 40, 1e-12, 'relative'],
     ['… a ninth away', 'frequency-separation', { frequency: 36, orders: [{ speed: 60 * Math.PI }, { speed: 40 * Math.PI, order: 2 }] }, 'separation', 1 / 9, 1e-12, 'relative'],
+    ['30 N across and 40 N along', 'resultant', { across: 30, along: 40 }, 'force', 50, 1e-12, 'relative'],
+    ['6.5 N·m on bearings 13 mm apart: 500 N each', 'bearing-couple', { moment: 6.5, distance: '13 mm' }, 'force', 500, 1e-12, 'relative'],
+    ['62 °C in air of 35 °C: 27 K', 'warmth-left', { around: '35 °C', temperature: '62 °C', highest: '100 °C' }, 'rise', 27, 1e-9, 'relative'],
+    ['… of the 65 K up to 100 °C', 'warmth-left', { around: '35 °C', temperature: '62 °C', highest: '100 °C' }, 'allowedRise', 65, 1e-9, 'relative'],
+    ['in air that is too warm by itself it may not warm at all', 'warmth-left', { around: '110 °C', temperature: '110 °C', highest: '100 °C' }, 'allowedRise', 0, 0, 'absolute'],
+    ['4 screws of 2 kN at 0.12: 960 N', 'clamp-grip', { screws: [{ preload: '2 kN', count: 4 }], friction: 0.12 }, 'force', 960, 1e-12, 'relative'],
+    ['… and 2 of 1 kN: 1,200 N', 'clamp-grip', { screws: [{ preload: '2 kN', count: 4 }, { preload: '1 kN', count: 2 }], friction: 0.12 }, 'force', 1200, 1e-12, 'relative'],
+    ['… on a circle of 30 mm 14.4 N·m', 'clamp-grip', { screws: [{ preload: '2 kN', count: 4 }], friction: 0.12, circle: '30 mm' }, 'torque', 14.4, 1e-12, 'relative'],
     ['M5, 12.9, stress area 14.2 mm²: 0.6·1220 MPa·14.183 mm² = 10.38 kN a plane', 'bolt-shear', { size: 'M5', propertyClass: '12.9', planes: 1 }, 'capacity', 10_382, 1e-4, 'relative'],
   ]),
   ...sourced({ document: 'Shigley, Mechanical Engineering Design', place: 'σ = 32M/πd³, τ = 16T/πd³ of a solid shaft (from memory)', kind: 'published' }, [

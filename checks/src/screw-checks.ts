@@ -69,6 +69,7 @@ const partsOfTorque = sourced({ document: 'Wedge of the thread F·d₂/2·tan(φ
 const oiled = { size: 'M3', propertyClass: '12.9', threadFriction: 0.1, headFriction: 0.1, torque: 2.0007 };
 const inverse = sourced({ document: 'The same formulas backwards', place: 'torque of the independent table for M3 12.9 at friction 0.1', kind: 'independent route' }, [
   ['M3 12.9 at 2.0007 N·m', 'screw-preload', oiled, 'preload', 4489.1, 0.0003, 'relative'],
+  ['M3 12.9, pitch 0.5 mm: 4489.1 N · 0.5 mm/2π', 'screw-preload', oiled, 'looseningTorque', (4489.1 * 0.5e-3) / (2 * Math.PI), 0.0003, 'relative'],
   ['M3 12.9 at 2.0007 N·m uses 90 %', 'screw-preload', oiled, 'utilisation', 0.9, 0.0003, 'relative'],
 ]);
 const scatter = sourced({ document: 'Fastener manual of a space agency, quoted on a public page', place: 'scatter of the preload by torque wrench: 35 % dry, 25 % lubricated', kind: 'published' }, [

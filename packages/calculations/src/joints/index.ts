@@ -1,4 +1,5 @@
 export { circlip } from './circlip.ts';
+export { clampGrip } from './clamp-grip.ts';
 export { insertNut } from './insert-nut.ts';
 export { pinShear } from './pin-shear.ts';
 export { screwPreload } from './screw-preload.ts';

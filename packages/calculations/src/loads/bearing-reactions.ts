@@ -34,12 +34,14 @@ export const bearingReactions = defineCalculation({
   outputs: {
     first: forceOutput('Load of the first bearing', 'A'),
     second: forceOutput('Load of the second bearing', 'B'),
+    across: forceOutput('Force across, both bearings together', 'F'),
     thrust: forceOutput('Push along the shaft, all together', 'T'),
     moment: { title: 'Largest bending moment', symbol: 'M', unit: 'N·m', shown: 'N·m' },
   },
   formulas: [
     { output: 'second', tex: String.raw`\vec B = \frac{\sum_i \left(\vec F_i\,(x_i - a) - s_i F_{a,i}\,\vec r_i\right)}{b - a}` },
     { output: 'first', tex: String.raw`\vec A = \sum_i \vec F_i - \vec B` },
+    { output: 'across', tex: String.raw`F = \left|\sum_i \vec F_i\right|` },
     { output: 'thrust', tex: String.raw`T = \left|\sum_i s_i F_{a,i}\right|` },
     { output: 'moment', tex: String.raw`M = \max_x \left|\sum_{x_i < x} \vec F_i\,(x - x_i)\right|` },
   ],

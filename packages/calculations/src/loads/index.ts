@@ -1,3 +1,4 @@
+export { bearingCouple } from './bearing-couple.ts';
 export { bearingReactions } from './bearing-reactions.ts';
 export { bevelForces } from './bevel-forces.ts';
 export { boltShear } from './bolt-shear.ts';
@@ -6,5 +7,7 @@ export { frequencySeparation } from './frequency-separation.ts';
 export { holePressure } from './hole-pressure.ts';
 export { loadInCase } from './load-in-case.ts';
 export { margin } from './margin.ts';
+export { resultant } from './resultant.ts';
 export { shaftStrength } from './shaft-strength.ts';
 export { shaftTorque } from './shaft-torque.ts';
+export { warmthLeft } from './warmth-left.ts';

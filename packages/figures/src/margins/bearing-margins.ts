@@ -7,6 +7,7 @@ import { wantedLife, type LoadCase } from './load-cases.ts';
 import { supportLoads } from './shaft-loads.ts';
 import { shaftTorque } from './shaft-torques.ts';
 import type { Support } from './supports.ts';
+import { carrierOf } from './thrust-carrier.ts';
 
 const places = ['first', 'second'] as const;
 
@@ -32,10 +33,8 @@ function addSupport(bench: MarginBench, supports: readonly Support[], support: S
   });
 }
 
-const leavesOut = [
-  'Preload by the nut, unbalance, misfit, dirt and old grease.',
-  'Each bearing is taken to bear the whole push along the shaft by itself.',
-];
+const leavesOut = ['Preload by the nut, unbalance, misfit, dirt and old grease.'];
+const eachAlone = 'Each bearing is taken to bear the whole push along the shaft by itself: the order of the stack does not say which does.';
 
 function addLife(bench: MarginBench, supports: readonly Support[], support: Support, part: Part, instance: string, which: 'first' | 'second', loadCase: LoadCase): void {
   const rated = ratedInputs(bench, supports, support, part, which, loadCase);
@@ -44,9 +43,9 @@ function addLife(bench: MarginBench, supports: readonly Support[], support: Supp
   const wanted = wantedLife(bench.machine);
   bench.add({
     kind: 'bearing-life', of: instance, module: part.module, title: `${part.title}, life`, loadCase,
-    capacity: { title: `Life of ${title}, ${loadCase.title}`, unit: 's', shown: 'h', calculation: 'bearing-life', output: 'lifeHours', ...rated },
+    capacity: { title: `Life of ${title}, ${loadCase.title}`, unit: 's', shown: 'h', calculation: 'bearing-life', output: 'lifeHours', inputs: rated.inputs, missing: rated.missing },
     demand: { title: 'Life that bearings and gears shall reach', unit: 's', shown: 'h', inputs: { value: wanted } },
-    leavesOut: [...leavesOut, 'Harder moments of the flight: it is the life in steady hover.'],
+    leavesOut: [...leavesOut, ...rated.leavesOut, 'Harder moments of the flight: it is the life in steady hover.'],
     improve: 'constant' in wanted ? ['loads.life'] : [],
   });
 }
@@ -58,13 +57,15 @@ function addStatic(bench: MarginBench, supports: readonly Support[], support: Su
   bench.add({
     kind: 'bearing-static', of: instance, module: part.module, title: `${part.title}, static`, loadCase,
     capacity: { title: `Static rating of ${inSentence(part.title)}`, unit: 'N', shown: 'N', inputs: rating ? { value: rating } : {}, missing: rating ? [] : [`${part.path}.static`] },
-    demand: { title: `Equivalent static load of ${inSentence(part.title)}, ${loadCase.title}`, unit: 'N', shown: 'N', calculation: 'bearing-life', output: 'staticEquivalentLoad', ...rated },
-    leavesOut,
+    demand: { title: `Equivalent static load of ${inSentence(part.title)}, ${loadCase.title}`, unit: 'N', shown: 'N', calculation: 'bearing-life', output: 'staticEquivalentLoad', inputs: rated.inputs, missing: rated.missing },
+    leavesOut: [...leavesOut, ...rated.leavesOut],
   });
 }
 
+type Rated = ReturnType<typeof gather> & { readonly leavesOut: readonly string[] };
+
 /** Inputs of `bearing-life` for one bearing of a support. */
-function ratedInputs(bench: MarginBench, supports: readonly Support[], support: Support, part: Part, which: 'first' | 'second', loadCase: LoadCase): ReturnType<typeof gather> | undefined {
+function ratedInputs(bench: MarginBench, supports: readonly Support[], support: Support, part: Part, which: 'first' | 'second', loadCase: LoadCase): Rated | undefined {
   const loads = reactions(bench, supports, support, loadCase);
   if (!loads) return undefined;
   const kind: FigureInput = { entry: `${part.path}.kind`, value: part.kind, unit: '' };
@@ -76,7 +77,10 @@ function ratedInputs(bench: MarginBench, supports: readonly Support[], support: 
     ['radial', { figure: `${loads} ${which}` }, ''],
     ['speed', { figure: `speed ${support.shaft}` }, ''],
   ]);
-  return { inputs: { ...inputs, ...(needle ? {} : { axial: { figure: `${loads} thrust` } }) }, missing };
+  const carrier = carrierOf(bench, support, loads);
+  const alone = carrier === undefined || carrier === support.bearings[which === 'first' ? 0 : 1]!.instance;
+  const axial: FigureInput = alone ? { figure: `${loads} thrust` } : { constant: 0, unit: 'N', source: 'by the order of the stack the other bearing carries the push along the shaft' };
+  return { inputs: { ...inputs, ...(needle ? {} : { axial }) }, missing, leavesOut: carrier === undefined && !needle ? [eachAlone] : [] };
 }
 
 /** Adds the figures of what the two bearings of a support carry; returns what their names begin with. */
@@ -92,6 +96,7 @@ export function reactions(bench: MarginBench, supports: readonly Support[], supp
   };
   add('first', `Load across ${first}`, 'N');
   add('second', `Load across ${second}`, 'N');
+  add('across', `Load across ${inSentence(stack.title)}, both bearings together`, 'N');
   add('thrust', `Push along ${inSentence(stack.title)}`, 'N');
   add('moment', `Largest bending moment at ${inSentence(stack.title)}`, 'N·m');
   return name;

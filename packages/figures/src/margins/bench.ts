@@ -92,21 +92,23 @@ export function marginBench(builder: Builder, machine: Machine, drive: DriveSolu
   };
 }
 
-/** The hardest of several load cases for one load: the one whose figure is largest. One that is not known comes before all, for it might be harder. */
+const size = (value: number | undefined): number => Math.abs(value ?? Infinity);
+
+/** The hardest of several load cases for one load: the one whose figure is largest, of either sign. One that is not known comes before all, for it might be harder. */
 export function hardest(bench: MarginBench, nameOf: (each: LoadCase) => string | undefined, cases: readonly LoadCase[] = bench.cases): { readonly loadCase: LoadCase; readonly name: string } | undefined {
   const named = cases.flatMap((loadCase) => {
     const name = nameOf(loadCase);
     return name === undefined ? [] : [{ loadCase, name, value: bench.builder.get(name)?.value }];
   });
-  return named.reduce<(typeof named)[number] | undefined>((worst, each) => (worst === undefined || (each.value ?? Infinity) > (worst.value ?? Infinity) ? each : worst), undefined);
+  return named.reduce<(typeof named)[number] | undefined>((worst, each) => (worst === undefined || size(each.value) > size(worst.value) ? each : worst), undefined);
 }
 
-type Strength = 'yield' | 'shear' | 'root-strength' | 'flank-strength' | 'youngs-modulus' | 'shear-modulus' | 'density';
+type Property = 'yield' | 'shear' | 'root-strength' | 'flank-strength' | 'youngs-modulus' | 'shear-modulus' | 'density' | 'expansion' | 'max-temperature';
 
-const listed: Readonly<Partial<Record<Strength, keyof Material>>> = { yield: 'yieldStrength', shear: 'shearStrength', 'youngs-modulus': 'youngsModulus', 'shear-modulus': 'shearModulus', density: 'density' };
+const listed: Readonly<Partial<Record<Property, keyof Material>>> = { yield: 'yieldStrength', shear: 'shearStrength', 'youngs-modulus': 'youngsModulus', 'shear-modulus': 'shearModulus', density: 'density', expansion: 'expansion' };
 
 /** A property of what a part is made of: of the file, else of the built-in table; with the entry that would make it known. */
-export function materialOf(machine: Machine, thing: Part | Joint, property: Strength): readonly [input: FigureInput | undefined, wanted: EntryPath] {
+export function materialOf(machine: Machine, thing: Part | Joint, property: Property): readonly [input: FigureInput | undefined, wanted: EntryPath] {
   const { material } = thing;
   if (material === undefined) return [undefined, `${thing.path}.material`];
   const own = machine.materials.get(material);
@@ -118,7 +120,7 @@ export function materialOf(machine: Machine, thing: Part | Joint, property: Stre
   return [undefined, `materials.${material}.${property}`];
 }
 
-const unitOf = (property: Strength): string => (property === 'density' ? 'kg/m³' : 'Pa');
+const unitOf = (property: Property): string => (property === 'density' ? 'kg/m³' : property === 'expansion' ? '1/K' : property === 'max-temperature' ? 'K' : 'Pa');
 
 /** A size of a part, under the first of several names that the file has. */
 export function sizeOf(part: Part, ...names: readonly string[]): readonly [input: FigureInput | undefined, wanted: EntryPath] {

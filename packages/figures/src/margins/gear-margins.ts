@@ -8,6 +8,7 @@ import { pairOf, sideForces } from './mesh-forces.ts';
 import { couplingTorque } from './shaft-torques.ts';
 
 const stress = { unit: 'Pa', shown: 'MPa' } as const;
+const lasting: FigureInput = { constant: 373.15, unit: 'K', source: 'POM, lasting, 100 °C: data of makers (from memory); materials.POM.max-temperature sets it' };
 const counted: FigureInput = { constant: 1, unit: '-', source: 'in the torque already' };
 
 /** Root and flank of every gear. */
@@ -68,6 +69,17 @@ function addPlastic(bench: MarginBench, coupling: Coupling, side: CouplingSide, 
     capacity: { title: `Strength of the flank of ${inSentence(title)}, warm and for the life wanted`, ...stress, output: 'flankStrength', ...made },
     demand: { title: `Pressure of the flank of ${inSentence(title)}, ${loadCase.title}`, ...stress, output: 'flankPressure', ...made },
     leavesOut: ['Wear: dry flanks wear before they pit.'],
+  });
+  const tooth = `tooth-temperature ${coupling.id}`;
+  bench.builder.add({ name: tooth, title: `Temperature of the flank of ${inSentence(title)}, ${loadCase.title}`, unit: 'K', shown: '°C', output: 'flankTemperature', ...made });
+  const [own] = part ? materialOf(machine, part, 'max-temperature') : [];
+  const warming = { calculation: 'warmth-left', inputs: { around: ambient(machine), temperature: { figure: tooth }, highest: own ?? lasting } satisfies Record<string, FigureInput>, unit: 'K', shown: 'K' } as const;
+  bench.add({
+    ...common, kind: 'warmth', title: `${title}, warmth of its teeth`,
+    capacity: { title: `Warming that the teeth of ${inSentence(title)} may have`, output: 'allowedRise', ...warming },
+    demand: { title: `Warming of the teeth of ${inSentence(title)}, ${loadCase.title}`, output: 'rise', ...warming },
+    leavesOut: ['Dry friction is taken; a hub and a frame that carry heat away, a fan that blows on it.'],
+    improve: own === undefined ? ['materials.POM.max-temperature'] : [],
   });
 }
 

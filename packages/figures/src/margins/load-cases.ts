@@ -66,4 +66,11 @@ export const wantedLife = ({ loads }: Machine): FigureInput => (loads.life === u
 
 export const ambient = ({ loads }: Machine): FigureInput => (loads.ambient === undefined ? { constant: 308.15, unit: 'K', source: `35 °C: ${practice}; loads.ambient sets it` } : { entry: 'loads.ambient', value: loads.ambient, unit: 'K' });
 
+/** Coldest and hottest that meshes and locks shall bear. */
+export const season = ({ loads }: Machine, which: 'coldest' | 'hottest'): FigureInput => {
+  const own = loads[which];
+  const usual = which === 'coldest' ? { kelvin: 263.15, words: '−10 °C' } : { kelvin: 333.15, words: '60 °C' };
+  return own === undefined ? { constant: usual.kelvin, unit: 'K', source: `${usual.words}: ${practice}; loads.${which} sets it` } : { entry: `loads.${which}`, value: own, unit: 'K' };
+};
+
 export const wantedSeparation = ({ loads }: Machine): FigureInput => (loads.separation === undefined ? { constant: 0.1, unit: '-', source: `${practice}; loads.separation sets it` } : { entry: 'loads.separation', value: loads.separation, unit: '-' });

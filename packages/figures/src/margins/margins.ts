@@ -3,12 +3,17 @@ import { builderFor, type Memory } from '../set/builder.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { addBearings } from './bearing-margins.ts';
 import { marginBench } from './bench.ts';
+import { addHousings } from './clamp-margins.ts';
+import { addControlMargins } from './control-margins.ts';
 import { addGearMargins } from './gear-margins.ts';
 import { addLimits, addThreads } from './limit-margins.ts';
 import { loadCases, type LoadCase, type LoadCaseId } from './load-cases.ts';
+import { addLockMargins } from './lock-margins.ts';
 import type { Margin, MarginWord } from './margin.ts';
+import { addMeshWindows } from './mesh-window-margins.ts';
 import { addRotorMargins } from './rotor-margins.ts';
 import { supportsOf } from './supports.ts';
+import { addTwists } from './tube-twist.ts';
 import { addTorqueMargins } from './torque-margins.ts';
 import { addVibration, shakingOrders, type NaturalMode, type ShakingOrder } from './vibration.ts';
 
@@ -43,10 +48,15 @@ export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins,
   const supports = supportsOf(bench);
   addTorqueMargins(bench, supports);
   addBearings(bench, supports);
+  addHousings(bench, supports);
   addGearMargins(bench);
+  addMeshWindows(bench);
+  addTwists(bench);
+  addControlMargins(bench);
   const modes = addVibration(bench);
   addLimits(bench);
   addThreads(bench);
+  addLockMargins(bench);
   return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes, reckoned: memory.now };
 }
 

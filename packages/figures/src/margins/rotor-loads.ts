@@ -63,6 +63,13 @@ export function rotorThrust(bench: MarginBench, rotor: Rotor, loadCase: LoadCase
   return inCase(bench, still, '', { name: `rotor-thrust ${rotor.id}`, title: `Thrust of ${inSentence(rotor.title)}`, unit: 'N', load: weight, wanted: 'machine.mass', ...(loadCase.thrust === undefined ? {} : { factor: loadCase.thrust }) });
 }
 
+/** Moment that turns one blade flat; undefined for a rotor of which nothing is known. */
+export function featheringMoment(bench: MarginBench, rotor: Rotor, loadCase: LoadCase): string | undefined {
+  const hover = `feathering-moment ${rotor.id}`;
+  const figure = bench.builder.get(hover);
+  return figure && inCase(bench, loadCase, hover, { name: hover, title: figure.title, unit: 'N·m', load: { figure: hover }, wanted: '' });
+}
+
 /** Pull of a blade on its bolt, or of blade and grip on their thrust bearing. */
 export function bladePull(bench: MarginBench, rotor: Rotor, of: 'bolt-pull' | 'blade-pull', loadCase: LoadCase): string {
   const hover = `${of} ${rotor.id}`;

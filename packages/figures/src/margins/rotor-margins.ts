@@ -5,6 +5,7 @@ import type { FigureInput } from '../figure.ts';
 import { entry, gather } from '../set/builder.ts';
 import { hardest, materialOf, section, sizeOf, type MarginBench } from './bench.ts';
 import type { LoadCase } from './load-cases.ts';
+import { addGripBearing } from './grip-bearings.ts';
 import { bladePull } from './rotor-loads.ts';
 import { bearingsOf } from './supports.ts';
 
@@ -16,7 +17,7 @@ export function addRotorMargins(bench: MarginBench): void {
     const grip = hardest(bench, (each) => bladePull(bench, rotor, 'blade-pull', each));
     const stack = gripStack(bench, rotor);
     if (bolt) for (const joint of bladeBolts(bench, stack)) addBolt(bench, joint, bolt.name, bolt.loadCase);
-    if (grip && stack) addStack(bench, stack, grip.name, grip.loadCase);
+    if (grip && stack) addStack(bench, rotor, stack, grip.name, grip.loadCase);
   }
 }
 
@@ -78,11 +79,11 @@ export function nominal(joint: Joint): FigureInput | undefined {
   return size === undefined ? undefined : { entry: `${joint.path}.thread`, value: Number(size) / 1000, unit: 'm', as: 'nominal diameter of' };
 }
 
-function addStack(bench: MarginBench, stack: Stack, demand: string, loadCase: LoadCase): void {
+function addStack(bench: MarginBench, rotor: Rotor, stack: Stack, demand: string, loadCase: LoadCase): void {
   const bearings = bearingsOf(bench, stack);
   for (const { instance, part } of bearings) {
     if (part.kind === 'thrust-ball') addThrust(bench, part, instance, demand, loadCase);
-    else bench.leaveOpen('bearing', { id: instance, module: part.module }, part.title, 'What the swing of the blade puts across a grip is not reckoned; the pull goes through the thrust bearing.');
+    else addGripBearing(bench, rotor, stack, part, instance);
   }
   const closing = stack.order.flatMap((item) => ('joint' in item ? [bench.machine.joints.get(bench.machine.thingOf.get(item.joint) ?? item.joint)] : [])).find((joint) => joint?.kind === 'screw');
   if (closing) addRetainer(bench, closing, demand, loadCase);

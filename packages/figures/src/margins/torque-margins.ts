@@ -2,6 +2,7 @@ import type { Coupling, Joint, JointInstance, Part } from '@rotorwright/machine'
 import { inSentence } from '../drive/in-sentence.ts';
 import { entry, gather, type Draft } from '../set/builder.ts';
 import type { FigureInput } from '../figure.ts';
+import { addFlange } from './clamp-margins.ts';
 import { bearingsMoment } from './bending.ts';
 import { hardest, materialOf, section, sizeOf, type MarginBench } from './bench.ts';
 import type { LoadCase } from './load-cases.ts';
@@ -27,7 +28,8 @@ export function addTorqueMargins(bench: MarginBench, supports: readonly Support[
     if (!on.some(gives) || !on.every((each) => each === body || gives(each))) continue;
     const rotor = [...bench.machine.rotors.values()].find(({ part }) => part !== undefined && on.includes(part));
     const load = hardest(bench, (each) => (rotor ? hubTorque(bench, rotor, each) : shaftTorque(bench, shaft, each)));
-    if (load) addTie(bench, joint, instance, load.name, load.loadCase, shaft);
+    if (joint.kind === 'screw' && joint.each.length > 1) addFlange(bench, joint, held, shaft);
+    else if (load) addTie(bench, joint, instance, load.name, load.loadCase, shaft);
   }
   for (const coupling of bench.machine.couplings.values()) addCoupling(bench, coupling);
   for (const shaft of bench.machine.shafts.values()) addShaft(bench, supports, shaft.id);

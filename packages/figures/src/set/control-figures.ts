@@ -15,8 +15,7 @@ export function addControls(builder: Builder, drive: DriveSolution): void {
   if (tail && 'hub' in tail) for (const rod of [...tail.rods, tail.bladeRod]) addLink(builder, rod);
   const { rotors } = builder.machine;
   for (const rotor of rotors.values()) addWantedPitch(builder, rotor);
-  const main = rotors.get('main');
-  if (main && builder.get(`speed ${main.on}`)) addFeathering(builder, main);
+  for (const rotor of rotors.values()) if (builder.get(`speed ${rotor.on}`)) addFeathering(builder, rotor);
 }
 
 /** Pitch that a gauge must show: at the ends of the stick, in the middle, and with full cyclic. */

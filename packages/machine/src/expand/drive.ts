@@ -87,7 +87,7 @@ export function expandCoupling(id: string, written: WrittenCoupling, expansion: 
   if (!written.kind || !driver || !driven) return undefined;
   return compact({
     id, path, title: written.title ?? titleFrom(id), kind: written.kind, driver, driven, module: written.module, helix: written.helix, pressureAngle: written.pressureAngle, width: written.width,
-    centre: windowOf(written.centre), pitch: written.pitch, beltTeeth: written.beltTeeth, runs: written.runs, twist: written.twist, engages: written.engages, efficiency: written.efficiency, holds: written.holds, maxPull: written.maxPull,
+    centre: windowOf(written.centre), backlash: windowOf(written.backlash), between: written.between, pitch: written.pitch, beltTeeth: written.beltTeeth, runs: written.runs, twist: written.twist, engages: written.engages, efficiency: written.efficiency, holds: written.holds, maxPull: written.maxPull,
   });
 }
 
@@ -116,7 +116,7 @@ export function expandRotor(id: string, written: ReadsAs<typeof rotorField>, exp
   return compact({
     id, path, title: written.title ?? titleFrom(id), on, blades: written.blades, diameter: written.diameter, chord: written.chord, section: sectionOf(written.section, joinPath(path, 'section'), expansion), twist: written.twist, root: written.root,
     stops: windowOf(written.stops), arm: written.arm, blockage: written.blockage, hinge: written.hinge, boltRadius: written.boltRadius, bladeMass: written.bladeMass, bladeCentre: written.bladeCentre, hubInertia: written.hubInertia, gripMass: written.gripMass,
-    gripCentre: written.gripCentre, damper: written.damper, wanted: windowOf(written.wanted), part: hub,
+    gripCentre: written.gripCentre, gripMoment: written.gripMoment, damper: written.damper, wanted: windowOf(written.wanted), part: hub,
     at: written.at as Rotor['at'], cyclic: written.cyclic, aboveBoom: written.aboveBoom, bearingPlay: written.bearingPlay,
   });
 }

@@ -37,6 +37,7 @@ export function expandJoint(module: ModuleCopy, key: string, written: WrittenJoi
     material: written.material,
     engagement: written.engagement,
     length: written.length,
+    circle: written.circle,
     diameter: written.diameter,
     onto: written.onto,
     fit: written.fit,

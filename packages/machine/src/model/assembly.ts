@@ -112,6 +112,8 @@ export interface Joint extends Thing {
   /** m */
   readonly engagement?: number;
   readonly length?: number;
+  /** Diameter of the circle on which its copies stand, m. */
+  readonly circle?: number;
   readonly diameter?: number;
   readonly onto?: 'flat' | 'dimple';
   readonly fit?: string;

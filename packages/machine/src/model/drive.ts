@@ -147,6 +147,10 @@ export interface Coupling {
   readonly width?: number;
   /** Centre distance that the frame allows, m. */
   readonly centre?: Window;
+  /** Set at assembly, along the pitch circle, m. */
+  readonly backlash?: Window;
+  /** Name of the material between its axes. */
+  readonly between?: string;
   /** Belts: tooth pitch, m. */
   readonly pitch?: number;
   /** Belts: tooth count of the belt itself. */
@@ -207,6 +211,8 @@ export interface Rotor {
   /** Mass that hangs on one thrust bearing besides the blade, kg, and its centre from the axis, m. */
   readonly gripMass?: number;
   readonly gripCentre?: number;
+  /** Of flap and drag of one blade across the bearings of its grip, N·m. */
+  readonly gripMoment?: number;
   /** Stiffness of the dampers against flapping: moment of the head over the tilt of its disc, N·m/rad. */
   readonly damper?: number;
   /** Speed band that the builder wants, rad/s. */

@@ -94,6 +94,11 @@ export interface Loads {
   readonly life?: number;
   /** K */
   readonly ambient?: number;
+  /** K */
+  readonly coldest?: number;
+  readonly hottest?: number;
+  /** rad */
+  readonly twist?: number;
   readonly separation?: number;
 }
 

@@ -16,6 +16,8 @@ export interface BearingReactions {
   /** Load on each bearing across the axis, N. */
   readonly first: number;
   readonly second: number;
+  /** Of both together, as vectors, N. */
+  readonly across: number;
   /** Largest bending moment in the shaft, N·m. */
   readonly moment: number;
 }
@@ -30,7 +32,7 @@ export interface BearingReactions {
  * @throws RangeError unless everything is finite and the bearings stand apart
  * @neglects bending of the shaft, play and tilt of the bearings, the weight of the shaft
  * @source balance of forces and moments of a beam on two supports
- * @example bearingReactions(0, 0.2, [{ at: 0.3, angle: 0, force: 100, axial: 0, arm: 0 }]) // { first: 50, second: 150, moment: 10 }
+ * @example bearingReactions(0, 0.2, [{ at: 0.3, angle: 0, force: 100, axial: 0, arm: 0 }]) // { first: 50, second: 150, across: 100, moment: 10 }
  */
 export function bearingReactions(first: number, second: number, loads: readonly ShaftLoad[]): BearingReactions {
   const span = second - first;
@@ -39,7 +41,7 @@ export function bearingReactions(first: number, second: number, loads: readonly 
   const planes = [Math.cos, Math.sin].map((part) => planeOf(first, second, loads.map(({ at, angle, force, axial, arm }) => ({ at, force: force * part(angle), couple: -axial * arm * part(angle) }))));
   const [one, other] = planes as [Plane, Plane];
   const moments = one.moments.map((moment, index) => Math.hypot(moment, other.moments[index]!));
-  return { first: Math.hypot(one.first, other.first), second: Math.hypot(one.second, other.second), moment: Math.max(...moments) };
+  return { first: Math.hypot(one.first, other.first), second: Math.hypot(one.second, other.second), across: Math.hypot(one.first + one.second, other.first + other.second), moment: Math.max(...moments) };
 }
 
 interface Plane {

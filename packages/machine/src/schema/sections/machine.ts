@@ -63,6 +63,9 @@ export const loadsField = record('How hard it is flown: what the loads are recko
   'head-moment': quantity('Moment that the head puts on the mast in hard cyclic.', 'N·m', '6 N·m', { min: 0 }),
   life: quantity('How long bearings and gears shall last; 100 h when left out.', 'h', '100 h'),
   ambient: quantity('Warmest air around the gears; 35 °C when left out.', 'K', '35 °C'),
+  coldest: quantity('Coldest that meshes and locks shall bear; −10 °C when left out.', 'K', '-10 °C'),
+  hottest: quantity('Hottest that they shall bear; 60 °C when left out.', 'K', '60 °C'),
+  twist: quantity('How far a drive tube may twist from end to end.', '°', '3 °', { above: 0 }),
   separation: number('How far a natural frequency shall lie from what shakes, as a share of it; 0.1 when left out.', '0.1', { above: 0, max: 1 }),
 }, { example: 'load-factor: 2, life: 100 h' });
 

@@ -102,6 +102,7 @@ export const jointFields = {
   material: text('Material, by its name in the table.', 'hardened steel'),
   engagement: length('Thread in thread.', '6 mm'),
   length: length('Overall, or under the head.', '12 mm'),
+  circle: length('Diameter of the circle on which its copies stand, where torque goes through them by friction.', '32 mm'),
   diameter: length('Pins, seats.', '2 mm'),
   onto: word('Set screws: what the tip meets.', { flat: 'a ground flat', dimple: 'a drilled dimple' }, 'flat'),
   fit: text('How it sits.', 'slide'),

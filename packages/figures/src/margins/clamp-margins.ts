@@ -1,0 +1,107 @@
+import { remembered, type InstanceId, type Joint, type Machine } from '@rotorwright/machine';
+import { inSentence } from '../drive/in-sentence.ts';
+import type { FigureInput } from '../figure.ts';
+import { entry } from '../set/builder.ts';
+import { reactions } from './bearing-margins.ts';
+import { hardest, type MarginBench, type Side } from './bench.ts';
+import { placeOfPart } from './geometry.ts';
+import type { LoadCase } from './load-cases.ts';
+import { shaftTorque, couplingTorque } from './shaft-torques.ts';
+import type { Support } from './supports.ts';
+import { carrierOf } from './thrust-carrier.ts';
+
+const newton = { unit: 'N', shown: 'N' } as const;
+const newtonMetre = { unit: 'N·m', shown: 'N·m' } as const;
+const dryFaces: FigureInput = { constant: 0.12, unit: '-', source: 'dry faces of metal or laminate, low end: VDI 2230-1, table A6, 0.1 to 0.18 (from memory)' };
+
+const leavesOut = ['Preload scatters by a third, and some of it settles away, most of all in laminate and plastic.', 'What a spigot, a dowel or a close hole holds beyond friction.'];
+
+/** Preload of the screws that hold bearing housings to the frame, against what their shafts pull at them. */
+export function addHousings(bench: MarginBench, supports: readonly Support[]): void {
+  for (const support of supports) {
+    if (support.about !== undefined || support.bearings.length !== 2) continue;
+    const { housing } = support.stack;
+    if (housing.length === 1) addHousing(bench, supports, support, housing[0]!, 'across');
+    else support.bearings.forEach(({ instance }, index) => {
+      const nearest = nearestOf(bench, instance, housing);
+      if (nearest !== undefined) addHousing(bench, supports, support, nearest, (['first', 'second'] as const)[index]!);
+    });
+  }
+}
+
+function addHousing(bench: MarginBench, supports: readonly Support[], support: Support, housing: InstanceId, output: 'across' | 'first' | 'second'): void {
+  const screws = screwsToFrame(bench.machine).get(housing) ?? [];
+  const part = bench.partAt(housing);
+  if (!part || screws.length === 0) return;
+  const own = support.bearings.find((_, index) => output === (['first', 'second'] as const)[index])?.instance;
+  const force = (each: LoadCase): string | undefined => {
+    const loads = reactions(bench, supports, support, each);
+    if (loads === undefined) return undefined;
+    const name = `housing-force ${housing} ${each.id}`;
+    const carrier = own === undefined ? undefined : carrierOf(bench, support, loads);
+    const along: FigureInput = carrier === undefined || carrier === own ? { figure: `${loads} thrust` } : { constant: 0, unit: 'N', source: 'the other bearing carries the push' };
+    if (!bench.builder.get(name)) bench.builder.add({ name, title: `Force on ${inSentence(part.title)}, ${each.title}`, ...newton, calculation: 'resultant', output: 'force', inputs: { across: { figure: `${loads} ${output}` }, along } });
+    return name;
+  };
+  const load = hardest(bench, force);
+  if (!load) return;
+  bench.add({
+    kind: 'grip', of: housing, module: part.module, title: `${part.title}, grip of its screws`, loadCase: load.loadCase, demand: load.name,
+    capacity: gripOf(screws, `Force that the screws of ${inSentence(part.title)} hold by friction`),
+    leavesOut: [...leavesOut, 'The moment by which a shaft that stands out beyond its housing tilts it.'],
+  });
+}
+
+function gripOf(screws: readonly Joint[], title: string, circle?: readonly [input: FigureInput | undefined, wanted: string]): Exclude<Side, string> {
+  const rows = screws.map((joint) => ({ preload: { figure: `preload ${joint.id}` }, count: { entry: joint.path, value: joint.each.length, unit: '-', as: 'screws of' } }) satisfies Readonly<Record<string, FigureInput>>);
+  return { title, ...(circle ? newtonMetre : newton), calculation: 'clamp-grip', output: circle ? 'torque' : 'force', inputs: { screws: { list: rows, names: screws.map((joint) => joint.title) }, friction: dryFaces, ...(circle?.[0] ? { circle: circle[0] } : {}) }, missing: circle && !circle[0] ? [circle[1]] : [] };
+}
+
+/** Of several housings the one that a bearing stands in: the nearest by its place. */
+function nearestOf(bench: MarginBench, bearing: InstanceId, housings: readonly InstanceId[]): InstanceId | undefined {
+  const [at] = placeOfPart(bench, bearing);
+  const known = housings.flatMap((id) => {
+    const [place] = placeOfPart(bench, id);
+    return at && place ? [{ id, distance: Math.hypot(place[0] - at[0], place[1] - at[1], place[2] - at[2]) }] : [];
+  });
+  return known.toSorted((a, b) => a.distance - b.distance)[0]?.id;
+}
+
+/** Of each part that is not fixed itself: the screws by which it holds to something that leads to what is fixed without it. */
+const screwsToFrame = remembered((machine: Machine): ReadonlyMap<InstanceId, readonly Joint[]> => {
+  const neighbours = new Map<InstanceId, { readonly other: InstanceId; readonly joint: Joint }[]>();
+  const meet = (one: InstanceId, other: InstanceId, joint: Joint): void => void neighbours.set(one, [...(neighbours.get(one) ?? []), { other, joint }]);
+  for (const joint of machine.joints.values()) {
+    for (const { seat, holds } of joint.each) {
+      for (const held of holds) {
+        if (seat === undefined) continue;
+        meet(seat, held, joint);
+        meet(held, seat, joint);
+      }
+    }
+  }
+  const grounded = (from: InstanceId, without: InstanceId): boolean => {
+    const seen = new Set([from]);
+    for (const each of seen) {
+      if (machine.parts.get(machine.thingOf.get(each) ?? '')?.ground === true) return true;
+      for (const { other } of neighbours.get(each) ?? []) if (other !== without) seen.add(other);
+    }
+    return false;
+  };
+  const housings = new Set([...machine.stacks.values()].flatMap(({ housing }) => housing));
+  return new Map([...housings].map((id) => [id, [...new Set((neighbours.get(id) ?? []).filter(({ joint, other }) => (joint.kind === 'screw' || joint.kind === 'bolt') && !housings.has(other) && grounded(other, id)).map(({ joint }) => joint))]]));
+});
+
+/** Screws that press a gear on its hub: their friction passes the torque. */
+export function addFlange(bench: MarginBench, joint: Joint, held: readonly InstanceId[], shaft: string): void {
+  const coupling = [...bench.machine.couplings.values()].find(({ driver, driven }) => [driver, driven].some(({ part }) => part !== undefined && held.includes(part)));
+  const drives = coupling?.driver.part !== undefined && held.includes(coupling.driver.part);
+  const load = hardest(bench, (each) => (coupling && drives ? couplingTorque(bench, coupling, each) : shaftTorque(bench, shaft, each)));
+  if (!load || !bench.builder.get(`preload ${joint.id}`)) return;
+  const circle = `${joint.path}.circle`;
+  bench.add({
+    kind: 'grip', of: joint.id, module: joint.module, title: `${joint.title}, grip on the gear`, loadCase: load.loadCase, demand: load.name,
+    capacity: gripOf([joint], `Torque that ${inSentence(joint.title)} holds by friction`, [entry(circle, joint.circle, 'm'), circle]),
+    leavesOut,
+  });
+}
