@@ -31,6 +31,10 @@ export interface Scene {
   readonly coder?: number;
   /** Tones of others, and hum: how many. */
   readonly foreign?: number;
+  /** A flaw in a bearing: strikes for one turn of the main rotor, the frequency that rings, Hz, and how loud it is against all lines, dB. */
+  readonly strikes?: { readonly order: number; readonly ring: number; readonly loudness: number };
+  /** Lines of a family grow and fade once a turn of a shaft of this order. */
+  readonly swelling?: { readonly family: string; readonly order: number; readonly depth: number };
   /** Amplitudes of one line each alike, phases by chance, white noise, no wobble: the case of the bound. */
   readonly plain?: boolean;
 }
@@ -65,13 +69,16 @@ export function makeRecording(scene: Scene): Made {
     const angle = factor === undefined ? turns : turnsOf((time) => speedAt(time) * at(factor, time), count, rate);
     const silent = Math.round((scene.silentFrom?.[group] ?? Infinity) * rate);
     const fade = 0.05 * rate;
-    for (const { order, amplitude, phase, wobble, beat } of own) {
+    for (const { family, order, amplitude, phase, wobble, beat } of own) {
+      const swells = scene.swelling?.family === family ? scene.swelling : undefined;
       for (let index = 0; index < count && index < silent + fade; index += 1) {
-        const loud = (scene.plain ? 1 : 1 + wobble * Math.sin(beat * (index / rate) + 7 * phase)) * (index < silent ? 1 : 1 - (index - silent) / fade);
+        const swell = swells === undefined ? 1 : 1 + swells.depth * Math.cos(2 * Math.PI * swells.order * angle[index]!);
+        const loud = swell * (scene.plain ? 1 : 1 + wobble * Math.sin(beat * (index / rate) + 7 * phase)) * (index < silent ? 1 : 1 - (index - silent) / fade);
         sound[index]! += amplitude * loud * Math.cos(2 * Math.PI * (order * angle[index]! + phase));
       }
     }
   }
+  if (scene.strikes) addStrikes(sound, scene, turns, total, chance);
   const noise = total / 10 ** (scene.loudness / 10);
   const through = scene.echo === undefined ? sound : echoed(sound, rate, scene.echo, chance);
   addNoise(through, scene, noise, chance);
@@ -105,6 +112,7 @@ function jitterOf({ jitter, seconds }: Scene, chance: Chance, count: number): (t
 }
 
 interface MadeLine {
+  readonly family: string;
   readonly group: LineGroup;
   readonly order: number;
   readonly amplitude: number;
@@ -123,12 +131,12 @@ function linesOf({ comb, speaking, rate, speed, plain }: Scene, chance: Chance):
     const last = 3 + Math.floor(chance.unit() * (family.harmonics - 2));
     const level = loud[family.group] + (family.group === 'mesh' ? chance.between(-4, 4) : 0);
     const lines = Array.from({ length: family.harmonics }, (_, index): MadeLine => ({
-      group: family.group,
+      family: family.id, group: family.group,
       order: family.order * (index + 1),
       amplitude: index >= last ? 0 : 10 ** ((level - roll * index + (plain ? 0 : chance.between(-5, 3))) / 20),
       phase: chance.unit(), wobble: chance.between(0, 0.3), beat: chance.between(0.5, 4),
     }));
-    const faint = (family.faint ?? []).map((order): MadeLine => ({ group: family.group, order, amplitude: plain ? 0 : 10 ** ((level - chance.between(8, 30)) / 20), phase: chance.unit(), wobble: 0.1, beat: 1 }));
+    const faint = (family.faint ?? []).map((order): MadeLine => ({ family: family.id, group: family.group, order, amplitude: plain ? 0 : 10 ** ((level - chance.between(8, 30)) / 20), phase: chance.unit(), wobble: 0.1, beat: 1 }));
     return [...lines, ...faint].filter(({ amplitude, order, group }) => amplitude > 0 && order * fastest * 1.02 < highest && (speaking?.includes(group) ?? true));
   });
 }
@@ -168,6 +176,22 @@ function addForeign(sound: Float64Array, { rate, foreign = 0 }: Scene, loud: num
       for (let index = 0; index < sound.length; index += 1) sound[index]! += (amplitude / harmonic ** 1.5) * Math.cos(2 * Math.PI * ((frequency * harmonic * index) / rate + phase * harmonic));
     }
   }
+}
+
+/** Each strike rings and dies away within a millisecond or two; balls slip, so that the strikes come a little early or late. */
+function addStrikes(sound: Float64Array, { strikes, rate }: Scene, turns: Float64Array, power: number, chance: Chance): void {
+  const { order, ring, loudness } = strikes!;
+  const decay = 0.0008;
+  const added = new Float64Array(sound.length);
+  for (let index = 0, strike = 0; index < sound.length; index += 1) {
+    if (turns[index]! * order < strike + 0.01 * chance.normal()) continue;
+    strike += 1;
+    const loud = 1 + 0.2 * chance.normal();
+    for (let at = index; at < sound.length && at < index + 6 * decay * rate; at += 1) added[at]! += loud * Math.exp((index - at) / rate / decay) * Math.sin((2 * Math.PI * ring * (at - index)) / rate);
+  }
+  const own = added.reduce((sum, value) => sum + value * value, 0) / added.length;
+  const gain = Math.sqrt((power * 10 ** (loudness / 10)) / own);
+  for (let index = 0; index < sound.length; index += 1) sound[index]! += gain * added[index]!;
 }
 
 function echoed(sound: Float64Array, rate: number, below: number, chance: Chance): Float64Array {

@@ -12,4 +12,5 @@ export { planBuild } from './plan.ts';
 export { openedOn, reach, undoneBy, wayBack, type BackStep, type Fall, type Reach, type Undoing, type Way, type Why } from './reach/index.ts';
 export { analyseStack, carriersOf, chooseShims, LARGEST_GAP, shimsAhead, shimTask, stackFindings, type Facing, type ShimChoice, type ShimPick, type ShimReach, type Shims, type ShimTask, type StackAnalysis } from './stacks/index.ts';
 export type * from './step.ts';
+export { stepAbout } from './steps-about.ts';
 export { moduleTitle, phraseOf, titleOf } from './words/index.ts';

@@ -1,9 +1,11 @@
 import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Command } from 'commander';
-import { explainLine, machineSound, type MachineSound } from '@rotorwright/figures';
-import { hear, hearingWords, isUnreadable, leastSeconds, readAccelerationTable, readWav, type Hearing, type Recording } from '@rotorwright/signals';
-import { showQuantity } from '@rotorwright/units';
+import { planBuild, stepAbout } from '@rotorwright/build';
+import { explainFlaw, explainLine, machineSound, type LineExplained, type MachineSound } from '@rotorwright/figures';
+import type { Machine } from '@rotorwright/machine';
+import { effectiveVelocity, hear, hearingWords, isUnreadable, leastSeconds, readAccelerationTable, readWav, type HeardFlaw, type HeardLine, type Hearing, type Recording } from '@rotorwright/signals';
+import { showNumber, showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
 import { paragraph, table, type Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
@@ -35,8 +37,8 @@ async function listen(terminal: Terminal, argument: string | undefined, file: st
   const seconds = (recording.channels[0]?.length ?? 0) / recording.rate;
   if (seconds < leastSeconds) throw new WrongInput(`${file} lasts ${Number(seconds.toFixed(2))} s; at least ${leastSeconds} s are wanted.`);
   const hearing = hear(recording, sound);
-  if (options.json) await terminal.write(`${JSON.stringify(inJson(id, sound, hearing))}\n`);
-  else await terminal.write(`${answer(terminal, sound, hearing)}\n`);
+  if (options.json) await terminal.write(`${JSON.stringify(inJson(id, machine, sound, hearing))}\n`);
+  else await terminal.write(`${answer(terminal, machine, sound, hearing)}\n`);
   return hearing.verdict === 'heard' ? 0 : 1;
 }
 
@@ -50,26 +52,52 @@ function readRecording(terminal: Terminal, file: string): Recording {
   return read;
 }
 
-/** Rows of numbers as lists; the spectrum is for drawing, and stays out. */
-function inJson(id: string, sound: MachineSound, hearing: Hearing): object {
-  const { track, lines } = hearing;
+interface Suspect extends LineExplained {
+  /** Where it is measured or handled. */
+  readonly step?: string;
+}
+
+/** What speaks in a recording, in the words of the machine, with the step to open. */
+function suspectsOf(machine: Machine, sound: MachineSound, { lines = [], flaws = [] }: Hearing): { readonly lines: readonly (HeardLine & { readonly explained: Suspect })[]; readonly flaws: readonly (HeardFlaw & { readonly explained: Suspect })[] } {
+  const plan = planBuild(machine);
+  const withStep = (explained: LineExplained): Suspect => {
+    const step = explained.expected ? undefined : stepAbout(machine, plan, explained.things);
+    return step === undefined ? explained : { ...explained, step: step.id };
+  };
+  return { lines: lines.map((line) => ({ ...line, explained: withStep(explainLine(sound, line)) })), flaws: flaws.map((flaw) => ({ ...flaw, explained: withStep(explainFlaw(sound, flaw)) })) };
+}
+
+/** Rows of numbers as lists; the spectra are for drawing, and stay out. */
+function inJson(id: string, machine: Machine, sound: MachineSound, hearing: Hearing): object {
+  const { track, lines, flaws } = hearing;
+  const suspects = suspectsOf(machine, sound, hearing);
   return {
-    id, ...hearing, spectrum: undefined,
+    id, ...hearing, spectrum: undefined, envelope: undefined,
     ...(track && { track: { times: [...track.times], speeds: [...track.speeds] } }),
-    ...(lines && { lines: lines.map((line) => ({ ...line, explained: explainLine(sound, line) })) }),
+    ...(lines && { lines: suspects.lines }),
+    ...(flaws && { flaws: suspects.flaws }),
   };
 }
 
 /** Lines told beside the answer. */
 const mostLines = 12;
 
-function answer(terminal: Terminal, sound: MachineSound, hearing: Hearing): string {
+function answer(terminal: Terminal, machine: Machine, sound: MachineSound, hearing: Hearing): string {
   const words = hearingWords(hearing, (speed, decimals) => showQuantity(speed, 'rpm', { decimals }));
   const rows = hearing.groups.map(({ group, evidence, audible }) => [group, audible ? 'heard' : 'not heard', evidence.toFixed(1)]);
-  const lines = (hearing.lines ?? []).slice(0, mostLines).map((line) => {
-    const { title, seenAt, inspect, expected } = explainLine(sound, line);
-    return [seenAt, `${line.frequency.toFixed(1)} Hz`, `${line.level.toFixed(0)} dB`, title, expected ? '' : inspect];
-  });
-  const lineColumns = [{ title: 'line', breaks: true }, { title: 'at', right: true }, { title: 'over noise', right: true }, { title: 'what speaks', breaks: true }, { title: 'look at', breaks: true }];
-  return [...words.map((each) => paragraph(each, terminal.columns)), ...(rows.length === 0 ? [] : [table([{ title: 'source' }, { title: '' }, { title: 'evidence', right: true }], rows, terminal.columns)]), ...(lines.length === 0 ? [] : ['', table(lineColumns, lines, terminal.columns)])].join('\n');
+  const suspects = suspectsOf(machine, sound, hearing);
+  const lookAt = ({ expected, inspect, step }: Suspect): string => (expected ? '' : step === undefined ? inspect : `${inspect} Step ${step}.`);
+  const flaws = suspects.flaws.map(({ frequency, explained }) => [explained.seenAt, `${frequency.toFixed(1)} Hz`, '', explained.title, lookAt(explained)]);
+  const lines = suspects.lines.slice(0, mostLines).map((line) => [line.explained.seenAt, `${line.frequency.toFixed(1)} Hz`, heightOf(line, hearing.unit), line.explained.title, lookAt(line.explained)]);
+  const lineColumns = [{ title: 'line', breaks: true }, { title: 'at', right: true }, { title: hearing.unit === undefined ? 'over noise' : 'height', right: true, breaks: true }, { title: 'what speaks', breaks: true }, { title: 'look at', breaks: true }];
+  return [
+    ...words.map((each) => paragraph(each, terminal.columns)),
+    ...(rows.length === 0 ? [] : [table([{ title: 'source' }, { title: '' }, { title: 'evidence', right: true }], rows, terminal.columns)]),
+    ...(lines.length + flaws.length === 0 ? [] : ['', table(lineColumns, [...flaws, ...lines], terminal.columns)]),
+  ].join('\n');
+}
+
+/** How high a line stands: in the units of a calibrated sensor, otherwise over the noise. */
+function heightOf({ level, amplitude, frequency }: HeardLine, unit: string | undefined): string {
+  return unit === 'm/s²' ? `${showNumber(amplitude, { significant: 3 })} m/s², ${showNumber(effectiveVelocity(amplitude, frequency) * 1000, { significant: 3 })} mm/s` : `${level.toFixed(0)} dB`;
 }

@@ -1,4 +1,4 @@
-import type { MachineSound } from './machine-sound.ts';
+import type { MachineSound, SoundFamily } from './machine-sound.ts';
 
 /** A line as the ear found it: its order, and the family that explains it. */
 export interface LineToExplain {
@@ -6,6 +6,10 @@ export interface LineToExplain {
   readonly family?: string;
   /** Of the family's first line. */
   readonly multiple?: number;
+  /** Where it lies whole turns of a shaft beside a line that a family has. */
+  readonly beside?: { readonly family: string; readonly multiple: number; readonly shaft: string; readonly turns: number };
+  /** Where nothing explains it, but it is a multiple of a lower line that nothing explains. */
+  readonly row?: { readonly order: number; readonly multiple: number };
 }
 
 /** What a line speaks of. Causes and checks are common practice, no source: they say where to look, not what is wrong. */
@@ -18,6 +22,14 @@ export interface LineExplained {
   readonly cause: string;
   readonly confirm: string;
   readonly inspect: string;
+  /** Couplings and parts of the file whose steps are worth a look, the likeliest first. */
+  readonly things: readonly string[];
+}
+
+/** A flaw as the ear found it. */
+export interface FlawToExplain {
+  readonly order: number;
+  readonly candidates: readonly { readonly bearing: string; readonly place: string; readonly order: number }[];
 }
 
 /** How near a line's order must come to a whole multiple of a shaft's turns, as a part of it. */
@@ -25,33 +37,74 @@ const nearShaft = 0.004;
 
 const times = (multiple: number): string => `${Number(multiple.toFixed(2))} ×`;
 
+type Said = Omit<LineExplained, 'seenAt' | 'things'>;
+
+const nothing = { confirm: 'Nothing to confirm.', inspect: 'Nothing, unless it has grown.' } as const;
+
+/** What each group says by its own lines, and by the faint ones between. */
+const ofGroup: Readonly<Record<SoundFamily['group'], (family: SoundFamily, faint: boolean) => Said>> = {
+  main: (_, faint) => (faint
+    ? { title: 'Main rotor out of balance or track', expected: false, cause: 'One blade heavier, or flying higher, than the other.', confirm: 'Look at the tips from the side in hover; put tape on one tip.', inspect: 'Weigh blades and grips; feel the spindle bearings.' }
+    : { title: 'Main blades passing', expected: true, cause: 'Any rotor makes it.', ...nothing }),
+  tail: (_, faint) => (faint
+    ? { title: 'Tail rotor out of balance', expected: false, cause: 'Blades or grips of unlike weight, or a bent shaft.', confirm: 'Take the tail blades off, run again, and compare.', inspect: 'Weigh the blades; turn the shaft against a dial gauge.' }
+    : { title: 'Tail blades passing', expected: true, cause: 'Any rotor makes it.', ...nothing }),
+  engine: ({ id }, faint) => (faint
+    ? { title: 'Firing not the same from turn to turn', expected: false, cause: 'Rich mixture or weak spark.', confirm: 'Change the mixture by a little and listen again.', inspect: 'Plug, its gap, the fuel line.' }
+    : { title: id === 'firing' ? 'Engine firing' : 'Motor turning', expected: true, cause: 'Any engine or motor makes it.', ...nothing }),
+  mesh: ({ title }) => ({ title: `Teeth: ${title.replace(/^teeth of /u, '')}`, expected: false, cause: 'Backlash, run-out, dry or worn teeth.', confirm: 'Mark a tooth, turn by hand, feel for tight places.', inspect: 'Backlash all round, contact marks, grease.' }),
+};
+
 /** What a line of a recording speaks of, by its order: order, not frequency, names the shaft. */
-export function explainLine({ families, shafts }: MachineSound, line: LineToExplain): LineExplained {
+export function explainLine(sound: MachineSound, line: LineToExplain): LineExplained {
+  const { families, shafts } = sound;
   const family = families.find(({ id }) => id === line.family);
   if (family !== undefined && line.multiple !== undefined) {
-    const seenAt = `${times(line.multiple)} ${family.id === 'firing' ? 'firing' : family.title}`;
     const faint = !Number.isInteger(Number(line.multiple.toFixed(6)));
-    switch (family.group) {
-      case 'main':
-        return faint
-          ? { title: 'Main rotor out of balance or track', seenAt: `${times(line.order)} main rotor`, expected: false, cause: 'One blade heavier, or flying higher, than the other.', confirm: 'Look at the tips from the side in hover; put tape on one tip.', inspect: 'Weigh blades and grips; feel the spindle bearings.' }
-          : { title: 'Main blades passing', seenAt, expected: true, cause: 'Any rotor makes it.', confirm: 'Nothing to confirm.', inspect: 'Nothing, unless it has grown.' };
-      case 'tail':
-        return faint
-          ? { title: 'Tail rotor out of balance', seenAt: '1 × tail rotor', expected: false, cause: 'Blades or grips of unlike weight, or a bent shaft.', confirm: 'Take the tail blades off, run again, and compare.', inspect: 'Weigh the blades; turn the shaft against a dial gauge.' }
-          : { title: 'Tail blades passing', seenAt, expected: true, cause: 'Any rotor makes it.', confirm: 'Nothing to confirm.', inspect: 'Nothing, unless it has grown.' };
-      case 'engine':
-        return faint
-          ? { title: 'Firing not the same from turn to turn', seenAt: `${times(line.multiple)} firing`, expected: false, cause: 'Rich mixture or weak spark.', confirm: 'Change the mixture by a little and listen again.', inspect: 'Plug, its gap, the fuel line.' }
-          : { title: family.id === 'firing' ? 'Engine firing' : 'Motor turning', seenAt, expected: true, cause: 'Any engine or motor makes it.', confirm: 'Nothing to confirm.', inspect: 'Nothing, unless it has grown.' };
-      case 'mesh':
-        return { title: `Teeth: ${family.title.replace(/^teeth of /u, '')}`, seenAt, expected: false, cause: 'Backlash, run-out, dry or worn teeth.', confirm: 'Mark a tooth, turn by hand, feel for tight places.', inspect: 'Backlash all round, contact marks, grease.' };
-    }
+    const named = family.id === 'firing' ? 'firing' : family.title;
+    const seenAt = faint && family.group === 'main' ? `${times(line.order)} main rotor` : faint && family.group === 'tail' ? '1 × tail rotor' : `${times(line.multiple)} ${named}`;
+    return { ...ofGroup[family.group](family, faint), seenAt, things: family.things };
   }
-  for (const { shaft, title, order } of shafts) {
+  if (line.beside !== undefined) return besideLine(sound, line.beside);
+  for (const { shaft, title, order, things } of shafts) {
     const multiple = Math.round(line.order / order);
     if (multiple < 1 || multiple > 3 || Math.abs(line.order / (multiple * order) - 1) > nearShaft) continue;
-    return { title: `${title} out of true`, seenAt: `${multiple} × ${shaft}`, expected: false, cause: multiple === 1 ? 'Out of balance, or bent.' : 'Bent, or a coupling out of line.', confirm: 'Take off what can be taken off that shaft, and run again.', inspect: 'Run-out of the shaft; its bearings by feel.' };
+    return { title: `${title} out of true`, seenAt: `${multiple} × ${shaft}`, expected: false, cause: multiple === 1 ? 'Out of balance, or bent.' : 'Bent, or a coupling out of line.', confirm: 'Take off what can be taken off that shaft, and run again.', inspect: 'Run-out of the shaft; its bearings by feel.', things };
   }
-  return { title: 'Nothing of the machine explains it', seenAt: `order ${line.order.toFixed(3)}`, expected: false, cause: 'A bearing, a loose part, or somebody else’s machine.', confirm: 'Record again at another rotor speed: what keeps its order is yours.', inspect: 'Feel the bearings; press on covers and links.' };
+  const row = line.row === undefined ? '' : `, ${times(line.row.multiple)} order ${line.row.order.toFixed(3)}`;
+  return { title: 'Nothing of the machine explains it', seenAt: `order ${line.order.toFixed(3)}${row}`, expected: false, cause: 'A bearing, a loose part, or somebody else’s machine.', confirm: 'Record again at another rotor speed: what keeps its order is yours.', inspect: 'Feel the bearings; press on covers and links.', things: [] };
+}
+
+/** A line that swells once a turn of a shaft has others beside it. */
+function besideLine({ families, shafts }: MachineSound, { family: id, multiple, shaft, turns }: NonNullable<LineToExplain['beside']>): LineExplained {
+  const family = families.find((each) => each.id === id);
+  const turning = shafts.find((each) => each.shaft === shaft);
+  return {
+    title: `${turning?.title ?? shaft} makes ${family?.title ?? id} swell`,
+    seenAt: `${times(multiple)} ${family?.title ?? id} ${turns < 0 ? '−' : '+'} ${Math.abs(turns)} × ${shaft}`,
+    expected: false,
+    cause: 'A wheel out of true, a bent shaft, or one bad tooth: it comes round once a turn.',
+    confirm: 'Turn that shaft by hand; look for one tight or loose place in each turn.',
+    inspect: 'Run-out of wheel and shaft, each tooth, the fit of the wheel.',
+    things: [...(turning?.things ?? []), ...(family?.things ?? [])],
+  };
+}
+
+/** What strikes of a bearing speak of. */
+export function explainFlaw({ bearings }: MachineSound, { order, candidates }: FlawToExplain): LineExplained {
+  const named = candidates.flatMap(({ bearing, place, order: expected }) => {
+    const known = bearings.find(({ id }) => id === bearing);
+    return known === undefined ? [] : [{ ...known, place, expected }];
+  });
+  const titles = [...new Set(named.map(({ title, place, id }) => `${title} (${id}), ${place}`))];
+  const first = named[0];
+  return {
+    title: `Bearing strikes: ${titles.join('; or ')}`,
+    seenAt: `order ${order.toFixed(3)}${first === undefined ? '' : `, ${(100 * (order / first.expected - 1)).toFixed(1).replace('-', '−')} % from the file`}`,
+    expected: false,
+    cause: 'A worn race or ball, dirt, or dried grease.',
+    confirm: 'Turn the shaft slowly by hand, loaded from the side; feel for grit.',
+    inspect: 'Replace it when it feels rough: grease does not mend it.',
+    things: named.map(({ id }) => id),
+  };
 }

@@ -3,6 +3,7 @@ import { hasTeeth } from '../drive/legs.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import { solveDrive, type DriveSolution } from '../drive/solve.ts';
 import { withTeeth } from '../set/conditions.ts';
+import { bearingSounds, type SoundBearing } from './bearing-sounds.ts';
 
 /** Lines that one source of the machine makes, at whole multiples of one frequency. */
 export interface SoundFamily {
@@ -12,6 +13,8 @@ export interface SoundFamily {
   readonly title: string;
   readonly group: 'main' | 'tail' | 'engine' | 'mesh';
   readonly shaft: string;
+  /** What of the file it is: coupling and parts, whose steps are worth a look. */
+  readonly things: readonly string[];
   /** Frequency of the first line over the turns of the main rotor in a second. */
   readonly order: number;
   readonly harmonics: number;
@@ -34,7 +37,8 @@ export interface OtherCount {
 export interface MachineSound {
   readonly families: readonly SoundFamily[];
   /** Shafts by their turns for one of the main rotor: what names a line that no family explains. */
-  readonly shafts: readonly { readonly shaft: string; readonly title: string; readonly order: number }[];
+  readonly shafts: readonly { readonly shaft: string; readonly title: string; readonly order: number; readonly things: readonly string[] }[];
+  readonly bearings: readonly SoundBearing[];
   /** Turns of the main rotor in a second that a recording is searched for, Hz. */
   readonly slowest: number;
   readonly fastest: number;
@@ -68,38 +72,51 @@ export function machineSound(machine: Machine): MachineSound | undefined {
     }
     const isMain = rotor === main;
     const faint = rotor.blades === 1 ? [] : isMain ? [turns, turns * (rotor.blades + 1)] : [turns];
-    families.push({ id: `blades ${rotor.id}`, title: `blades of ${inSentence(rotor.title)}`, group: isMain ? 'main' : 'tail', shaft: rotor.on, order: turns * rotor.blades, harmonics: isMain ? 16 : 10, faint });
+    families.push({ id: `blades ${rotor.id}`, title: `blades of ${inSentence(rotor.title)}`, group: isMain ? 'main' : 'tail', shaft: rotor.on, things: known(rotor.part, machine.shafts.get(rotor.on)?.part), order: turns * rotor.blades, harmonics: isMain ? 16 : 10, faint });
   }
   families.push(...sourceFamilies(machine, drive, order));
   for (const coupling of machine.couplings.values()) families.push(...toothFamilies(coupling, order));
   families.sort((a, b) => groupOrder.indexOf(a.group) - groupOrder.indexOf(b.group));
   if (drive.source === undefined) missing.push('power');
   const speed = governed(drive);
-  const shafts = [...machine.shafts.values()].flatMap(({ id, title }) => {
+  const shafts = [...machine.shafts.values()].flatMap(({ id, title, part }) => {
     const turns = order(id);
-    return turns === undefined ? [] : [{ shaft: id, title, order: turns }];
+    return turns === undefined ? [] : [{ shaft: id, title, order: turns, things: known(part) }];
   });
+  const { bearings, missing: ofBearings } = bearingSounds(machine, turningOf(drive));
   return {
     families,
     shafts,
+    bearings,
     ...(speed === undefined ? anySpeed : { slowest: below * speed, fastest: above * speed }),
     otherRatios: otherCounts(machine, drive),
     slips: slipsOf(machine),
-    missing,
+    missing: [...missing, ...ofBearings],
   };
 }
 
 const groupOrder: readonly SoundFamily['group'][] = ['main', 'tail', 'engine', 'mesh'];
 
+const known = (...things: readonly (string | undefined)[]): readonly string[] => things.filter((each) => each !== undefined);
+
 type OrderOf = (shaft: string) => number | undefined;
 
-/** Turns of each shaft for one of the main rotor, while everything is driven. */
-function ordersOf({ states, mainRotor }: DriveSolution): OrderOf {
+/** Turns of each shaft for one of the main rotor, with their sense, while everything is driven. */
+function turningOf({ states, mainRotor }: DriveSolution): OrderOf {
   const motions = states.get('driven')?.motions ?? states.get('autorotation')?.motions;
   const main = motions?.get(mainRotor?.on ?? '')?.factor;
   return (shaft) => {
     const own = motions?.get(shaft)?.factor;
-    return own === undefined || main === undefined || main === 0 || own === 0 ? undefined : Math.abs(own / main);
+    return own === undefined || main === undefined || main === 0 || own === 0 ? undefined : own / main;
+  };
+}
+
+/** The same without their sense. */
+function ordersOf(drive: DriveSolution): OrderOf {
+  const turning = turningOf(drive);
+  return (shaft) => {
+    const own = turning(shaft);
+    return own === undefined ? undefined : Math.abs(own);
   };
 }
 
@@ -116,10 +133,10 @@ function governed({ source, states, mainRotor }: DriveSolution): number | undefi
 function sourceFamilies(machine: Machine, { source }: DriveSolution, order: OrderOf): readonly SoundFamily[] {
   const turns = source && order(source.shaft);
   if (!source || turns === undefined) return [];
-  if (source.kind === 'motor') return [{ id: 'motor', title: 'motor', group: 'engine', shaft: source.shaft, order: turns, harmonics: 12 }];
+  if (source.kind === 'motor') return [{ id: 'motor', title: 'motor', group: 'engine', shaft: source.shaft, things: known(machine.shafts.get(source.shaft)?.part), order: turns, harmonics: 12 }];
   const { kind, cylinders = 1 } = machine.power.engine ?? {};
   const firings = cylinders * (/four/iu.test(kind ?? '') ? 0.5 : 1);
-  return [{ id: 'firing', title: 'firing of the engine', group: 'engine', shaft: source.shaft, order: turns * firings, harmonics: 16, faint: [0.5 * turns * firings, 1.5 * turns * firings] }];
+  return [{ id: 'firing', title: 'firing of the engine', group: 'engine', shaft: source.shaft, things: known(machine.shafts.get(source.shaft)?.part), order: turns * firings, harmonics: 16, faint: [0.5 * turns * firings, 1.5 * turns * firings] }];
 }
 
 /** Teeth that meet. */
@@ -128,7 +145,7 @@ function toothFamilies(coupling: Coupling, order: OrderOf): readonly SoundFamily
   if (!hasTeeth(coupling)) return [];
   const side = [driver, driven].find(({ on, teeth }) => teeth !== undefined && order(on) !== undefined);
   if (side?.teeth === undefined) return [];
-  return [{ id: `teeth ${id}`, title: `teeth of ${inSentence(title)}`, group: 'mesh', shaft: side.on, order: order(side.on)! * side.teeth, harmonics: 2 }];
+  return [{ id: `teeth ${id}`, title: `teeth of ${inSentence(title)}`, group: 'mesh', shaft: side.on, things: known(id, driver.part, driven.part), order: order(side.on)! * side.teeth, harmonics: 2 }];
 }
 
 /** A centrifugal clutch lies between engine and rotor; a belt may lie anywhere on the way to the tail. */

@@ -16,7 +16,7 @@ const radial = new Set(['deep-groove', 'angular-contact', 'needle']);
 export const isRadial = (part: Part): boolean => radial.has(part.kind);
 
 /** Every stack with bearings that carries a shaft of the drive. */
-export function supportsOf(bench: MarginBench): readonly Support[] {
+export function supportsOf(bench: Pick<MarginBench, 'machine' | 'members' | 'partAt' | 'isFirst'>): readonly Support[] {
   return [...bench.machine.stacks.values()].filter((stack) => bench.isFirst(stack) && !stack.housing.some((each) => bench.partAt(each)?.kind === 'grip')).flatMap((stack): Support[] => {
     const bearings = bearingsOf(bench, stack).filter(({ part }) => isRadial(part));
     const spindle = bench.members.shaftOf.get(stack.spindle);
@@ -27,7 +27,7 @@ export function supportsOf(bench: MarginBench): readonly Support[] {
   });
 }
 
-export function bearingsOf({ partAt }: MarginBench, stack: Stack): readonly { readonly instance: InstanceId; readonly part: Part }[] {
+export function bearingsOf({ partAt }: Pick<MarginBench, 'partAt'>, stack: Stack): readonly { readonly instance: InstanceId; readonly part: Part }[] {
   return stack.order.flatMap((item) => {
     const part = 'part' in item ? partAt(item.part) : undefined;
     return part && 'part' in item && (isRadial(part) || part.kind === 'thrust-ball') ? [{ instance: item.part, part }] : [];

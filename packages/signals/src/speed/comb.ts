@@ -30,6 +30,17 @@ export interface OtherRatio {
   readonly meshes?: Readonly<Record<string, number>>;
 }
 
+export type FlawPlace = 'outer race' | 'inner race' | 'ball';
+
+/** How often flaws of one bearing strike. */
+export interface BearingOrders {
+  readonly id: string;
+  /** Turns of its rings against each other for one of the main rotor. */
+  readonly turns: number;
+  /** Strikes of a flaw for one turn of the main rotor; sizes and slip make them uncertain by some per cent. */
+  readonly strikes: Readonly<Record<FlawPlace, number>>;
+}
+
 /** All that is known of a machine's sound. */
 export interface LineComb {
   readonly families: readonly LineFamily[];
@@ -39,6 +50,9 @@ export interface LineComb {
   readonly otherRatios: readonly OtherRatio[];
   /** Whether a clutch may let the engine run ahead, or a belt the tail fall behind. */
   readonly slips: readonly ('tail' | 'engine')[];
+  /** Shafts by their turns for one of the main rotor: what turns with them leaves lines to either side of louder ones. */
+  readonly shafts?: readonly { readonly shaft: string; readonly order: number }[];
+  readonly bearings?: readonly BearingOrders[];
 }
 
 /** One line of a family, ready to be looked up. */

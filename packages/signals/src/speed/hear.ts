@@ -2,6 +2,7 @@ import type { Recording } from '../recording/index.ts';
 import { candidatePaths } from './candidates.ts';
 import { follow, type FollowedLine } from './coherent.ts';
 import { readyFamilies, type LineComb, type LineGroup, type ReadyFamily } from './comb.ts';
+import { envelopeOf, flawsIn } from './envelope.ts';
 import { lineEvidence } from './evidence.ts';
 import type { HeardGroup, Hearing, HearingProgress, Mismatch, SpeedTrack, Verdict } from './hearing.ts';
 import { another, evidenceOf, explainRatio, freeHypotheses, lockedHypothesis, type Free, type Hypothesis, type Locked } from './hypotheses.ts';
@@ -12,6 +13,7 @@ import { mendPath } from './refine.ts';
 import { groups, speedGrid } from './scores.ts';
 import { silentFrom } from './silence.ts';
 import { meanSpeed, straightener, type Turns } from './straighten.ts';
+import { densityOf } from './whiten.ts';
 
 /** Less sound than this tells nothing, s. */
 export const leastSeconds = 1;
@@ -39,7 +41,7 @@ const stillStanding = 0.85;
  */
 export function hear(recording: Recording, comb: LineComb, onProgress: (progress: HearingProgress) => void = () => undefined): Hearing {
   const families = readyFamilies(comb);
-  const { samples, rate, seconds, from } = prepare(recording);
+  const { samples, rate, seconds, from, whole, factor } = prepare(recording);
   if (families.length === 0) throw new RangeError('hear: the machine has no lines that could be heard');
   if (!(seconds >= leastSeconds)) throw new RangeError(`hear: the recording must last ${leastSeconds} s or more; it lasts ${seconds} s`);
   const straighten = straightener();
@@ -93,6 +95,9 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
   const deviation = held ? followed!.deviation : mean * fine;
   const mismatch = best.free && mismatchOf(best.free, pooled, mean, families, comb, rate);
   const engineSilentFrom = best.free?.group === 'engine' ? undefined : silentFrom(turns, straight, rate, engineAlone(pooled, mean, families, rate));
+  onProgress({ part: 0.9, words: 'Looking for bearings that strike' });
+  const loud = comb.bearings === undefined || comb.bearings.length === 0 ? undefined : envelopeOf(whole, rate * factor, factor);
+  const envelope = loud && flawsIn(straighten(loud, turns), rate, mean, comb.bearings!, families, (comb.shafts ?? []).map(({ order }) => order));
   const toSi = 2 * Math.PI;
   return {
     verdict: verdictOf(margin, audible, mismatch),
@@ -104,8 +109,10 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
     ...(mismatch ? { mismatch } : {}),
     ...(engineSilentFrom === undefined ? {} : { engineSilentFrom }),
     track: trackOf(turns, rate),
-    lines: standingOut(pooled, mean, families),
+    lines: standingOut(pooled, straight, rate, mean, families, comb),
     spectrum: orderSpectrum(pooled, mean),
+    ...(recording.unit === undefined ? {} : { unit: recording.unit }),
+    ...(envelope === undefined ? {} : { flaws: envelope.flaws, envelope: envelope.spectrum }),
     seconds,
     from,
   };
@@ -126,12 +133,10 @@ function verdictOf(margin: number, audible: readonly LineGroup[], mismatch: Mism
 /** Lines of some groups that stand out of the noise, with the noise around them. */
 function standingLines(pooled: Pooled, speed: number, families: readonly ReadyFamily[], some: readonly LineGroup[], rate: number): readonly FollowedLine[] {
   const weigh = lineEvidence(pooled.independent * pooled.parts.length, 0.4, 40);
-  // Mean square of a windowed frame's bin for a density of 1: half the rate times the sum of the squared window.
-  const perDensity = (rate / 2) * (3 / 8) * pooled.span * rate;
   return families.filter(({ family }) => some.includes(family.group)).flatMap(({ lines, faint }) => [...lines, ...faint]).flatMap(({ order }) => {
     const bin = Math.round((order * speed) / pooled.binWidth);
     if (bin < 1 || bin >= 0.92 * (pooled.bins - 1)) return [];
-    return weigh(meanPower(pooled, bin)) > 0.5 ? [{ order, noise: pooled.floor[bin]! / perDensity }] : [];
+    return weigh(meanPower(pooled, bin)) > 0.5 ? [{ order, noise: densityOf(pooled, bin, rate) }] : [];
   });
 }
 

@@ -1,4 +1,4 @@
-import type { LineGroup, OtherRatio } from './comb.ts';
+import type { FlawPlace, LineGroup, OtherRatio } from './comb.ts';
 
 /**
  * heard         two groups or more agree in the ratios of the file
@@ -47,6 +47,26 @@ export interface HeardLine {
   /** Family that explains it, and which multiple of its first line it is; neither where nothing of the machine does. */
   readonly family?: string;
   readonly multiple?: number;
+  /** Peak of the line in the unit of the recording: the root of its mean square over the recording, times √2. */
+  readonly amplitude: number;
+  /** Where no family explains it: the line of a family from which it lies whole turns of a shaft away, on both sides alike. */
+  readonly beside?: { readonly family: string; readonly multiple: number; readonly shaft: string; readonly turns: number };
+  /** Where nothing of the machine explains it: the lowest of such lines of which it is a multiple; three or more are one source. */
+  readonly row?: { readonly order: number; readonly multiple: number };
+}
+
+/** Strikes as a flaw in a bearing makes them, heard in the loudness of the high frequencies. */
+export interface HeardFlaw {
+  /** Turns of the main rotor. */
+  readonly order: number;
+  /** At the mean speed, Hz. */
+  readonly frequency: number;
+  /** Logarithm of the odds against noise, what was searched through taken off, nepers. */
+  readonly evidence: number;
+  /** Multiples that stand out. */
+  readonly multiples: readonly number[];
+  /** Flaws that would strike that often, the nearest first, with their strikes for one turn of the main rotor by the file. */
+  readonly candidates: readonly { readonly bearing: string; readonly place: FlawPlace; readonly order: number }[];
 }
 
 /** Spectrum in orders of the main rotor, the wandering of its speed taken out. */
@@ -71,9 +91,14 @@ export interface Hearing {
   /** When the engine fell silent while the rotor ran on, s from the start. */
   readonly engineSilentFrom?: number;
   readonly track?: SpeedTrack;
-  /** Lines by the source that explains them, the loudest first; levels are relative, for no microphone is calibrated. */
+  /** Lines by the source that explains them, the loudest first. */
   readonly lines?: readonly HeardLine[];
   readonly spectrum?: OrderSpectrum;
+  /** Unit of the amplitudes; none where the sensor is not calibrated. */
+  readonly unit?: string;
+  /** Bearings that strike, the surest first; and the spectrum that says so. Not there where the recording has no high frequencies, or no bearing is known. */
+  readonly flaws?: readonly HeardFlaw[];
+  readonly envelope?: OrderSpectrum;
   /** s of sound that were listened to, and where they begin: of a long recording the loudest half minute. */
   readonly seconds: number;
   readonly from: number;

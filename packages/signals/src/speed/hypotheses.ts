@@ -1,6 +1,6 @@
 import type { LineComb, LineGroup, OtherRatio, ReadyFamily } from './comb.ts';
 import { evidenceOfAll, highest, meanPower, mostPerLine, totalOf, type Look, type Pooled } from './look.ts';
-import { patternOf } from './pattern.ts';
+import { patternOf, patternWorth, type Pattern } from './pattern.ts';
 import { groupScores, groups, speedGrid } from './scores.ts';
 
 /** A group that is free of the rest: its speed over the one that the file would have. */
@@ -17,6 +17,7 @@ export interface Hypothesis {
   /** Odds against noise, less what the path and the freedom cost, nepers; and with what the run of the lines says. */
   readonly worth: number;
   readonly rank: number;
+  readonly pattern: Pattern;
   readonly free?: Free;
   /** Evidence of the free group at its own place. */
   readonly freeEvidence?: number;
@@ -63,10 +64,13 @@ export function lockedHypothesis(look: Look, families: readonly ReadyFamily[]): 
     for (let at = from; at < until; at += 1) if (total[at]! > total[best]!) best = at;
     return [best];
   });
-  const ranked = [...first, ...relatives].map((place) => ({ place, rank: total[place]! + patternOf(look.pooled, families, () => grid.speeds[place]!) })).toSorted((a, b) => b.rank - a.rank);
+  const ranked = [...first, ...relatives].map((place) => {
+    const pattern = patternOf(look.pooled, families, () => grid.speeds[place]!);
+    return { place, pattern, rank: total[place]! + patternWorth(pattern) };
+  }).toSorted((a, b) => b.rank - a.rank);
   const [best] = ranked;
   const next = ranked.find(({ place }) => Math.abs(place - best!.place) > apart);
-  return { look, place: best!.place, worth: total[best!.place]! - look.cost, rank: best!.rank - look.cost, margin: next === undefined ? best!.rank : best!.rank - next.rank };
+  return { look, place: best!.place, worth: total[best!.place]! - look.cost, rank: best!.rank - look.cost, pattern: best!.pattern, margin: next === undefined ? best!.rank : best!.rank - next.rank };
 }
 
 /** Explanations in which tail or engine does not fit the rest: by slip, or by a count that the file may have wrong. */
@@ -81,8 +85,8 @@ export function freeHypotheses(look: Look, families: readonly ReadyFamily[], com
       if (free === undefined) continue;
       const worth = rest[place]! + free.evidence - freedomCost - look.cost;
       const speed = look.grid.speeds[place]!;
-      const rank = worth + patternOf(look.pooled, families, (each) => (each === group ? speed * free.factor : speed));
-      found.push({ look, place, worth, rank, free: { group, factor: free.factor }, freeEvidence: free.evidence });
+      const pattern = patternOf(look.pooled, families, (each) => (each === group ? speed * free.factor : speed));
+      found.push({ look, place, worth, rank: worth + patternWorth(pattern), pattern, free: { group, factor: free.factor }, freeEvidence: free.evidence });
     }
   }
   return found;
@@ -120,9 +124,9 @@ function withoutOthers(pooled: Pooled, speed: number, others: readonly ReadyFami
   return { ...pooled, parts };
 }
 
-/** Evidence of each group at the place of a hypothesis. */
-export function evidenceOf({ look, place, free, freeEvidence }: Hypothesis, group: LineGroup): number {
-  return free?.group === group ? freeEvidence! : look.scores[group][place]!;
+/** Evidence of each group at the place of a hypothesis: what it has from peaks of its own. */
+export function evidenceOf({ look, place, free, freeEvidence, pattern }: Hypothesis, group: LineGroup): number {
+  return free?.group === group ? freeEvidence! : look.scores[group][place]! - pattern.twice[group];
 }
 
 /** Counts that would explain a ratio, those first that the lines of the teeth speak for; and whether the teeth settle it. */

@@ -1,3 +1,4 @@
+export { effectiveVelocity } from './amplitudes.ts';
 export type * from './comb.ts';
 export { hear, leastSeconds } from './hear.ts';
 export type * from './hearing.ts';

@@ -1,6 +1,8 @@
-import type { ReadyFamily } from './comb.ts';
+import { lineAmplitudes, noiseSquare } from './amplitudes.ts';
+import type { LineComb, ReadyFamily } from './comb.ts';
 import type { HeardLine, OrderSpectrum } from './hearing.ts';
 import { meanPower, type Pooled } from './look.ts';
+import { densityOf } from './whiten.ts';
 
 /** A line must stand this much above what noise alone would do in one bin of a thousand. */
 const clear = 2;
@@ -8,6 +10,11 @@ const clear = 2;
 const widths = 1.5;
 /** Lines told, the loudest first. */
 const most = 40;
+/** Turns of a shaft to either side of a line that are looked for, and multiples in a row of lines. */
+const mostTurns = 3;
+const mostMultiple = 8;
+/** Lines that make a row. */
+const leastRow = 3;
 
 const decibel = (power: number): number => 10 * Math.log10(Math.max(power, 0.1));
 
@@ -16,8 +23,19 @@ export function orderSpectrum(pooled: Pooled, speed: number): OrderSpectrum {
   return { step: pooled.binWidth / speed, levels: Float32Array.from({ length: pooled.bins }, (_, bin) => decibel(meanPower(pooled, bin))) };
 }
 
+type Bare = Omit<HeardLine, 'amplitude'>;
+
 /** Lines that stand out of the noise, the loudest first, each with the source of the machine that explains it. */
-export function standingOut(pooled: Pooled, speed: number, families: readonly ReadyFamily[]): readonly HeardLine[] {
+export function standingOut(pooled: Pooled, straight: Float64Array, rate: number, speed: number, families: readonly ReadyFamily[], { shafts = [] }: LineComb): readonly HeardLine[] {
+  const found = peaks(pooled, speed, families).toSorted((a, b) => b.level - a.level).slice(0, most);
+  // A line is nowhere nearer to another than this.
+  const near = widths / pooled.span / speed;
+  const told = rowsOf(besideOthers(found, shafts, near), near);
+  const amplitudes = lineAmplitudes(straight, rate, told.map(({ frequency }) => ({ frequency, noise: noiseSquare(densityOf(pooled, Math.round(frequency / pooled.binWidth), rate), straight.length, rate) })));
+  return told.map((line, index) => ({ ...line, amplitude: amplitudes[index]! }));
+}
+
+function peaks(pooled: Pooled, speed: number, families: readonly ReadyFamily[]): readonly Bare[] {
   const { bins, binWidth, span, independent, parts } = pooled;
   const least = clear * (1 + 7 / Math.sqrt(independent * parts.length));
   const lobe = Math.max(1, Math.round(widths / span / binWidth));
@@ -25,7 +43,7 @@ export function standingOut(pooled: Pooled, speed: number, families: readonly Re
     ...Array.from({ length: family.harmonics }, (_, index) => ({ family: family.id, multiple: index + 1, order: family.order * (index + 1) })),
     ...(family.faint ?? []).map((order) => ({ family: family.id, multiple: order / family.order, order })),
   ]);
-  const found: HeardLine[] = [];
+  const found: Bare[] = [];
   for (let bin = lobe; bin < bins - lobe; bin += 1) {
     const power = meanPower(pooled, bin);
     if (power < least) continue;
@@ -37,5 +55,39 @@ export function standingOut(pooled: Pooled, speed: number, families: readonly Re
     const near = nearest !== undefined && Math.abs(nearest.order - order) * speed < widths / span;
     found.push({ order: near ? nearest.order : order, frequency: bin * binWidth, level: decibel(power), ...(near ? { family: nearest.family, multiple: nearest.multiple } : {}) });
   }
-  return found.toSorted((a, b) => b.level - a.level).slice(0, most);
+  return found;
+}
+
+/** Lines that no family has, but that stand on both sides of one that a family has, whole turns of a shaft away. */
+function besideOthers(lines: readonly Bare[], shafts: NonNullable<LineComb['shafts']>, near: number): readonly Bare[] {
+  const has = (order: number): boolean => lines.some((line) => Math.abs(line.order - order) < near);
+  return lines.map((line) => {
+    if (line.family !== undefined) return line;
+    for (let turns = 1; turns <= mostTurns; turns += 1) {
+      for (const { shaft, order } of shafts) {
+        // A shaft that turns slower than a line is wide cannot be told from its neighbour.
+        if (order < 2 * near) continue;
+        for (const side of [-1, 1]) {
+          const middle = lines.find((each) => each.family !== undefined && Math.abs(each.order + side * turns * order - line.order) < near);
+          if (middle !== undefined && has(middle.order - side * turns * order)) return { ...line, beside: { family: middle.family!, multiple: middle.multiple!, shaft, turns: side * turns } };
+        }
+      }
+    }
+    return line;
+  });
+}
+
+/** Lines that nothing explains, but that are multiples of the lowest of them. */
+function rowsOf(lines: readonly Bare[], near: number): readonly Bare[] {
+  const open = lines.filter(({ family, beside }) => family === undefined && beside === undefined).toSorted((a, b) => a.order - b.order);
+  const rows = new Map<Bare, { readonly order: number; readonly multiple: number }>();
+  for (const first of open) {
+    if (rows.has(first)) continue;
+    const own = open.flatMap((line) => {
+      const multiple = Math.round(line.order / first.order);
+      return !rows.has(line) && multiple >= 1 && multiple <= mostMultiple && Math.abs(line.order - multiple * first.order) < near ? [{ line, multiple }] : [];
+    });
+    if (own.length >= leastRow) for (const { line, multiple } of own) rows.set(line, { order: first.order, multiple });
+  }
+  return lines.map((line) => (rows.has(line) ? { ...line, row: rows.get(line)! } : line));
 }

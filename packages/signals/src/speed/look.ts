@@ -65,8 +65,10 @@ export const meanPower = ({ parts }: Pooled, bin: number): number => parts.reduc
  *
  * @param most  no line counts for more, nepers
  */
-export function evidenceOfAll({ parts, independent, bins, binWidth }: Pooled, most: number): EvidenceRows {
+export function evidenceOfAll(pooled: Pooled, most: number): EvidenceRows {
+  const { parts, independent, bins, binWidth } = pooled;
   const rows = new Map<number, Float32Array>();
+  const skirts = skirtsOf(pooled);
   return {
     frames: 1, bins, binWidth,
     row: (_, likely) => {
@@ -75,12 +77,32 @@ export function evidenceOfAll({ parts, independent, bins, binWidth }: Pooled, mo
       const weigh = lineEvidence(independent, likely, most / parts.length);
       const least = leastPart * Math.log(1 - likely);
       const row = new Float32Array(bins);
-      for (const part of parts) for (let bin = 0; bin < bins; bin += 1) row[bin]! += weigh(part[bin]!);
+      for (const part of parts) for (let bin = 0; bin < bins; bin += 1) row[bin]! += weigh(skirts[bin] === 1 ? Math.min(part[bin]!, nothing) : part[bin]!);
       for (let bin = 0; bin < bins; bin += 1) if (row[bin]! < least) row[bin] = least;
       rows.set(likely, row);
       return row;
     },
   };
+}
+
+/** Half of what a line fills in a Hann frame, over one by its length; what is this much below the highest within is its skirt. */
+const halfLine = 2.2;
+const below = 0.1;
+/** Power over noise of a bin that tells nothing. */
+const nothing = 0.9;
+
+/** Bins in which a louder line near by is seen, and nothing of their own: one line must not count for two sources. */
+function skirtsOf(pooled: Pooled): Uint8Array {
+  const { bins, binWidth, span } = pooled;
+  const reach = Math.round(halfLine / span / binWidth);
+  const power = Float32Array.from({ length: bins }, (_, bin) => meanPower(pooled, bin));
+  const skirts = new Uint8Array(bins);
+  for (let bin = 0; bin < bins; bin += 1) {
+    let most = 0;
+    for (let at = Math.max(0, bin - reach); at <= Math.min(bins - 1, bin + reach); at += 1) if (power[at]! > most) most = power[at]!;
+    if (power[bin]! < below * most) skirts[bin] = 1;
+  }
+  return skirts;
 }
 
 export function lookAlong(turns: Turns, straight: Float64Array, rate: number, families: readonly ReadyFamily[], grid: SpeedGrid): Look {

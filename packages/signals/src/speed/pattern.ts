@@ -1,5 +1,5 @@
 import type { LineGroup, ReadyFamily } from './comb.ts';
-import { meanPower, type Pooled } from './look.ts';
+import { meanPower, mostPerLine, type Pooled } from './look.ts';
 
 /** Strengths over noise that are weighed, dB. */
 const weakest = -18;
@@ -27,11 +27,12 @@ const bellOfFaint = bell(strayFaint);
 
 /** How likely one line's power is: at each level that its family would have it, and if it were of any strength; logarithms over noise alone. */
 interface LineOdds {
+  readonly bin: number;
   readonly run: Float64Array;
   readonly free: number;
 }
 
-function oddsOf(power: number, frames: number, likely: number, spread: readonly number[]): LineOdds {
+function oddsOf(power: number, frames: number, likely: number, spread: readonly number[]): Omit<LineOdds, 'bin'> {
   const logs = levels.map((level) => {
     const strength = 10 ** (level / 10);
     return frames * ((power * strength) / (1 + strength) - Math.log1p(strength));
@@ -52,20 +53,33 @@ function oddsOf(power: number, frames: number, likely: number, spread: readonly 
   return { run, free: most + Math.log((1 - likely) * none + likely * any) };
 }
 
+/** What the lines of a hypothesis say together, besides being there one by one. */
+export interface Pattern {
+  /** Logarithm of the odds of lines that fall off evenly over lines of any strength. */
+  readonly run: number;
+  /** Evidence that two families have from one and the same peak, taken off the one that lies further from it, nepers. */
+  readonly twice: Readonly<Record<LineGroup, number>>;
+}
+
+/** What a hypothesis gains or loses by it, nepers. */
+export const patternWorth = ({ run, twice }: Pattern): number => run - twice.main - twice.tail - twice.engine - twice.mesh;
+
 /**
  * What speaks for a speed besides its lines being there: that they fall off evenly, as those of one source do. At half the
- * speed every second line would be missing or faint.
+ * speed every second line would be missing or faint. And no peak speaks for two lines.
  *
  * @param speed  of each group, turns of the main rotor in a second by its ratio, Hz
- * @returns      logarithm of the odds of lines in a run over lines of any strength, each family up to the line that it is heard to
  */
-export function patternOf(pooled: Pooled, families: readonly ReadyFamily[], speed: (group: LineGroup) => number): number {
+export function patternOf(pooled: Pooled, families: readonly ReadyFamily[], speed: (group: LineGroup) => number): Pattern {
   const frames = pooled.independent * pooled.parts.length;
-  return families.reduce((sum, { family, lines, faint }) => {
-    const turns = speed(family.group);
+  const peaks = new Map<number, { readonly group: LineGroup; readonly away: number; readonly evidence: number }>();
+  const twice: Record<LineGroup, number> = { main: 0, tail: 0, engine: 0, mesh: 0 };
+  let run = 0;
+  for (const { family: { group }, lines, faint } of families) {
+    const turns = speed(group);
     const oddsAt = (order: number, likely: number, spread: readonly number[]): LineOdds | undefined => {
       const bin = Math.round((order * turns) / pooled.binWidth);
-      return bin >= 1 && bin < 0.92 * (pooled.bins - 1) ? oddsOf(meanPower(pooled, bin), frames, likely, spread) : undefined;
+      return bin >= 1 && bin < 0.92 * (pooled.bins - 1) ? { bin, ...oddsOf(meanPower(pooled, bin), frames, likely, spread) } : undefined;
     };
     const own = lines.flatMap(({ order, likely }) => oddsAt(order, likely, bellOfLine) ?? []);
     let heard = 0;
@@ -73,18 +87,39 @@ export function patternOf(pooled: Pooled, families: readonly ReadyFamily[], spee
       all += own[line]!.free;
       if (all > best) [best, heard] = [all, line + 1];
     }
-    if (heard === 0) return sum;
+    if (heard === 0) continue;
     const besides = faint.flatMap(({ order, likely }) => oddsAt(order, likely, bellOfFaint) ?? []).filter(({ free }) => free > 0);
     let best = -Infinity;
     for (const fall of falls) {
       for (let level = 0; level < levels.length; level += 1) {
         let all = 0;
         for (let line = 0; line < heard; line += 1) all += own[line]!.run[Math.max(0, level - Math.round((fall * line) / levelStep))]!;
-        for (const { run } of besides) all += run[Math.max(0, level - fainter / levelStep)]!;
+        for (const { run: odds } of besides) all += odds[Math.max(0, level - fainter / levelStep)]!;
         if (all > best) best = all;
       }
     }
-    const free = own.slice(0, heard).reduce((all, each) => all + each.free, 0) + besides.reduce((all, each) => all + each.free, 0);
-    return sum + best - free;
-  }, 0);
+    run += best;
+    for (const { bin, free } of [...own.slice(0, heard), ...besides]) {
+      run -= free;
+      if (free <= 0) continue;
+      const peak = peakNear(pooled, bin);
+      const line = { group, away: Math.abs(bin - peak), evidence: Math.min(free, mostPerLine) };
+      const other = peaks.get(peak);
+      const further = other === undefined ? undefined : other.away > line.away ? other : line;
+      if (further !== undefined) twice[further.group] += further.evidence;
+      if (further !== line) peaks.set(peak, line);
+    }
+  }
+  return { run, twice };
+}
+
+/** The top that a bin lies on the slope of. */
+function peakNear(pooled: Pooled, bin: number): number {
+  let [at, here] = [bin, meanPower(pooled, bin)];
+  for (;;) {
+    const left = at > 0 ? meanPower(pooled, at - 1) : 0;
+    const right = at + 1 < pooled.bins ? meanPower(pooled, at + 1) : 0;
+    if (here >= left && here >= right) return at;
+    [at, here] = left > right ? [at - 1, left] : [at + 1, right];
+  }
 }

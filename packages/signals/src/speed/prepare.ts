@@ -6,6 +6,9 @@ const wantedRate = 8_000;
 const reach = 8;
 
 export interface Prepared {
+  /** The same stretch as it was recorded, and how many of its samples make one of the others. */
+  readonly whole: Float64Array;
+  readonly factor: number;
   readonly samples: Float64Array;
   /** Hz */
   readonly rate: number;
@@ -34,7 +37,7 @@ export function prepare({ rate, channels }: Recording): Prepared {
   for (const value of lowered) mean += value;
   mean /= lowered.length;
   for (let index = 0; index < lowered.length; index += 1) lowered[index]! -= mean;
-  return { samples: lowered, rate: rate / factor, seconds: samples.length / rate, from: from / rate };
+  return { whole: samples, factor, samples: lowered, rate: rate / factor, seconds: samples.length / rate, from: from / rate };
 }
 
 /** Sample at which the loudest stretch begins; the first where all of it is taken. */
@@ -59,7 +62,7 @@ function powerOf(samples: Float64Array): number {
 }
 
 /** Every `factor`-th sample behind a low pass: sinc under a Blackman window, cut off at 0.46 of the lower rate. */
-function lower(samples: Float64Array, factor: number): Float64Array {
+export function lower(samples: Float64Array, factor: number): Float64Array {
   const half = reach * factor;
   const taps = Float64Array.from({ length: 2 * half + 1 }, (_, index) => {
     const at = (index - half) / factor;

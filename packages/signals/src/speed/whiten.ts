@@ -104,3 +104,6 @@ function floorFinder(bins: number, half: number, padding: number): (power: Float
     return found;
   };
 }
+
+/** One-sided density of the noise around a bin, unit²/Hz: a windowed frame's bin has half the rate times the sum of the squared window for a density of 1. */
+export const densityOf = ({ floor, span }: { readonly floor: Float64Array; readonly span: number }, bin: number, rate: number): number => floor[bin]! / ((rate / 2) * (3 / 8) * span * rate);

@@ -2,7 +2,7 @@ import { explainLine, machineSound, type MachineSound } from '@rotorwright/figur
 import { hearingWords, type Hearing, type Verdict } from '@rotorwright/signals';
 import { showQuantity } from '@rotorwright/units';
 import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
-import { useMachine } from '../../data/index.ts';
+import { useMachine, type ReadableMachine } from '../../data/index.ts';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord, type MarkState } from '../../sheet/index.ts';
 import { useWidth } from '../../sheet/use-width.ts';
 import { CombPlot } from './comb-plot.tsx';
@@ -64,14 +64,14 @@ export function ListenPage(): ReactNode {
           if (file) take(file);
         }}
       >
-        <Body listening={listening} sound={sound} onStop={stop} />
+        <Body listening={listening} open={open} sound={sound} onStop={stop} />
       </div>
     </Sheet>
   );
 }
 
 function Answer({ hearing, sound, mark, words }: { readonly hearing: Hearing; readonly sound: MachineSound; readonly mark: MarkState; readonly words: string }): ReactNode {
-  const suspects = (hearing.lines ?? []).filter((line) => !explainLine(sound, line).expected).length;
+  const suspects = (hearing.lines ?? []).filter((line) => !explainLine(sound, line).expected).length + (hearing.flaws ?? []).length;
   const told = hearing.speed !== undefined && hearing.verdict !== 'cannot-tell';
   return (
     <>
@@ -82,7 +82,7 @@ function Answer({ hearing, sound, mark, words }: { readonly hearing: Hearing; re
   );
 }
 
-function Body({ listening, sound, onStop }: { readonly listening: Listening; readonly sound: MachineSound; readonly onStop: () => void }): ReactNode {
+function Body({ listening, open, sound, onStop }: { readonly listening: Listening; readonly open: ReadableMachine; readonly sound: MachineSound; readonly onStop: () => void }): ReactNode {
   switch (listening.at) {
     case 'nothing':
       return (
@@ -100,11 +100,11 @@ function Body({ listening, sound, onStop }: { readonly listening: Listening; rea
     case 'refused':
       return <Empty title="This cannot be heard"><p role="alert">{listening.problem}</p></Empty>;
     case 'answer':
-      return <Heard name={listening.name} hearing={listening.hearing} warnings={listening.warnings} sound={sound} />;
+      return <Heard name={listening.name} hearing={listening.hearing} warnings={listening.warnings} open={open} sound={sound} />;
   }
 }
 
-function Heard({ name, hearing, warnings, sound }: { readonly name: string; readonly hearing: Hearing; readonly warnings: readonly string[]; readonly sound: MachineSound }): ReactNode {
+function Heard({ name, hearing, warnings, open: { id, machine, plan }, sound }: { readonly name: string; readonly hearing: Hearing; readonly warnings: readonly string[]; readonly open: ReadableMachine; readonly sound: MachineSound }): ReactNode {
   const [ref, width] = useWidth<HTMLDivElement>();
   const words = hearingWords(hearing, (speed, decimals) => showQuantity(speed, 'rpm', { decimals }));
   const told = hearing.verdict !== 'cannot-tell';
@@ -124,7 +124,7 @@ function Heard({ name, hearing, warnings, sound }: { readonly name: string; read
           )}
         </div>
       </section>
-      {told && hearing.lines && <section className="area"><div className="area-head"><h2>Who speaks</h2><span className="small soft">relative levels: the microphone is not calibrated</span></div><LineTable lines={hearing.lines} sound={sound} /></section>}
+      {told && hearing.lines && <section className="area"><div className="area-head"><h2>Who speaks</h2><span className="small soft">{hearing.unit === undefined ? 'relative levels: the sensor is not calibrated' : `heights in ${hearing.unit}, as the file states them`}</span></div><LineTable id={id} machine={machine} plan={plan} sound={sound} hearing={hearing} /></section>}
     </>
   );
 }
