@@ -16,16 +16,29 @@ export class Wants {
     this.#finder = new WayFinder(graph);
   }
 
-  /** @param undone 1 for each tie that is undone, by its number */
-  areMet(wants: readonly { readonly want: Want }[], undone: Uint8Array): boolean {
-    return wants.every(({ want }) => this.isMet(want, undone));
+  /**
+   * What keeps a want from being met: as long as none of these ties is undone, it is not, whatever else is.
+   *
+   * @param undone 1 for each tie that is undone, by its number
+   * @returns      nothing when the want is met
+   */
+  blocker(want: Want, undone: Uint8Array): readonly number[] | undefined {
+    if ('undone' in want) return undone[want.undone] === 1 ? undefined : [want.undone];
+    if ('all' in want) return firstOf(want.all, (each) => this.blocker(each, undone));
+    if ('any' in want) {
+      const all: number[] = [];
+      for (const each of want.any) {
+        const blocker = this.blocker(each, undone);
+        if (blocker === undefined) return undefined;
+        all.push(...blocker);
+      }
+      return all;
+    }
+    return this.#finder.way(want, undone);
   }
 
   isMet(want: Want, undone: Uint8Array): boolean {
-    if ('undone' in want) return undone[want.undone] === 1;
-    if ('all' in want) return want.all.every((each) => this.isMet(each, undone));
-    if ('any' in want) return want.any.some((each) => this.isMet(each, undone));
-    return this.#finder.way(want, undone) === undefined;
+    return this.blocker(want, undone) === undefined;
   }
 
   /**
@@ -55,6 +68,15 @@ export class Wants {
     }
     return found;
   }
+}
+
+/** What the first item yields that yields anything. */
+export function firstOf<Item, Found>(items: readonly Item[], find: (item: Item) => Found | undefined): Found | undefined {
+  for (const item of items) {
+    const found = find(item);
+    if (found !== undefined) return found;
+  }
+  return undefined;
 }
 
 /**

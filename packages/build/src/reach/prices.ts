@@ -18,37 +18,51 @@ const smallest = 1e-6;
 export class Prices {
   readonly #graph: AssemblyGraph;
   /** Where the nodes of each group begin among the places; a place is one node in one group. */
-  readonly #first: readonly number[];
-  readonly #nodeAt: readonly number[];
+  readonly #first: Int32Array;
+  readonly #nodeAt: Int32Array;
+  readonly #groupAt: Int32Array;
+  /** Places by node, one node after the other, and where each node begins among them. */
+  readonly #placesOf: Int32Array;
+  readonly #firstOf: Int32Array;
+  readonly #tieOf: Int32Array;
   /** What flows from a place into its group and back out, and through each group. */
   readonly #into: Float64Array;
   readonly #outOf: Float64Array;
   readonly #through: Float64Array;
+  /** Places and groups through which anything has flowed for the want at hand. */
+  #wet: number[] = [];
   /** States of a search: nodes; then, for each group, its near and its far end. Which search met it last, from what, at which place. */
   readonly #met: Int32Array;
   readonly #from: Int32Array;
   readonly #at: Int32Array;
-  readonly #placesOf: readonly (readonly { readonly group: number; readonly place: number }[])[];
+  /** The states that the last search met, in the order in which it did, and how many. */
+  readonly #open: Int32Array;
+  #count = 0;
   #turn = 0;
+  /** While it is not known which of several ways is taken: ties that pay, each followed by what it had before. */
+  #paid: number[] | undefined;
   /** 1 for each tie where a cheapest cut was found since `forget`. */
   readonly #cut: Uint8Array;
 
   constructor(graph: AssemblyGraph) {
     this.#graph = graph;
     const { groups, nodes } = graph;
-    let places = 0;
-    this.#first = groups.map((group) => (places += group.nodes.length) - group.nodes.length);
-    this.#nodeAt = groups.flatMap((group) => group.nodes);
-    const placesOf: { group: number; place: number }[][] = nodes.map(() => []);
-    for (const [group, first] of this.#first.entries()) for (const [at, node] of (groups[group]?.nodes ?? []).entries()) placesOf[node]?.push({ group, place: first + at });
-    this.#placesOf = placesOf;
-    this.#into = new Float64Array(places);
-    this.#outOf = new Float64Array(places);
+    this.#first = startsOf(groups.map((group) => group.nodes.length));
+    this.#nodeAt = Int32Array.from(groups.flatMap((group) => group.nodes));
+    this.#groupAt = Int32Array.from(groups.flatMap((group, at) => group.nodes.map(() => at)));
+    this.#tieOf = Int32Array.from(groups, ({ tie }) => tie);
+    const placesOf: number[][] = nodes.map(() => []);
+    for (const [place, node] of this.#nodeAt.entries()) placesOf[node]?.push(place);
+    this.#placesOf = Int32Array.from(placesOf.flat());
+    this.#firstOf = startsOf(placesOf.map((places) => places.length));
+    this.#into = new Float64Array(this.#nodeAt.length);
+    this.#outOf = new Float64Array(this.#nodeAt.length);
     this.#through = new Float64Array(groups.length);
     const states = nodes.length + 2 * groups.length;
     this.#met = new Int32Array(states);
     this.#from = new Int32Array(states);
     this.#at = new Int32Array(states);
+    this.#open = new Int32Array(states);
     this.#cut = new Uint8Array(graph.ties.length);
   }
 
@@ -70,27 +84,47 @@ export class Prices {
     if ('undone' in want) {
       if (undone[want.undone] === 1) return 0;
       const price = barred(want.undone) ? Infinity : (rest[want.undone] ?? 0);
-      rest[want.undone] = 0;
+      this.#pay(rest, want.undone, 0);
       return price;
     }
     if ('all' in want) return want.all.reduce((sum, each) => sum + this.of(each, rest, undone, barred), 0);
     if ('any' in want) {
       // Whichever is taken pays; of each tie there is left what is left in the worst case.
-      const ways = want.any.map((each) => {
-        const left = rest.slice();
-        return { price: this.of(each, left, undone, barred), left };
-      });
-      const least = Math.min(...ways.map(({ price }) => price));
-      if (least > 0) for (const { left } of ways) for (let tie = 0; tie < rest.length; tie += 1) rest[tie] = Math.min(rest[tie] as number, left[tie] as number);
+      const outer = this.#paid;
+      const left = new Map<number, number>();
+      let least = Infinity;
+      for (const each of want.any) {
+        this.#paid = [];
+        least = Math.min(least, this.of(each, rest, undone, barred));
+        this.#takeBack(rest, this.#paid, left);
+      }
+      this.#paid = outer;
+      if (least > 0) for (const [tie, amount] of left) this.#pay(rest, tie, Math.min(rest[tie] as number, amount));
       return least;
     }
     return this.#flow(want, rest, undone, barred);
   }
 
+  #pay(rest: Float64Array, tie: number, left: number): void {
+    this.#paid?.push(tie, rest[tie] as number);
+    rest[tie] = left;
+  }
+
+  /** Gives ties back what they paid for one of several ways, and notes of each the least that any way left it. */
+  #takeBack(rest: Float64Array, paid: readonly number[], left: Map<number, number>): void {
+    for (let at = 0; at < paid.length; at += 2) {
+      const tie = paid[at] as number;
+      left.set(tie, Math.min(left.get(tie) ?? Infinity, rest[tie] as number));
+    }
+    for (let at = paid.length - 2; at >= 0; at -= 2) rest[paid[at] as number] = paid[at + 1] as number;
+  }
+
   #flow(want: Away, rest: Float64Array, undone: Uint8Array, barred: Barred): number {
-    this.#into.fill(0);
-    this.#outOf.fill(0);
-    this.#through.fill(0);
+    for (const wet of this.#wet) {
+      if (wet < 0) this.#through[-1 - wet] = 0;
+      else this.#into[wet] = this.#outOf[wet] = 0;
+    }
+    this.#wet = [];
     let sum = 0;
     for (let end = this.#way(want, rest, undone, barred); end !== undefined; end = this.#way(want, rest, undone, barred)) {
       const more = this.#widthOf(end, rest, barred);
@@ -101,43 +135,52 @@ export class Prices {
       if (more < smallest) break;
     }
     const count = this.#graph.nodes.length;
-    for (const [group, { tie }] of this.#graph.groups.entries()) if (this.#met[count + 2 * group] === this.#turn && this.#met[count + 2 * group + 1] !== this.#turn) this.#cut[tie] = 1;
+    for (let at = 0; at < this.#count; at += 1) {
+      const state = this.#open[at] as number;
+      if (state >= count && ((state - count) & 1) === 0 && this.#met[state + 1] !== this.#turn) this.#cut[this.#tieOf[(state - count) >> 1] as number] = 1;
+    }
     return sum;
   }
 
   /** A shortest way on which more can flow, some of it by sending less where it flows against the way. */
   #way({ away, from, ground, past }: Away, rest: Float64Array, undone: Uint8Array, barred: Barred): number | undefined {
-    const { nodes, groups, ground: grounded } = this.#graph;
+    const { nodes, ground: grounded } = this.#graph;
     const count = nodes.length;
     this.#turn += 1;
-    const open: number[] = [];
-    const meet = (state: number, before: number, place: number): void => {
-      if (this.#met[state] === this.#turn) return;
-      this.#met[state] = this.#turn;
-      this.#from[state] = before;
-      this.#at[state] = place;
-      open.push(state);
-    };
-    for (const node of away) meet(node, -1, -1);
-    for (const state of open) {
+    this.#count = 0;
+    for (const node of away) this.#meet(node, -1, -1);
+    for (let at = 0; at < this.#count; at += 1) {
+      const state = this.#open[at] as number;
       if (state < count) {
         if ((ground && grounded[state] === true) || from.has(state)) return state;
-        for (const { group, place } of this.#placesOf[state] ?? []) {
-          const { tie } = groups[group] as AssemblyGraph['groups'][number];
+        const end = this.#firstOf[state + 1] as number;
+        for (let index = this.#firstOf[state] as number; index < end; index += 1) {
+          const place = this.#placesOf[index] as number;
+          const group = this.#groupAt[place] as number;
+          const tie = this.#tieOf[group] as number;
           if (undone[tie] === 1 || past.has(tie)) continue;
-          meet(count + 2 * group, state, place);
-          if ((this.#outOf[place] as number) > smallest) meet(count + 2 * group + 1, state, place);
+          this.#meet(count + 2 * group, state, place);
+          if ((this.#outOf[place] as number) > smallest) this.#meet(count + 2 * group + 1, state, place);
         }
         continue;
       }
       const group = (state - count) >> 1;
       const isFar = ((state - count) & 1) === 1;
-      const { tie, nodes: members } = groups[group] as AssemblyGraph['groups'][number];
-      const first = this.#first[group] as number;
-      for (let place = first; place < first + members.length; place += 1) if (isFar || (this.#into[place] as number) > smallest) meet(this.#nodeAt[place] as number, state, place);
-      if (isFar ? (this.#through[group] as number) > smallest : (rest[tie] as number) > smallest || barred(tie)) meet(isFar ? state - 1 : state + 1, state, -1);
+      const tie = this.#tieOf[group] as number;
+      const end = this.#first[group + 1] as number;
+      for (let place = this.#first[group] as number; place < end; place += 1) if (isFar || (this.#into[place] as number) > smallest) this.#meet(this.#nodeAt[place] as number, state, place);
+      if (isFar ? (this.#through[group] as number) > smallest : (rest[tie] as number) > smallest || barred(tie)) this.#meet(isFar ? state - 1 : state + 1, state, -1);
     }
     return undefined;
+  }
+
+  #meet(state: number, before: number, place: number): void {
+    if (this.#met[state] === this.#turn) return;
+    this.#met[state] = this.#turn;
+    this.#from[state] = before;
+    this.#at[state] = place;
+    this.#open[this.#count] = state;
+    this.#count += 1;
   }
 
   /** How much more a way takes. */
@@ -155,7 +198,7 @@ export class Prices {
       const group = (state - count) >> 1;
       if (before > state) width = Math.min(width, this.#through[group] as number);
       else {
-        const tie = this.#graph.groups[group]?.tie ?? -1;
+        const tie = this.#tieOf[group] as number;
         crossed.set(tie, (crossed.get(tie) ?? 0) + 1);
         if (!barred(tie)) width = Math.min(width, (rest[tie] as number) / (crossed.get(tie) as number));
       }
@@ -169,6 +212,7 @@ export class Prices {
       if (place !== -1) {
         const [intoGroup, group] = before < count ? [true, state] : [false, before];
         const isFar = ((group - count) & 1) === 1;
+        this.#wet.push(place);
         if (isFar) this.#outOf[place]! += intoGroup ? -more : more;
         else this.#into[place]! += intoGroup ? more : -more;
         return;
@@ -176,12 +220,20 @@ export class Prices {
       const group = (state - count) >> 1;
       const sent = before > state ? -more : more;
       this.#through[group]! += sent;
-      const tie = this.#graph.groups[group]?.tie ?? -1;
-      if (!barred(tie)) rest[tie]! -= sent;
+      this.#wet.push(-1 - group);
+      const tie = this.#tieOf[group] as number;
+      if (!barred(tie)) this.#pay(rest, tie, (rest[tie] as number) - sent);
     });
   }
 
   #steps(end: number, each: (state: number, before: number, place: number) => void): void {
     for (let state = end; this.#from[state] !== -1; state = this.#from[state] as number) each(state, this.#from[state] as number, this.#at[state] as number);
   }
+}
+
+/** Where each of some rows begins when they stand one after the other, and last where all of them end. */
+function startsOf(lengths: readonly number[]): Int32Array {
+  const starts = new Int32Array(lengths.length + 1);
+  for (const [at, length] of lengths.entries()) starts[at + 1] = (starts[at] as number) + length;
+  return starts;
 }

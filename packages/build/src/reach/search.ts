@@ -1,5 +1,5 @@
 import { Queue } from '../queue.ts';
-import { Wants, type Clause } from './clauses.ts';
+import { firstOf, Wants, type Clause } from './clauses.ts';
 import type { AssemblyGraph } from './graph.ts';
 import { Prices } from './prices.ts';
 import type { Need, Want } from './wants.ts';
@@ -98,8 +98,13 @@ export function search(problem: Problem): Found {
       const settled = searcher.settle(branch);
       if (settled !== undefined) queue.push(settled);
     } else if ('order' in branch.next) {
-      const solution = searcher.pruned(branch.next.order);
-      if (solutions.every((known) => searcher.isOther(solution.ties, known, different * (best?.cost ?? 0)))) solutions.push(solution);
+      const { order } = branch.next;
+      const work = different * (best?.cost ?? 0);
+      // What has too little work of its own has no more of it when it is pruned.
+      if (solutions.every((known) => searcher.ownWork(order, known) >= work)) {
+        const solution = searcher.pruned(order);
+        if (solutions.every((known) => searcher.isOther(solution.ties, known, work))) solutions.push(solution);
+      }
       if (solutions.length === 1) limit = looked + mostForMore;
     } else for (const child of searcher.split(branch, branch.next.clause).toReversed()) queue.push(child);
   }
@@ -116,6 +121,8 @@ class Searcher {
   /** For each tie those that need it undone as it is, whatever else, and for each of these 1 in an array by tie; filled as they are asked for. */
   readonly #neededBy: readonly (readonly number[])[];
   readonly #after = new Map<number, Uint8Array>();
+  /** What was in the way of each tie, or of the goal, when it was last looked at. */
+  readonly #blockers = new Map<number, readonly number[]>();
 
   constructor(problem: Problem) {
     this.#problem = problem;
@@ -220,15 +227,27 @@ class Searcher {
   }
 
   #reaches(ties: readonly number[]): boolean {
-    const { graph, goal } = this.#problem;
-    const undone = new Uint8Array(graph.ties.length);
+    const undone = new Uint8Array(this.#problem.graph.ties.length);
     for (const tie of ties) undone[tie] = 1;
-    return this.#wants.areMet(goal, undone);
+    return this.#isFree(goalIndex, undone);
+  }
+
+  /** Whether all that a tie needs is met. What was in its way still is while none of that is undone: looking again costs a walk through the machine. */
+  #isFree(tie: number, undone: Uint8Array): boolean {
+    if (this.#blockers.get(tie)?.every((other) => undone[other] !== 1) === true) return false;
+    const blocker = firstOf(this.#wantsOf(tie), (want) => this.#wants.blocker(want, undone));
+    if (blocker !== undefined) this.#blockers.set(tie, blocker);
+    return blocker === undefined;
   }
 
   /** Whether ties do not just add to a known solution, and have at least so much work of their own. */
   isOther(ties: readonly number[], known: Solution, work: number): boolean {
-    return !known.ties.every((tie) => ties.includes(tie)) && this.#sum(ties.filter((tie) => !known.ties.includes(tie))) >= work;
+    return !known.ties.every((tie) => ties.includes(tie)) && this.ownWork(ties, known) >= work;
+  }
+
+  /** Work of those ties that a known solution does not have, s. */
+  ownWork(ties: readonly number[], known: Solution): number {
+    return this.#sum(ties.filter((tie) => !known.ties.includes(tie)));
   }
 
   /** A clause that nothing has met since still holds, less what is left alone by now; looking again costs a walk through the machine. */
@@ -275,12 +294,12 @@ class Searcher {
 
   /** An order in which ties come undone, as far as it goes, and those that wait for each other. Work stays in one module while it can. */
   #ordered(taken: readonly number[]): { readonly order: readonly number[]; readonly stuck: readonly number[] } {
-    const { graph, needs } = this.#problem;
+    const { graph } = this.#problem;
     const undone = new Uint8Array(graph.ties.length);
     const waiting = new Set(taken.toSorted((a, b) => a - b));
     const order: number[] = [];
     let module: string | undefined;
-    const isFree = (tie: number) => this.#wants.areMet(needs[tie] ?? [], undone);
+    const isFree = (tie: number) => this.#isFree(tie, undone);
     while (waiting.size > 0) {
       const here = [...waiting].filter((tie) => graph.ties[tie]?.module === module).find(isFree);
       const next = here ?? [...waiting].filter((tie) => graph.ties[tie]?.module !== module).find(isFree);

@@ -22,7 +22,7 @@ function cheapest(graph: AssemblyGraph, wants: readonly Want[], undone: Uint8Arr
   let best = Infinity;
   for (let set = 0; set < 2 ** graph.ties.length; set += 1) {
     const taken = Uint8Array.from(graph.ties, (_, tie) => (((set >> tie) & 1) === 1 || undone[tie] === 1 ? 1 : 0));
-    if (!asked.areMet(wants.map((want) => ({ want })), taken)) continue;
+    if (!wants.every((want) => asked.isMet(want, taken))) continue;
     best = Math.min(best, graph.ties.reduce((sum, { cost }, tie) => sum + (taken[tie] === 1 && undone[tie] !== 1 ? cost : 0), 0));
   }
   return best;
