@@ -28,7 +28,7 @@ const solver = new TrimSolver(
   },
   { density: DENSITY, kinematicViscosity: 1.46e-5, climbRate: 0 },
   { inertia: 0.05, frequencyRatio: Math.sqrt(1.1), cosine: -0.01, sine: 0.005 },
-  { azimuths: 36, inducedFactor: 1, roughness: 1, tipLoss: false },
+  { azimuths: 36, inducedFactor: 1, unevenness: 1, roughness: 1, tipLoss: false },
 );
 
 function run(): readonly number[] {

@@ -17,7 +17,7 @@ type Row = readonly [title: string, inputs: Readonly<Record<string, unknown>>, o
 const rows: readonly Row[] = [
   ['at rest the induced speed is that of hover, √(T/2ρA)', { airspeed: 0, dragArea: 0.02 }, 'inducedSpeed', HOVER, 1e-6, 'T = W'],
   ['climbing at twice that speed it is v_h·(√2 − 1): −V/2 + √(V²/4 + v_h²)', { airspeed: 0, dragArea: 0, climbRate: 2 * HOVER }, 'inducedSpeed', HOVER * (Math.SQRT2 - 1), 1e-6, 'normal working state'],
-  // A limit: the disc leans some 4° against the drag of the rotor, and what passes through it adds 1 in 400 to the speed. A drag law without stall means nothing in the reversed flow of faster flight.
+  // A limit: the disc leans some 4° against the drag of the rotor, and what passes through it adds 1 in 400 to the speed. A drag law knows no stall, so that faster flight leans on a retreating blade that no rotor has.
   ['in fast flight it falls to T/2ρAV, as that of a wing of the same span', { airspeed: 30, dragArea: 0 }, 'inducedSpeed', WEIGHT / (2 * 1.225 * AREA * 30), 5e-3, 'H. Glauert, R&M 1111 (1926): high-speed limit (from memory)'],
   ['the fuselage takes ½ρV³f', { airspeed: 20, dragArea: 0.02 }, 'parasitePower', 0.5 * 1.225 * 20 ** 3 * 0.02, 1e-12, 'D·V'],
   ['a climb of 3 m/s takes W·3 m/s', { airspeed: 10, dragArea: 0.02, climbRate: 3 }, 'climbPower', WEIGHT * 3, 1e-12, 'W·V_c'],

@@ -15,6 +15,20 @@ function coefficients(section: Section, angle: number, reynolds: number) {
 
 const builtIn = [['NACA 0012', naca0012()], ['NACA 0015', naca0015()]] as const;
 
+test('a drag law lifts as far as 45°, and in reversed flow as it does ahead, without a step between (law: half a turn later the other edge leads)', () => {
+  const straight: Section = { kind: 'polar', thickness: 0, liftSlope: 5.73, cd0: 0.012, cd2: 0.3 };
+  expect(coefficients(straight, 0.5, 1e5)).toMatchObject({ lift: 0.5 * 5.73, drag: 0.012 + 0.3 * 0.25, liftSlope: 5.73 });
+  fc.assert(
+    fc.property(between(-Math.PI + 0.01, -0.01), (angle) => {
+      const [ahead, behind] = [coefficients(straight, angle, 1e5), coefficients(straight, angle + Math.PI, 1e5)];
+      expect(behind.lift).toBeCloseTo(ahead.lift, 9);
+      expect(behind.drag).toBeCloseTo(ahead.drag, 9);
+      const beside = coefficients(straight, angle + 1e-7, 1e5);
+      expect(Math.abs(beside.lift - ahead.lift)).toBeLessThan(1e-6);
+    }),
+  );
+});
+
 describe.each(builtIn)('%s', (_, section) => {
   test('lift mirrors and drag does not with the angle (law: symmetric section)', () => {
     fc.assert(

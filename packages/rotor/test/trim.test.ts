@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { TrimSolver, bladeElements, forwardFlightPower, naca0012, pitchInTipPathPlane, trimLevelFlight, type Flapping, type Section, type SteadyFlight, type TrimModel } from '../src/index.ts';
+import { HoverSolver, TrimSolver, bladeElements, forwardFlightPower, inflowUnevenness, naca0012, pitchInTipPathPlane, realRotor, trimLevelFlight, type Flapping, type Section, type SteadyFlight, type TrimModel } from '../src/index.ts';
 import { solveLinear } from '../src/forward/solve-linear.ts';
 
 const radius = 0.775;
@@ -7,7 +7,7 @@ const speed = 184;
 const tipSpeed = speed * radius;
 const air = { density: 1.225, kinematicViscosity: 1.46e-5, speedOfSound: 340.3, climbRate: 0 };
 const flapping: Flapping = { inertia: 0.043, frequencyRatio: 1.03, cosine: 0, sine: 0 };
-const model: TrimModel = { azimuths: 36, inducedFactor: 1.08, roughness: 1.1, tipLoss: true };
+const model: TrimModel = { azimuths: 36, inducedFactor: 1.08, unevenness: 1, roughness: 1.1, tipLoss: true };
 const elements = (section: Section, rootCutout = 0.14, count = 20) => bladeElements({ blades: 2, radius, rootCutout, chord: [{ r: 0, value: 0.062 }], twist: [], section }, count);
 const solver = (section: Section = naca0012()): TrimSolver => new TrimSolver(elements(section), air, flapping, model);
 const flight = (airspeed: number, changes: Partial<SteadyFlight> = {}): SteadyFlight => ({ speed, tipSpeed, weight: 51, drag: 0.5 * 1.225 * airspeed ** 2 * 0.018, airspeed, climbRate: 0, ...changes });
@@ -61,6 +61,37 @@ describe('trim', () => {
   test('a machine far too heavy or too fast has no trim', () => {
     expect(trimLevelFlight(solver(), flight(20, { weight: 2000 }))).toBeUndefined();
     expect(trimLevelFlight(solver(), flight(80))).toBeUndefined();
+  });
+
+  test('fast flight with a drag law and no cutout is trimmed: reversed flow lifts like any other, and drag that comes back through the tilt converges (regression)', () => {
+    const straight = { kind: 'polar', thickness: 0, liftSlope: 5.73, cd0: 0.012, cd2: 0.3 } as const;
+    const powers = [0.3, 0.33, 0.36, 0.39, 0.42].map((ratio) => {
+      const airspeed = ratio * tipSpeed;
+      const bare = new TrimSolver(elements(straight, 0), { density: 1.225, kinematicViscosity: 1.46e-5, climbRate: 0 }, { ...flapping, frequencyRatio: 1 }, { ...model, roughness: 1 });
+      return trimLevelFlight(bare, flight(airspeed))!.power;
+    });
+    // Smooth: each lies near the middle of its neighbours, a little below.
+    for (let i = 1; i < powers.length - 1; i++) expect(Math.abs(powers[i]! / ((powers[i - 1]! + powers[i + 1]!) / 2) - 0.99)).toBeLessThan(0.01);
+  });
+
+  test('at rest it takes the power of hover once the unevenness of its inflow is counted (independent route: HoverSolver, within 1.5 %)', () => {
+    for (const weight of [30, 51, 80]) {
+      const blades = elements(naca0012());
+      const hovering = { ...realRotor, inducedFactor: model.inducedFactor, roughness: model.roughness };
+      const unevenness = inflowUnevenness(blades, air, hovering, speed, weight)!;
+      const { power } = trimLevelFlight(new TrimSolver(blades, air, flapping, { ...model, unevenness }), flight(0, { weight }))!;
+      expect(unevenness).toBeGreaterThan(1.1);
+      const { torque } = new HoverSolver(blades, air, hovering).forThrust(speed, weight)!;
+      expect(Math.abs(power / (torque * speed) - 1)).toBeLessThan(0.015);
+    }
+    expect(inflowUnevenness(elements(naca0012()), air, realRotor, speed, 3000)).toBeUndefined();
+  });
+
+  test('mean induced speed is κ times that of momentum theory, at rest and in fast flight (closed form)', () => {
+    const forced = new TrimSolver(elements(naca0012()), air, flapping, { ...model, inducedFactor: 1.2 });
+    const coefficient = 51 / (1.225 * Math.PI * radius ** 2 * tipSpeed ** 2);
+    expect(forced.solve({ speed, thrust: 51, advanceRatio: 0, throughRatio: 0 })!.inducedRatio).toBeCloseTo(1.2 * Math.sqrt(coefficient / 2), 8);
+    expect(forced.solve({ speed, thrust: 51, advanceRatio: 0.3, throughRatio: 0 })!.inducedRatio / ((1.2 * coefficient) / (2 * 0.3))).toBeCloseTo(1, 3);
   });
 
   test('the tip path leans as it is asked to, at the price of hub moments and cyclic (law)', () => {

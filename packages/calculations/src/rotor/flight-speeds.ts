@@ -1,4 +1,4 @@
-import { STANDARD_GRAVITY, TrimSolver, powerBand, trimLevelFlight } from '@rotorwright/rotor';
+import { STANDARD_GRAVITY, TrimSolver, inflowUnevenness, powerBand, realRotor, trimLevelFlight } from '@rotorwright/rotor';
 import { defineCalculation } from '../define.ts';
 import { speedInput, textOutput } from '../specs.ts';
 import { readRotorShape, rotorShapeInputs } from './rotor-shape.ts';
@@ -71,19 +71,22 @@ export const flightSpeeds = defineCalculation({
   compute: (inputs) => {
     const { speed, mass, dragArea, radius, flapInertia, power } = inputs;
     const { elements, flow, roughness, inducedFactor, scatter } = readRotorShape(inputs, 0, ELEMENTS);
-    const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: 1, cosine: 0, sine: 0 }, { azimuths: AZIMUTHS, inducedFactor, roughness, tipLoss: true });
+    const weight = mass * STANDARD_GRAVITY;
+    const unevenness = inflowUnevenness(readRotorShape(inputs, 0).elements, flow, { ...realRotor, inducedFactor, roughness }, speed, weight);
+    if (unevenness === undefined) return nothing();
+    const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: 1, cosine: 0, sine: 0 }, { azimuths: AZIMUTHS, inducedFactor, unevenness, roughness, tipLoss: true });
     const tipSpeed = speed * radius;
     const points: Point[] = [];
     for (let i = 0; i < SPEEDS; i++) {
       const airspeed = (LAST_RATIO * tipSpeed * i) / (SPEEDS - 1);
       const drag = 0.5 * flow.density * airspeed ** 2 * dragArea;
-      const found = trimLevelFlight(solver, { speed, tipSpeed, weight: mass * STANDARD_GRAVITY, drag, airspeed, climbRate: 0 });
+      const found = trimLevelFlight(solver, { speed, tipSpeed, weight, drag, airspeed, climbRate: 0 });
       if (found === undefined || !Number.isFinite(found.power)) break;
       const parasite = drag * airspeed;
       const band = powerBand({ profilePower: found.profilePower, inducedPower: found.power - found.profilePower - parasite }, 0, scatter);
       points.push({ airspeed, power: found.power, low: band.low + parasite, high: band.high + parasite, stalled: found.stalledFraction });
     }
-    if (points.length === 0) return { outputs: {}, warnings: ['Everything is left out: not even in hover a trim was found. A slower or lighter machine, or faster or broader blades, would have one.'] };
+    if (points.length === 0) return nothing();
     const longest = lowest(points, ({ power: drawn }) => drawn);
     const farthest = lowest(points.slice(1), ({ power: drawn, airspeed }) => drawn / airspeed);
     const top = fastest(points, power);
@@ -107,6 +110,10 @@ export const flightSpeeds = defineCalculation({
     };
   },
 });
+
+function nothing() {
+  return { outputs: {}, warnings: ['Everything is left out: not even in hover a trim was found. A slower or lighter machine, or faster or broader blades, would have one.'] } as const;
+}
 
 /** Airspeed at which something is least: the parabola through the lowest point and its neighbours; undefined at an end. */
 function lowest(points: readonly Point[], of: (point: Point) => number): number | undefined {

@@ -1,4 +1,4 @@
-import { STANDARD_GRAVITY, TrimSolver, powerBand, trimLevelFlight } from '@rotorwright/rotor';
+import { STANDARD_GRAVITY, TrimSolver, inflowUnevenness, powerBand, realRotor, trimLevelFlight } from '@rotorwright/rotor';
 import { CalculationError, defineCalculation } from '../define.ts';
 import { angleOutput, numberOutput, speedInput } from '../specs.ts';
 import { readRotorShape, rotorShapeInputs } from './rotor-shape.ts';
@@ -32,7 +32,8 @@ export const forwardTrim = defineCalculation({
     discTilt: angleOutput('Tilt of the shaft, forward', '\\alpha'),
     backwardForce: forceOutput('Drag of the rotor along the disc', 'H'),
     advanceRatio: numberOutput('Advance ratio', '\\mu'),
-    inducedSpeed: airspeedOutput('Induced speed', 'v'),
+    inducedSpeed: airspeedOutput('Induced speed of momentum theory', 'v'),
+    unevenness: numberOutput('Power of the lift in hover over thrust times induced speed', 'e'),
     collective: angleOutput('Collective: pitch where the twist is 0', '\\theta_0'),
     cyclicCos: angleOutput('Cyclic, more pitch over the tail', '\\theta_{1c}'),
     cyclicSin: angleOutput('Cyclic, more pitch on the advancing side', '\\theta_{1s}'),
@@ -55,14 +56,15 @@ export const forwardTrim = defineCalculation({
     { output: 'discTilt', tex: String.raw`m\,g\sin\alpha = D\cos\alpha + H` },
     { output: 'backwardForce', tex: String.raw`H = \frac{b}{2\pi}\int_0^{2\pi}\!\!\int \tfrac{1}{2}\,\rho\,U c\left[(c_l U_P + c_d U_T)\sin\psi - (c_l U_T - c_d U_P)\,\beta\cos\psi\right]\mathrm{d}r\,\mathrm{d}\psi` },
     { output: 'advanceRatio', tex: String.raw`\mu = \frac{V\cos\alpha - V_c\sin\alpha}{\Omega R}` },
-    { output: 'inducedSpeed', tex: String.raw`\lambda_i = \frac{\kappa\,C_T}{2\sqrt{\mu^2 + \lambda^2}},\quad \lambda = \frac{V\sin\alpha + V_c\cos\alpha}{\Omega R} + \lambda_i,\quad v = \lambda_i\,\Omega R` },
+    { output: 'inducedSpeed', tex: String.raw`v = \frac{T}{2\rho\,\pi R^2\sqrt{(\mu\,\Omega R)^2 + (V\sin\alpha + V_c\cos\alpha + v)^2}}` },
+    { output: 'unevenness', tex: String.raw`e = \frac{P_{i,\mathrm{hover}}}{m\,g\,\kappa\sqrt{m\,g/(2\rho\,\pi R^2)}}` },
     { output: 'collective', tex: String.raw`T = \frac{b}{2\pi}\int_0^{2\pi}\!\!\int \tfrac{1}{2}\,\rho\,U c\,(c_l U_T - c_d U_P)\,\mathrm{d}r\,\mathrm{d}\psi` },
     { output: 'cyclicCos', tex: String.raw`(\nu_\beta^2 - 1)\,\beta_{1c} = \frac{1}{\pi I_\beta\Omega^2}\int M_\beta\cos\psi\,\mathrm{d}\psi` },
     { output: 'cyclicSin', tex: String.raw`(\nu_\beta^2 - 1)\,\beta_{1s} = \frac{1}{\pi I_\beta\Omega^2}\int M_\beta\sin\psi\,\mathrm{d}\psi` },
     { output: 'coning', tex: String.raw`\nu_\beta^2\,\beta_0 = \frac{1}{2\pi I_\beta\Omega^2}\int M_\beta\,\mathrm{d}\psi` },
     { output: 'flapCos', tex: String.raw`\beta = \beta_0 + \beta_{1c}\cos\psi + \beta_{1s}\sin\psi` },
     { output: 'flapSin', tex: String.raw`\beta = \beta_0 + \beta_{1c}\cos\psi + \beta_{1s}\sin\psi` },
-    { output: 'power', tex: String.raw`P = \Omega\,\frac{b}{2\pi}\int_0^{2\pi}\!\!\int \tfrac{1}{2}\,\rho\,U c\,(c_l U_P + c_d U_T)\,r\,\mathrm{d}r\,\mathrm{d}\psi` },
+    { output: 'power', tex: String.raw`P = \Omega\,\frac{b}{2\pi}\int_0^{2\pi}\!\!\int \tfrac{1}{2}\,\rho\,U c\,(c_l U_P + c_d U_T)\,r\,\mathrm{d}r\,\mathrm{d}\psi + (e - 1)\,T\,\kappa\,v` },
     { output: 'inducedPower', tex: String.raw`P_i = P - P_0 - P_p - P_c` },
     { output: 'profilePower', tex: String.raw`P_0 = \frac{b}{2\pi}\int_0^{2\pi}\!\!\int \tfrac{1}{2}\,\rho\,U^3 c\,c_d\,\mathrm{d}r\,\mathrm{d}\psi` },
     { output: 'parasitePower', tex: String.raw`P_p = D\,V` },
@@ -74,9 +76,10 @@ export const forwardTrim = defineCalculation({
     { output: 'advancingTipMach', tex: String.raw`M = \frac{\Omega R\,(1 + \mu)}{a}` },
   ],
   source:
-    'Inflow over the disc: J. M. Drees (1949); flap equation of a rigid blade: A. Gessow, G. C. Myers, Aerodynamics of the Helicopter (1952); end of the lifting blade: L. Prandtl, B = 1 − √(2C_T)/b (all from memory). Sections and constants as in hover.',
+    'Inflow over the disc: J. M. Drees (1949); flap equation of a rigid blade: A. Gessow, G. C. Myers, Aerodynamics of the Helicopter (1952); end of the lifting blade: L. Prandtl, B = 1 − √(2C_T)/b (all from memory). Sections and constants as in hover, whose power it meets at rest.',
   validity: [
     'Steady flight, level or climbing. Descent is not computed: between the induced speed of hover and twice that, straight down, the rotor sinks into its own wake.',
+    'What hover pays for inflow that is uneven along the blade, that turns, and for the ends of the blade is carried over in proportion to thrust and induced speed.',
     'Rigid blades that flap about the axis of the rotor, to the first harmonic; no unsteady lift, no stall delay. Past an advance ratio of 0.3, or with stall on more than a tenth of the disc, take it for an estimate.',
     'The power is that of the rotor: tail, gears and cooling come on top. The band leaves out the uncertainty of the drag area.',
     'ψ = 0 over the tail, in the sense of rotation. Without hub moments the tilt of the tip path against the shaft is 0.',
@@ -87,7 +90,9 @@ export const forwardTrim = defineCalculation({
     const weight = mass * STANDARD_GRAVITY;
     const drag = 0.5 * flow.density * airspeed ** 2 * dragArea;
     const tip = speed * radius;
-    const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: flapFrequencyRatio, cosine: flapCos, sine: flapSin }, { azimuths: AZIMUTHS, inducedFactor, roughness, tipLoss: true });
+    const unevenness = inflowUnevenness(readRotorShape(inputs, 0).elements, flow, { ...realRotor, inducedFactor, roughness }, speed, weight);
+    if (unevenness === undefined) throw new CalculationError('mass', `${mass} kg`, 'a lighter machine, or faster or broader blades: these stall before they lift it in hover');
+    const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: flapFrequencyRatio, cosine: flapCos, sine: flapSin }, { azimuths: AZIMUTHS, inducedFactor, unevenness, roughness, tipLoss: true });
     const found = trimLevelFlight(solver, { speed, tipSpeed: tip, weight, drag, airspeed, climbRate });
     if (found === undefined || !Number.isFinite(found.power)) {
       throw new CalculationError('airspeed', `${airspeed} m/s with ${mass} kg`, 'a slower or lighter machine, or one with less drag, faster or broader blades: at this thrust and speed no trim was found, for too much of the disc stalls');
@@ -105,7 +110,8 @@ export const forwardTrim = defineCalculation({
         discTilt,
         backwardForce: found.backwardForce,
         advanceRatio,
-        inducedSpeed: found.inducedRatio * tip,
+        inducedSpeed: (found.inducedRatio * tip) / inducedFactor,
+        unevenness,
         collective: found.collective,
         cyclicCos: found.cyclicCos,
         cyclicSin: found.cyclicSin,

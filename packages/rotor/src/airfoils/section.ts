@@ -11,7 +11,10 @@ export interface SectionTable {
   readonly coefficients: Float64Array;
 }
 
-/** cl = liftSlope·α, cd = cd0 + cd2·α² at any angle and Reynolds number. */
+/**
+ * cl = liftSlope·α, cd = cd0 + cd2·α² at any Reynolds number. Past 45° α counts back to nothing at 90°, and beyond that the blade
+ * meets the air with its other edge: there α counts from 180°. So lift has no step anywhere, as it would have in reversed flow.
+ */
 export interface SectionPolar {
   readonly kind: 'polar';
   readonly thickness: number;
@@ -54,13 +57,21 @@ export function evaluateSection(section: Section, row: SectionRow): void {
   else evaluateTable(section, row);
 }
 
+/** 45° [rad] */
+const HALF_SQUARE = Math.PI / 4;
+
 function evaluatePolar({ liftSlope, cd0, cd2 }: SectionPolar, row: SectionRow): void {
   for (let i = 0; i < row.angle.length; i++) {
-    const angle = row.angle[i]!;
+    const given = row.angle[i]!;
+    const straight = given < HALF_SQUARE && given > -HALF_SQUARE;
+    const reversed = given > 3 * HALF_SQUARE || given < -3 * HALF_SQUARE;
+    const turn = given < 0 ? -1 : 1;
+    const angle = straight ? given : reversed ? given - turn * Math.PI : (turn * Math.PI) / 2 - given;
+    const way = straight || reversed ? 1 : -1;
     row.lift[i] = liftSlope * angle;
-    row.liftSlope[i] = liftSlope;
+    row.liftSlope[i] = way * liftSlope;
     row.drag[i] = cd0 + cd2 * angle * angle;
-    row.dragSlope[i] = 2 * cd2 * angle;
+    row.dragSlope[i] = way * 2 * cd2 * angle;
   }
 }
 

@@ -11,7 +11,8 @@ const COLUMNS = UNKNOWNS + 1;
 /**
  * The loads of a rotor disc in forward flight, element by element around the azimuth, and how far they are from a trim.
  *
- * Inflow λ_c + λ_i(1 + x(k_x cos ψ + k_y sin ψ)), k_x = (4/3)(1 − cos χ − 1.8μ²)/sin χ, k_y = −2μ, χ the skew of the wake.
+ * Inflow λ_c + λ_i(1 + x(k_x cos ψ + k_y sin ψ)), λ_i = κλ_m, k_x = (4/3)(1 − cos χ − 1.8μ²)/sin χ, k_y = −2μ, χ the skew of the
+ * wake that momentum theory has: λ_m = C_T/(2√(μ² + (λ_c + λ_m)²)).
  * Speeds at an element, over the tip speed: across U_T = x + μ sin ψ, through U_P = λ + μβ cos ψ + xβ′.
  */
 export class Disc {
@@ -82,7 +83,7 @@ export class Disc {
   pass(condition: FlightCondition, unknowns: Float64Array, withSlopes: boolean): number {
     const { advanceRatio: mu, throughRatio, speed, thrust: wanted } = condition;
     const { blades, radius, section } = this.#elements;
-    const { roughness, inducedFactor, azimuths } = this.#model;
+    const { roughness, inducedFactor, unevenness, azimuths } = this.#model;
     const { inertia, frequencyRatio, cosine, sine } = this.#flapping;
     const { speedOfSound } = this.#flow;
     const blade = this.#blade;
@@ -91,11 +92,12 @@ export class Disc {
     const tip = speed * radius;
     const induced = unknowns[3]!;
     const coning = unknowns[4]!;
-    // 1. The wake: k_x and its slope with the induced speed, in forms that hold at rest.
-    const down = throughRatio + induced;
+    // 1. The wake as momentum theory has it: k_x and its slope with the induced speed, in forms that hold at rest.
+    const perFactor = 1 / inducedFactor;
+    const down = throughRatio + induced * perFactor;
     const flowing = Math.sqrt(mu * mu + down * down);
     const skew = (4 / 3) * (mu / (flowing + down) - 1.8 * mu * flowing);
-    const skewSlope = (-4 / 3) * (mu / (flowing * (flowing + down)) + (1.8 * mu * down) / flowing);
+    const skewSlope = (-4 / 3) * perFactor * (mu / (flowing * (flowing + down)) + (1.8 * mu * down) / flowing);
     // 2. Sums of thrust, flapping moments, torque, and of their slopes with pitch, induced speed and coning.
     let thrust = 0;
     let flap = 0;
@@ -127,7 +129,7 @@ export class Disc {
       const s = this.#sines[j]!;
       const flapped = coning + cosine * c + sine * s;
       const spread = skew * c - 2 * mu * s;
-      this.#meet(unknowns[0]! + unknowns[1]! * c + unknowns[2]! * s, mu * s, down + mu * flapped * c, induced * spread + sine * c - cosine * s, tip);
+      this.#meet(unknowns[0]! + unknowns[1]! * c + unknowns[2]! * s, mu * s, throughRatio + induced + mu * flapped * c, induced * spread + sine * c - cosine * s, tip);
       evaluateBlade(section, this.#row, mach, roughness);
       this.#load();
       const moment = blade[1]!;
@@ -177,17 +179,17 @@ export class Disc {
     const stiffness = frequencyRatio * frequencyRatio;
     const residuals = this.#residuals;
     residuals[0] = (scale * thrust) / wanted - 1;
-    residuals[1] = (induced - (inducedFactor * loading) / (2 * flowing)) * perInduced;
+    residuals[1] = (induced * perFactor - loading / (2 * flowing)) * perInduced;
     residuals[2] = stiffness * coning - flap * perFlap;
     residuals[3] = (stiffness - 1) * cosine - 2 * flapCos * perFlap;
     residuals[4] = (stiffness - 1) * sine - 2 * flapSin * perFlap;
     const a = this.system;
     if (withSlopes) {
       const k0 = scale / wanted;
-      const k1 = (-perInduced * inducedFactor * scale) / (disc * 2 * flowing);
+      const k1 = (-perInduced * scale) / (disc * 2 * flowing);
       const k2 = -perFlap;
       const k3 = -2 * perFlap;
-      const own = perInduced * (1 + (inducedFactor * loading * down) / (2 * flowing * flowing * flowing));
+      const own = perInduced * perFactor * (1 + (loading * down) / (2 * flowing * flowing * flowing));
       a[0] = k0 * t0;
       a[1] = k0 * t1;
       a[2] = k0 * t2;
@@ -222,7 +224,7 @@ export class Disc {
       if (!(size <= worst)) worst = size;
     }
     const perTorque = scale * radius * speed;
-    this.result.power = perTorque * torque;
+    this.result.power = perTorque * torque + (unevenness - 1) * scale * thrust * induced * tip;
     this.result.profilePower = perTorque * dragPower;
     this.result.backwardForce = scale * backward;
     this.result.stalledFraction = stalled / azimuths;

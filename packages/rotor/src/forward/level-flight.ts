@@ -26,6 +26,8 @@ export interface FlightTrim extends TrimSolution {
 /** Tilts closer than this are one [rad]. */
 const SAME_TILT = 1e-9;
 const MOST_TILTS = 30;
+/** In fast flight three fifths of a change come back through the tilt; a secant that goes farther than this many times what was missed is noise. */
+const FARTHEST_SECANT = 5;
 
 /**
  * Trim of a machine in steady flight: the shaft leans forward until thrust and the rotor’s own drag along the disc, H, balance
@@ -51,8 +53,7 @@ export function trimLevelFlight(solver: TrimSolver, { speed, tipSpeed, weight, d
     const miss = found.backwardForce - backward;
     const secant = (miss * (backward - taken)) / (missed - miss);
     [taken, missed] = [backward, miss];
-    // The drag answers little to the tilt: where the secant says otherwise, it is noise.
-    backward += Math.abs(secant) < 2 * Math.abs(miss) ? secant : miss;
+    backward += Math.abs(secant) < FARTHEST_SECANT * Math.abs(miss) ? secant : miss;
   }
   return undefined;
 }

@@ -1,8 +1,10 @@
 export interface TrimModel {
   /** Places around the azimuth at which the blade is asked. */
   readonly azimuths: number;
-  /** Induced speed over that of momentum theory. */
+  /** κ: mean induced speed over that of momentum theory. */
   readonly inducedFactor: number;
+  /** Induced power over thrust times mean induced speed: what uneven inflow along the blade and its ends cost; 1 when nothing. */
+  readonly unevenness: number;
   /** Drag of real blades over that of the section. */
   readonly roughness: number;
   /** Beyond B·R a blade has drag but no lift: B = 1 − √(2C_T)/b */

@@ -22,8 +22,8 @@ const MOST_STALL = 0.5;
 
 /**
  * Trim of a rotor in forward flight: blade elements around the azimuth, inflow that goes linearly over the disc, flapping to
- * the first harmonic. Unknown are collective, both cyclics, mean induced speed and coning; thrust, induced speed
- * λ_i = κ·C_T/(2√(μ² + λ²)) and three flapping moments must balance.
+ * the first harmonic. Unknown are collective, both cyclics, mean induced speed and coning; thrust, induced speed and three
+ * flapping moments must balance.
  *
  * Newton’s steps, with slopes worked out once where the solution is near. Steps that make matters worse are halved, for undamped
  * ones can wander near μ = 0.3. One object serves many conditions: along a sweep each begins where the last ones point.
