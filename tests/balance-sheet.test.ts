@@ -103,12 +103,15 @@ describe('what stands in the fields', () => {
     expect(filledBlades(set, one).inputs).toMatchObject({ mass1: '224 g', mass2: '224.4 g' });
   });
 
-  it('is for the track one blade alone; arm and thread stay an example', () => {
+  it('is for the track one blade alone, with arm and thread of its link', () => {
     const { inputs, example } = filledTracking(set);
     // By hand: at least the mass at its centre, 0.224 · 0.399²; at most all of it at the tip.
     const inertia = Number((inputs['inertia'] as string).split(' ')[0]);
     expect(inertia).toBeGreaterThan(0.224 * 0.399 ** 2);
     expect(inertia).toBeLessThan(0.224 * 0.773 ** 2);
-    expect(example.join(' ')).toMatch(/Arm of the blade horn.*thread pitch/u);
+    // By hand: the ball stands 30 cos 2° + 6 sin 2° from the feathering axis, and a link that leans by 1 mm in 69 hardly changes that; M2.5 has 0.45 mm.
+    expect(Number((inputs['arm'] as string).split(' ')[0])).toBeCloseTo(30 * Math.cos(Math.PI / 90) + 6 * Math.sin(Math.PI / 90), 1);
+    expect(inputs['threadPitch']).toBe('0.45 mm');
+    expect(example).toEqual([expect.stringMatching(/^How much higher/u), expect.stringMatching(/^Lift slope/u)]);
   });
 });

@@ -52,6 +52,22 @@ it('balances a fan by a trial mass: an example until readings are typed, then a 
   expect(await copy.getByLabel(/^Amplitude as it is/).inputValue()).toBe('8');
 });
 
+it('puts readings on record, and takes them back into the fields', async () => {
+  const page = await openBalance('?view=without-phase', { signer: 'Maren' });
+  const record = page.getByRole('button', { name: 'Put these readings on record' });
+  await page.getByText('No readings of this are on record yet.').waitFor();
+  expect(await record.isDisabled()).toBe(true);
+  await page.getByLabel(/^Amplitude as it is/).fill('5.5');
+  await record.click();
+  await page.getByText(/^Entry \d+, .*, Maren, Fan and carrier: /).waitFor();
+  await page.getByText('On record.').waitFor();
+  expect(await barriers(page)).toEqual([]);
+  await page.getByLabel(/^Amplitude as it is/).fill('9');
+  await page.getByRole('button', { name: /^Take these readings of entry/ }).focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.getByLabel(/^Amplitude as it is/).inputValue()).toBe('5.5');
+});
+
 it('says what to do to two blades, on a phone', async () => {
   const page = await openBalance('?view=blades', { size: 'phone' });
   await page.getByText('The pair is even').waitFor();

@@ -53,6 +53,7 @@ function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): 
   const plan = machine && planBuild(machine);
   const bags = new Set(machine === undefined || entries.every(({ body }) => body.kind !== 'counted') ? [] : bagsOf(machine).map((bag) => bag.id));
   const unbagged: string[] = [];
+  const unspun: string[] = [];
   const unknown: string[] = [];
   const changed: string[] = [];
   const unmeasured: string[] = [];
@@ -62,6 +63,10 @@ function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): 
       if (!bags.has(body.bag)) unbagged.push(`${id}: the file of ${board.id} has no bag ${body.bag}`);
       continue;
     }
+    if (body.kind === 'balanced') {
+      if (body.of !== undefined && !machine?.balance.spun.has(body.of)) unspun.push(`${id}: the file of ${board.id} has no ${body.of} under balance.spun`);
+      continue;
+    }
     if (body.step === undefined) continue;
     const step = plan?.steps.get(body.step);
     if (plan === undefined || step === undefined) unknown.push(`${id}: there is no step ${body.step} in the plan of ${board.id}`);
@@ -69,6 +74,7 @@ function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): 
     else if (body.kind === 'signed' && step.measure !== undefined && body.measured === undefined) unmeasured.push(`${id}: ${body.step} is measured; its signature must say what was read or felt`);
   }
   if (unbagged.length > 0) throw new AnswerError(422, 'bag/unknown', 'Nothing was recorded: a bag is not in the file.', { details: unbagged });
+  if (unspun.length > 0) throw new AnswerError(422, 'spun/unknown', 'Nothing was recorded: what was balanced is not in the file.', { details: unspun });
   if (unknown.length > 0) throw new AnswerError(422, 'step/unknown', 'Nothing was recorded: a step is not in the plan.', { details: unknown });
   if (changed.length > 0) throw new AnswerError(409, 'step/changed', 'Nothing was recorded: the machine file changed what a step asks for. Look at it again, then sign.', { details: changed });
   if (unmeasured.length > 0) throw new AnswerError(422, 'step/unmeasured', 'Nothing was recorded: a step was signed without what was measured.', { details: unmeasured });

@@ -198,6 +198,14 @@ describe('entries', () => {
     expect((await board(url)).entries.map(({ body }) => body.kind)).toEqual(['counted']);
   });
 
+  it('of readings for what the file does not balance are refused, of blades are kept', async () => {
+    const { url } = await workshop();
+    const readings = (of?: string): NewEntry => ({ id: `balanced-${of ?? 'blades'}`, machine: 'plover', at: '2026-03-01T18:30:00Z', by: 'Maren', body: { kind: 'balanced', version: 1, calculation: 'blade-match', inputs: { mass1: '200 g' }, ...(of === undefined ? {} : { of }) } });
+    expect(await refusal(await post(url, [readings('propeller')]))).toMatchObject({ status: 422, code: 'spun/unknown' });
+    expect((await post(url, [readings()])).status).toBe(201);
+    expect((await board(url)).entries.map(({ body }) => body.kind)).toEqual(['balanced']);
+  });
+
   it('of a measured step without what was measured are refused', async () => {
     const { url } = await workshop();
     const { revision } = await board(url);

@@ -1,4 +1,5 @@
 export { balanceOf, type BalanceSummary, type CentreWord, type Filling, type ModuleMass, type Move, type SpunBalance } from './balance/summary.ts';
+export { trialCalculations, trialProblems, trialWords, type TrialReadings } from './balance/trial.ts';
 export { hubOf, type Body } from './balance/bodies.ts';
 export { choicesFor, type CloseOption } from './choices/choices-for.ts';
 export { centreOf, type CentreMove } from './choices/centres.ts';

@@ -39,7 +39,23 @@ export type EntryBody =
   /** `photo`: SHA-256, hex, of a picture. */
   | { readonly kind: 'noted'; readonly step?: string; readonly note: string; readonly photo?: string }
   /** What lay in a bag of the kit. */
-  | { readonly kind: 'counted'; readonly bag: string; readonly lines: readonly CountedLine[] };
+  | { readonly kind: 'counted'; readonly bag: string; readonly lines: readonly CountedLine[] }
+  /** Readings by which something was balanced: of two blades, or of runs with trial masses. */
+  | {
+      readonly kind: 'balanced';
+      /** Of this kind of entry; the inputs are those that the calculation took when it was written. */
+      readonly version: 1;
+      /** Catalogue id. */
+      readonly calculation: string;
+      /** As they were typed: a number, or a text with its unit. */
+      readonly inputs: Readonly<Record<string, Reading>>;
+      /** What turns together, by its id in the file. */
+      readonly of?: string;
+      readonly note?: string;
+    };
+
+/** A value as it was typed, or several that belong together. */
+export type Reading = number | string | readonly Reading[] | { readonly [name: string]: Reading };
 
 /** One kind of part, as it was found. */
 export interface CountedLine {

@@ -4,4 +4,5 @@ export * from './check/index.ts';
 export * from './counting/index.ts';
 export type * from './entry.ts';
 export * from './replay/index.ts';
+export * from './trials/index.ts';
 export type * from './wire.ts';

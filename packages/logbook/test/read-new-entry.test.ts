@@ -12,6 +12,8 @@ describe('an entry from outside', () => {
     expect(readNewEntry(newEntry(3, { kind: 'corrected', entry: 2, reason: 'wrong machine' })).ok).toBe(true);
     expect(readNewEntry(newEntry(5, { kind: 'looked', step: 'clutch/nut', fingerprint: `f1:${'0'.repeat(64)}`, found: 'good' })).ok).toBe(true);
     expect(readNewEntry(newEntry(4, { kind: 'noted', note: 'warm evening' })).ok).toBe(true);
+    const balanced = newEntry(7, { kind: 'balanced', version: 1, calculation: 'balance-two-plane', inputs: { initial: { amplitude1: 8, phase1: '112°' }, places: ['0°', 1.2] }, of: 'fan', note: 'as bought' });
+    expect(readNewEntry(balanced)).toEqual({ ok: true, entry: balanced });
   });
 
   const photo = '0123456789abcdef'.repeat(4);
@@ -52,6 +54,13 @@ describe('an entry from outside', () => {
     ['a photo of an opening', newEntry(2, { kind: 'opened', things: ['clutch/nut'], reason: 'x', photo: '0'.repeat(64) } as unknown as EntryBody), /body\.photo is not known here/u],
     ['nothing opened', newEntry(2, { kind: 'opened', things: [], reason: 'x' }), /body\.things must have 1 to 500 items/u],
     ['a note without end', newEntry(2, { kind: 'noted', note: 'x'.repeat(2001) }), /2000 characters at most/u],
+    ['readings of no calculation', newEntry(2, { kind: 'balanced', version: 1, calculation: '../x', inputs: { a: 1 } }), /body\.calculation must be an id/u],
+    ['readings of another version', newEntry(2, { kind: 'balanced', version: 2 as 1, calculation: 'blade-match', inputs: { a: 1 } }), /body\.version must be a whole number from 1 to 1/u],
+    ['no readings', newEntry(2, { kind: 'balanced', version: 1, calculation: 'blade-match', inputs: {} }), /body\.inputs must have 1 to 60 members, got 0/u],
+    ['readings by an odd name', newEntry(2, { kind: 'balanced', version: 1, calculation: 'blade-match', inputs: { 'mass 1': 1 } }), /named by letters and digits, got “mass 1”/u],
+    ['a reading that is not finite', newEntry(2, { kind: 'balanced', version: 1, calculation: 'blade-match', inputs: { mass1: Number.POSITIVE_INFINITY } }), /body\.inputs\.mass1 must be a number/u],
+    ['a reading that is nothing', newEntry(2, { kind: 'balanced', version: 1, calculation: 'blade-match', inputs: { mass1: null as unknown as number } }), /body\.inputs\.mass1 must be a number, a text, a list or an object/u],
+    ['readings too deep', newEntry(2, { kind: 'balanced', version: 1, calculation: 'blade-match', inputs: { a: { b: { c: { d: 1 } } } } }), /body\.inputs\.a\.b\.c must be a number or a text/u],
     ['half a character', newEntry(2, { kind: 'noted', note: '\ud83d' }), /cannot be printed/u],
   ];
   it.each(wrong)('%s is refused in words', (_, json, words) => {

@@ -1,15 +1,23 @@
 import type { Command } from 'commander';
-import { balanceOf, figures, type BalanceSummary, type CentreWord, type Figure, type Move } from '@rotorwright/figures';
+import { trialsOf, type EntryBody, type Trial } from '@rotorwright/logbook';
+import { balanceOf, figures, trialProblems, trialWords, type BalanceSummary, type CentreWord, type Figure, type FigureSet, type Move } from '@rotorwright/figures';
 import type { Point } from '@rotorwright/machine';
-import { showQuantity } from '@rotorwright/units';
-import { findMachine, homeOption, sayFindings, type HomeOption } from '../machine-argument.ts';
+import { showNumber, showQuantity } from '@rotorwright/units';
+import { bookOf, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { readQuantityOption } from '../read-option.ts';
 import { painter, paragraph, table, type Terminal } from '../terminal/index.ts';
-import type { Status } from '../wrong-input.ts';
+import { WrongInput, type Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
+import { enter } from './enter.ts';
+import { readJson } from '../read-json.ts';
 
 interface BalanceOptions extends HomeOption {
   readonly wanted?: string;
+  readonly track?: string;
+  readonly record?: string;
+  readonly by?: string;
+  readonly of?: string;
+  readonly note?: string;
   readonly json?: true;
 }
 
@@ -17,34 +25,73 @@ export function balanceCommand(program: Command, act: Act): void {
   program
     .command('balance')
     .summary('say where the centre of mass is, and what to move')
-    .description('Says where the centre of mass lies, with the tank full and empty, what to move or\nwhat weight to fix, and what spinning parts may be out of balance.\nStatus 1 when the centre leaves its limits.')
+    .description('Says where the centre of mass lies, with the tank full and empty, what to move or\nwhat weight to fix, what spinning parts may be out of balance, and what was read to\nbalance them. With --record and --by, puts readings on record.\nStatus 1 when the centre leaves its limits.')
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .option('--wanted <place>', 'where the centre is wanted, ahead of the mast axis: "2 mm"; default: the middle of its limits')
+    .option('--track <height>', 'how much higher one blade flies at its tip: "4 mm"; answers with turns of its link')
+    .option('--record <file>', 'put readings on record: {"calculation": "balance-single-plane", "inputs": {…}} in a file, or - for standard input')
+    .option('--by <name>', 'who took the readings')
+    .option('--of <id>', 'what turned, by its id under balance.spun')
+    .option('--note <text>', 'anything worth keeping with them')
     .option(...homeOption)
     .option('--json', 'the answer as JSON')
-    .addHelpText('after', '\nExample:\n  rotorwright balance examples/whimbrel/machine.yaml --wanted "2 mm"')
+    .addHelpText('after', '\nExample:\n  rotorwright balance examples/whimbrel/machine.yaml --wanted "2 mm"\n  rotorwright balance whimbrel --record readings.json --of fan --by Maren')
     .action(act((terminal, [machine], options: BalanceOptions) => show(terminal, machine, options)));
 }
 
 async function show(terminal: Terminal, argument: string | undefined, options: BalanceOptions): Promise<Status> {
   const wantedCentre = readQuantityOption('--wanted', options.wanted, 'm', '2 mm');
+  const higher = readQuantityOption('--track', options.track, 'm', '4 mm');
   const named = findMachine(terminal, argument, options);
   const set = figures(named.machine, wantedCentre === undefined ? {} : { wantedCentre });
   const summary = balanceOf(set);
+  if (options.record !== undefined) await record(terminal, named, options.record, options);
+  else if (options.by ?? options.of ?? options.note) throw new WrongInput('--by, --of and --note go with --record FILE.');
+  const trials = trialsOf(await bookOf(terminal, named.id, options));
   const ahead = set.get('centre-ahead')!;
   if (options.json) {
     const { bodies, whole, ...rest } = summary;
-    const shown = set.all.filter(({ name, calculation }) => calculation === 'mass-properties' || name === 'hanging-tilt' || name.startsWith('tip-gram '));
+    const shown = set.all.filter(({ name, calculation }) => calculation === 'mass-properties' || name === 'hanging-tilt' || name.startsWith('tip-gram ') || name.startsWith('track-turns '));
     // The parts that a figure was made from stand in its working: rotorwright figures --open NAME.
     const short = (key: string, each: unknown): unknown => (key === 'inputs' ? undefined : each);
     const { massless, placeless, overweight } = bodies;
-    await terminal.write(`${JSON.stringify({ id: named.id, parts: whole.length, ...rest, figures: shown, massless, placeless, overweight }, short)}\n`);
+    await terminal.write(`${JSON.stringify({ id: named.id, parts: whole.length, ...rest, figures: shown, massless, placeless, overweight, trials: trials.map(({ number, at, by, body }) => ({ entry: number, at, by, calculation: body.calculation, readings: body.inputs, of: body.of, note: body.note, found: trialWords(body) })) }, short)}\n`);
   } else {
     const paint = painter(terminal.colour);
+    if (higher !== undefined) await terminal.write(`${trackLine(set, higher, terminal)}\n\n`);
     const title = `${paint('bold', named.machine.name)}: ${ahead.value === undefined ? 'the centre of mass is not known' : `centre of mass ${aheadWords(ahead.value)}`}`;
-    await terminal.write(`${[title, ...centreLines(terminal, summary, ahead), ...moveLines(terminal, summary), ...massLines(terminal, summary), ...spunLines(terminal, summary, set.all)].join('\n\n')}\n`);
+    await terminal.write(`${[title, ...centreLines(terminal, summary, ahead), ...moveLines(terminal, summary), ...massLines(terminal, summary), ...spunLines(terminal, summary, set.all), ...trialLines(terminal, trials)].join('\n\n')}\n`);
   }
   return sayFindings(terminal, named, set.findings.filter(({ code, path }) => code === 'limit/exceeded' && path === summary.limit?.path));
+}
+
+/** @throws WrongInput when the readings cannot be taken; nothing is recorded then */
+async function record(terminal: Terminal, { id, machine }: NamedMachine, file: string, { by, of, note, ...options }: BalanceOptions): Promise<void> {
+  if (by === undefined) throw new WrongInput('Say who took the readings: --by NAME.');
+  const json = await readJson(terminal, file);
+  if (typeof json !== 'object' || json === null || Array.isArray(json)) throw new WrongInput('The readings must be a JSON object {"calculation", "inputs"}.');
+  const { calculation, inputs, ...unknown } = json as Readonly<Record<string, unknown>>;
+  if (Object.keys(unknown).length > 0) throw new WrongInput(`The readings hold ${Object.keys(unknown).slice(0, 5).join(', ')}; they may hold calculation and inputs only.`);
+  if (typeof calculation !== 'string' || typeof inputs !== 'object' || inputs === null) throw new WrongInput('The readings must name a calculation and its inputs: {"calculation": "balance-single-plane", "inputs": {…}}.');
+  const readings = { calculation, inputs: inputs as Readonly<Record<string, unknown>>, ...(of === undefined ? {} : { of }) };
+  const problems = trialProblems(machine, readings);
+  if (problems.length > 0) throw new WrongInput(`Nothing was recorded. ${problems.join(' ')}`);
+  const entry = await enter(terminal, id, by, { kind: 'balanced', version: 1, ...readings, ...(note === undefined ? {} : { note }) } as EntryBody, options);
+  if (!options.json) terminal.say(`Entry ${entry.number} by ${entry.by}: ${trialWords(readings)}.`);
+}
+
+function trialLines({ columns }: Terminal, trials: readonly Trial[]): readonly string[] {
+  if (trials.length === 0) return [];
+  const rows = trials.map(({ number, at, by, body }) => [String(number), at.slice(0, 10), by, body.of ?? 'blades', body.calculation, [trialWords(body), body.note].filter(Boolean).join('; ')]);
+  return [`Readings in the book, the latest first:\n${table([{ title: '#', right: true }, { title: 'when' }, { title: 'who', breaks: true }, { title: 'of', breaks: true }, { title: 'by' }, { title: 'what followed', breaks: true }], rows, columns)}`];
+}
+
+/** What to do to the link of the blade that flies higher. */
+function trackLine(set: FigureSet, higher: number, { columns }: Terminal): string {
+  const turns = set.all.find(({ calculation }) => calculation === 'blade-tracking');
+  if (turns?.value === undefined) return paragraph(`Turns of the link are not known${turns === undefined ? ': the file places no blades' : `; it wants ${turns.missing.join(', ')}`}.`, columns);
+  const all = turns.value * Math.abs(higher) * 1000;
+  return paragraph(`Track: turn the pitch link of the blade that flies ${mm(Math.abs(higher))} higher by ${showNumber(all, { significant: 2 })} turns towards less pitch, or that of each blade by half of it, one up and one down, which keeps collective. Stop the rotor before you touch a link; look again before you change anything else.`, columns);
 }
 
 const mm = (length: number): string => showQuantity(length, 'mm', { decimals: 1 });
@@ -92,7 +139,7 @@ function spunLines({ columns }: Terminal, { spun }: BalanceSummary, all: readonl
   return [
     ...(rows.length === 0 ? [] : [`May be out of balance, by the grade that the file asks for:\n${table([{ title: 'what turns', breaks: true }, { title: 'mass', right: true }, { title: 'unbalance', right: true }, { title: 'force', right: true }, { title: 'as mass there', right: true }], rows, columns)}`]),
     ...(tips.length === 0 ? [] : [tips.map((tip) => `${tip.title}: ${value(tip)}.`).join('\n')]),
-    paragraph('Trial runs: rotorwright calc balance-single-plane, balance-two-plane, balance-four-run; two blades: blade-match; path of the tips: blade-tracking.', columns),
+    paragraph('Trial runs: rotorwright calc balance-single-plane, balance-two-plane, balance-four-run; two blades: blade-match; holes: balance-split; keep the readings with --record. Path of the tips: --track.', columns),
   ];
 }
 

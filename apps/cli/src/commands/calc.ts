@@ -1,9 +1,8 @@
-import { createReadStream, existsSync, statSync } from 'node:fs';
-import path from 'node:path';
 import { createInterface } from 'node:readline';
 import { answer, catalogue, describe, isCalcProblem, type CalcProblem } from '@rotorwright/calculations';
 import type { Command } from 'commander';
 import { paragraph, table, type Terminal } from '../terminal/index.ts';
+import { openInput, readJson } from '../read-json.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
 
@@ -65,9 +64,7 @@ async function tell(terminal: Terminal, id: string, json: boolean): Promise<void
 async function one(terminal: Terminal, id: string, input: string | undefined): Promise<void> {
   if (!catalogue.has(id)) throw problemText(answer(id, {}) as CalcProblem);
   if (input === undefined) throw new WrongInput(`calc ${id} needs its inputs: a file with a JSON object, or '-' for standard input. rotorwright calc ${id} --describe says what goes in.`);
-  let text = '';
-  for await (const chunk of open(terminal, input)) text += String(chunk);
-  const answered = answer(id, parsed(text, input === '-' ? 'standard input' : input));
+  const answered = answer(id, await readJson(terminal, input));
   if (isCalcProblem(answered)) throw problemText(answered);
   await terminal.write(`${JSON.stringify(answered)}\n`);
 }
@@ -79,7 +76,7 @@ async function batch(terminal: Terminal, file: string): Promise<void> {
   let out = '';
   let refused = 0;
   let total = 0;
-  for await (const line of createInterface({ input: open(terminal, file), crlfDelay: Infinity })) {
+  for await (const line of createInterface({ input: openInput(terminal, file), crlfDelay: Infinity })) {
     if (line.trim() === '') continue;
     total += 1;
     const answered = answerLine(line);
@@ -107,22 +104,6 @@ function answerLine(line: string): object {
   if (Object.keys(unknown).length > 0) return { id, error: `The line holds ${Object.keys(unknown).slice(0, 5).join(', ')}; it may hold id and inputs only.` };
   const answered = answer(id, inputs);
   return isCalcProblem(answered) ? { id, error: problemLines(answered).join('\n') } : answered;
-}
-
-function open(terminal: Terminal, file: string): NodeJS.ReadableStream {
-  if (file === '-') return terminal.input().setEncoding('utf8');
-  const full = path.resolve(terminal.folder, file);
-  if (!existsSync(full)) throw new WrongInput(`There is no file ${file}.`);
-  if (statSync(full).isDirectory()) throw new WrongInput(`${file} is a folder, not a file.`);
-  return createReadStream(full, 'utf8');
-}
-
-function parsed(text: string, from: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    throw new WrongInput(`${from} holds no JSON: ${(error as Error).message}`);
-  }
 }
 
 const problemLines = ({ problems }: CalcProblem): readonly string[] => problems.map(({ name, given, wanted }) => `${name}: given ${given}; right would be ${wanted}`);

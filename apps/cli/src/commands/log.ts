@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { planBuild, type Plan } from '@rotorwright/build';
+import { trialWords } from '@rotorwright/figures';
 import { entriesUpTo, readiness, readinessWords, replay, verifyChain, type BuildState, type Entry, type Readiness, type StepState } from '@rotorwright/logbook';
 import { showQuantity } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -71,6 +72,7 @@ function concerns({ body }: Entry, step: string, book: readonly Entry[]): boolea
     case 'noted':
       return body.step === step;
     case 'counted':
+    case 'balanced':
       return false;
     case 'opened':
       return body.things.includes(step);
@@ -136,6 +138,8 @@ function what({ body }: Entry, plan: Plan): string {
       return `took entry ${body.entry} back: ${body.reason}`;
     case 'counted':
       return `counted bag ${body.bag}: ${body.lines.length} kinds${body.lines.some(({ wanted, sound, replaced = 0 }) => sound + replaced < wanted) ? ', short' : ', complete'}`;
+    case 'balanced':
+      return [`balanced ${body.of ?? 'the blades'} by ${body.calculation}: ${trialWords(body)}`, body.note && `“${body.note}”`].filter(Boolean).join('; ');
     case 'noted':
       return `noted${body.step === undefined ? '' : ` at ${body.step}`}: “${body.note}”${body.photo === undefined ? '' : `; ${photographed}`}`;
   }

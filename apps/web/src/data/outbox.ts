@@ -90,6 +90,7 @@ function entryWords(body: EntryBody): string {
     case 'looked': return `the second look at ${body.step}, found ${body.found}`;
     case 'noted': return `the note “${body.note.slice(0, 300)}”`;
     case 'counted': return `the count of bag ${body.bag}`;
+    case 'balanced': return `the readings of ${body.calculation}`;
     case 'opened': return `the opening of ${body.things.slice(0, 10).join(', ')}`;
     case 'corrected': return `the correction of entry ${body.entry}`;
   }

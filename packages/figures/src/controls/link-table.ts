@@ -46,7 +46,7 @@ export function linkTable(rods: readonly Rod[]): readonly LinkSetting[] {
 }
 
 /** Pitch of a link's thread, m; undefined where the file names none of the standard. */
-function pitchOf({ thread }: Link): number | undefined {
+export function pitchOf({ thread }: Pick<Link, 'thread'>): number | undefined {
   if (thread === undefined) return undefined;
   try {
     return metricThread(thread).pitch;

@@ -12,7 +12,7 @@ export interface Stuck {
 }
 
 /** A plate before anything is solved. */
-type LaidOut = Omit<Plate, 'rest' | 'atRest' | 'sensitivity'>;
+export type LaidOut = Omit<Plate, 'rest' | 'atRest' | 'sensitivity'>;
 
 /** The swashplate as the file places it in space, with where it rests and how it answers. */
 export function plateOf(machine: Machine, drive: DriveSolution): Plate | Lacks | Stuck | undefined {

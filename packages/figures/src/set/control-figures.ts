@@ -6,6 +6,7 @@ import { layOut } from '../controls/plate.ts';
 import { tailOf } from '../controls/tail.ts';
 import type { Rod } from '../controls/layout.ts';
 import { entry, gather, type Builder } from './builder.ts';
+import { addTrack } from './track-figures.ts';
 
 /** Lengths that the links must have, and what the blades ask of the controls. */
 export function addControls(builder: Builder, drive: DriveSolution): void {
@@ -16,6 +17,7 @@ export function addControls(builder: Builder, drive: DriveSolution): void {
   const { rotors } = builder.machine;
   for (const rotor of rotors.values()) addWantedPitch(builder, rotor);
   for (const rotor of rotors.values()) if (builder.get(`speed ${rotor.on}`)) addFeathering(builder, rotor);
+  addTrack(builder, plate && 'geometry' in plate ? plate : undefined);
 }
 
 /** Pitch that a gauge must show: at the ends of the stick, in the middle, and with full cyclic. */

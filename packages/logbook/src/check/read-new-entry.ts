@@ -29,7 +29,28 @@ const measured = either(
 
 const pieces = whole(0, 10_000);
 
-const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted', 'counted']);
+const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted', 'counted', 'balanced']);
+
+const word = pattern(/^[a-z][a-z0-9-]{0,59}$/u, 'an id of small letters, digits and -');
+const inputName = /^[A-Za-z][A-Za-z0-9]{0,39}$/u;
+const mostInputs = 60;
+
+/** A value as it was typed; lists and groups of such down to a depth. */
+const reading = (depth: number): Rule => (value, where) => {
+  if (typeof value === 'number') return number(-1e12, 1e12, 'a number')(value, where);
+  if (typeof value === 'string') return text(1, 60)(value, where);
+  if (depth === 0) return [`${where} must be a number or a text, got ${named(value)}`];
+  return Array.isArray(value) ? list(reading(depth - 1), 1, mostInputs)(value, where) : readings(depth - 1)(value, where);
+};
+
+const readings = (depth: number): Rule => (value, where) => {
+  if (!isRecord(value)) return [`${where} must be a number, a text, a list or an object, got ${named(value)}`];
+  const names = Object.keys(value);
+  if (names.length === 0 || names.length > mostInputs) return [`${where} must have 1 to ${mostInputs} members, got ${names.length}`];
+  const wrong = names.find((name) => !inputName.test(name));
+  if (wrong !== undefined) return [`${where} must have members named by letters and digits, got ${named(wrong)}`];
+  return names.flatMap((name) => reading(depth)(value[name], `${where}.${name}`));
+};
 
 const fingerprint = pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f2: and 64 hex digits');
 
@@ -61,6 +82,7 @@ const bodies: Readonly<Record<string, Rule>> = {
   corrected: shape({ required: { kind, entry: whole(1, Number.MAX_SAFE_INTEGER), reason } }),
   noted: shape({ required: { kind, note }, optional: { step: id, photo } }),
   counted: shape({ required: { kind, bag: id, lines: list(shape({ required: { item: id, wanted: pieces, sound: pieces }, optional: { damaged: pieces, replaced: pieces } }), 1, 500) } }),
+  balanced: shape({ required: { kind, version: whole(1, 1), calculation: word, inputs: readings(2) }, optional: { of: id, note } }),
 };
 
 const body: Rule = (value, where) => {

@@ -65,6 +65,7 @@ function stepsOf({ body, number }: Entry, byNumber: ReadonlyMap<number, Entry>, 
     case 'noted':
       return body.step === undefined ? new Map() : known(naming.stepOf(body.step));
     case 'counted':
+    case 'balanced':
       return new Map();
     case 'opened': {
       const fallen = naming.openedBy(body.things);

@@ -1,5 +1,5 @@
-import { answer, catalogue, exampleInputs, isCalcProblem, isSingle, type InputSpec } from '@rotorwright/calculations';
-import { rotorsOf, type FigureSet } from '@rotorwright/figures';
+import { catalogue, exampleInputs, type InputSpec } from '@rotorwright/calculations';
+import { rotorsOf, type FigureInput, type FigureSet } from '@rotorwright/figures';
 import { lastMeasured, type BuildState } from '@rotorwright/logbook';
 import type { Machine, Spun } from '@rotorwright/machine';
 import { inUnit } from '@rotorwright/units';
@@ -42,13 +42,12 @@ export function filledBlades(set: FigureSet, state: BuildState): Filled {
   return filled('blade-match', { mass1: first, mass2: second, centre1: centre, centre2: centre, tapeRadius: taped, speed: main && set.get(`speed ${main.on}`)?.value, boltRadius: main?.boltRadius, tipRadius: tip, ...(first === undefined ? {} : { chordwise1: 0, chordwise2: 0, tipLead: 0 }) });
 }
 
-/** The rotor whose tips are brought into one path. The inertia is that of one blade alone. */
+/** The rotor whose tips are brought into one path: what its figure of turns was made from. */
 export function filledTracking({ machine, get }: FigureSet): Filled {
   const main = rotorsOf(machine).main;
-  const radius = main?.diameter === undefined ? undefined : main.diameter / 2;
-  const blade = radius === undefined ? undefined : answer('linear-blade', { blades: 1, bladeMass: main?.bladeMass, boltRadius: main?.boltRadius, bladeCentre: main?.bladeCentre, radius });
-  const inertia = blade && !isCalcProblem(blade) ? blade.outputs['inertia'] : undefined;
-  return filled('blade-tracking', { radius, chord: main?.chord, inertia: inertia && isSingle(inertia) ? inertia.value : undefined, density: get('air-density')?.value });
+  const { pathDifference: _, ...inputs } = get(`track-turns ${main?.id}`)?.inputs ?? {};
+  const value = (input: FigureInput): number | undefined => ('figure' in input ? get(input.figure)?.value : 'value' in input && typeof input.value === 'number' ? input.value : undefined);
+  return filled('blade-tracking', Object.fromEntries(Object.entries(inputs).map(([name, input]) => [name, value(input)])));
 }
 
 /** Readings are nobody's but those that are taken: the worked example stands there until then. */

@@ -6,6 +6,7 @@ import { Link } from 'wouter';
 import { Button, StateWord, Warning, worksheetAt } from '../../sheet/index.ts';
 import { CalculationFields, CalculationResults, useCalculation } from '../worksheet/index.ts';
 import { filledBlades, filledRuns, filledTracking, type Filled } from './filled.ts';
+import { TrialBook } from './trial-book.tsx';
 import { BladeOrder, Blades, Holes, OnePlane, TwoPlanes, WithoutPhase, type PictureProps } from './pictures.tsx';
 
 export interface Work {
@@ -85,6 +86,7 @@ export function WorkView({ id, view, work, set, summary, state }: WorkViewProps)
         {open.untouched && <p role="status">{filled.example.length === 0 ? 'All of it from the file and the book; type what you measure.' : <><StateWord state="unknown" size={13}>example</StateWord> Until you type yours: {filled.example.join('; ')}.</>}</p>}
         <CalculationFields open={open} />
         <Button onClick={() => open.fill(filled.inputs)}>Start again</Button>
+        <TrialBook open={open} {...(spinning && chosen ? { of: chosen.spun.id } : {})} />
       </section>
       <section className="area worksheet-results" aria-label="Results">
         {Picture && !isCalcProblem(answered) && <div className="polar-row"><Picture inputs={inputs} answered={answered} {...(permissible === undefined ? {} : { permissible })} {...(places ? { places } : {})} /></div>}

@@ -1,3 +1,3 @@
 export { CalculationFields, CalculationResults } from './calculation-parts.tsx';
-export { useCalculation } from './use-calculation.ts';
+export { useCalculation, type OpenCalculation } from './use-calculation.ts';
 export { WorksheetPage } from './worksheet-page.tsx';

@@ -14,6 +14,8 @@ export interface OpenCalculation {
   readonly untouched: boolean;
   readonly change: (path: FieldPath, value: FieldValue) => void;
   readonly fill: (json: Readonly<Record<string, unknown>>) => void;
+  /** Puts into the fields what a person has typed before. */
+  readonly take: (json: Readonly<Record<string, unknown>>) => void;
 }
 
 /**
@@ -40,6 +42,10 @@ export function useCalculation(calculation: Calculation, filled: Readonly<Record
     },
     fill: (json) => {
       setUntouched(true);
+      setFields(fieldsFor(calculation, json));
+    },
+    take: (json) => {
+      setUntouched(false);
       setFields(fieldsFor(calculation, json));
     },
   };

@@ -1,0 +1,1 @@
+export { trialsOf, type Trial } from './trials-of.ts';
