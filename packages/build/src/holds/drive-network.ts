@@ -3,11 +3,17 @@ import { carries, type Assembly, type Body, type Tie } from './assembly.ts';
 import type { Loss } from './gate-book.ts';
 import { grouped } from './grouping.ts';
 import type { Losses } from './losses.ts';
-import { isBearing } from './stack-stops.ts';
 import { networkOf, type Leg, type Network } from './ways-between.ts';
 
 /** Couplings that pass torque one way only. */
 const oneWay: ReadonlySet<string> = new Set(['one-way', 'centrifugal-clutch']);
+
+/** What lets one part turn in another, and so passes no torque on. */
+const turnsIn: ReadonlySet<string> = new Set(['deep-groove', 'thrust-ball', 'angular-contact', 'needle', 'bush', 'one-way']);
+
+function isBearing(machine: Machine, part: Body): boolean {
+  return turnsIn.has(machine.parts.get(machine.thingOf.get(part) ?? part)?.kind ?? '');
+}
 
 /** How torque goes from part to part: through joints that carry it, and through couplings. Neither the frame nor a bearing passes it on. */
 export function torqueNetwork(assembly: Assembly, losses: Losses): Network {

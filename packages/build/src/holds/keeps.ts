@@ -73,7 +73,7 @@ function closersOf({ assembly }: HoldGraph, stackId: string): readonly Joint[] {
   const stack = assembly.machine.stacks.get(stackId);
   if (stack === undefined) return [];
   const jointsOf = (stop: Stop): readonly Joint[] => ('joint' in stop ? [stop.joint] : 'ties' in stop ? stop.ties.map(({ joint }) => joint) : []);
-  return distinct(waysOf(assembly, stack).flat().flatMap(({ spindle, housing }) => [...jointsOf(spindle), ...jointsOf(housing)]));
+  return distinct(waysOf(assembly, stack).flat().flatMap(({ spindle, housing }) => [...spindle, ...housing].flatMap(jointsOf)));
 }
 
 /** Every joint of which an event stands in a hazard's tree, as a chain, in the order of the file; joints that only keep other joints are links of theirs. */

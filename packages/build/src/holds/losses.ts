@@ -78,7 +78,8 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
 
   const stackLoss: Losses['stack'] = memo(({ id }) => id, (stack) => {
     const { id } = stack;
-    const wayLoss = (way: Way, at: string): Loss => book.any(at, [stopLoss(way.spindle, id), stopLoss(way.housing, id)]);
+    const columnLoss = (stops: readonly Stop[], at: string): Loss => book.all(at, stops.map((stop) => stopLoss(stop, id)));
+    const wayLoss = ({ spindle, housing }: Way, at: string): Loss => book.any(at, [columnLoss(spindle, `${at}|spindle`), columnLoss(housing, `${at}|housing`)]);
     const slides = waysOf(assembly, stack).map((ways, direction) => book.all(`stack:${id}|${direction}`, ways.map((way, i) => wayLoss(way, `stack:${id}|${direction}|${i}`))));
     return book.any(`stack:${id}`, [events.wrong(id), ...slides]);
   });

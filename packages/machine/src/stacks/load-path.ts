@@ -61,3 +61,44 @@ export function loadPaths(places: readonly StackPlace[], pushed: Member, towards
   });
   return { paths, unknown: [...unknown] };
 }
+
+/** What keeps a member from moving: stops of its own, and stops of the other member that they run against, on each side the nearest first and behind it those that it leans on. */
+export interface Halt {
+  readonly own: readonly number[];
+  readonly other: readonly number[];
+}
+
+/**
+ * What keeps a member from moving to one end: each bearing that then carries, between a stop behind it and one ahead of it;
+ * where none carries, stops of the two members that stand face to face.
+ *
+ * @returns no halt: nothing keeps it
+ */
+export function haltsOf(places: readonly StackPlace[], member: Member, towards: 0 | 1): readonly Halt[] {
+  const ahead = towards === 1 ? 1 : -1;
+  const behind = ahead === 1 ? -1 : 1;
+  const other: Member = member === 'spindle' ? 'housing' : 'spindle';
+  const { paths } = loadPaths(places, member, towards);
+  const pairs = paths.length > 0 ? paths : facesOf(places, member, ahead);
+  return [...new Map(pairs.map(({ from, to }) => [`${from} ${to}`, { own: leaning(places, from, behind, member), other: leaning(places, to, ahead, other) }])).values()];
+}
+
+/** Stops of a member, each with the next stop of the other member ahead of it, and no other stop of its own and no bearing between. */
+function facesOf(places: readonly StackPlace[], member: Member, ahead: 1 | -1): readonly Pick<LoadPath, 'from' | 'to'>[] {
+  return places.flatMap(({ kind, member: own }, from) => {
+    if (kind !== 'stop' || own !== member) return [];
+    for (let to = from + ahead; places[to]; to += ahead) {
+      const met = places[to]!;
+      if (met.kind === 'stop') return met.member === member ? [] : [{ from, to }];
+      if (met.kind === 'radial' || met.kind === 'thrust') return [];
+    }
+    return [];
+  });
+}
+
+/** A stop, and those of its member that stop it in its turn, should what fixes it let go: a pinned bevel leans on the shoulder behind it. A shoulder leans on nothing; what closes a stack leaves a gap. */
+function leaning(places: readonly StackPlace[], stop: number, step: 1 | -1, member: Member): readonly number[] {
+  if (!('part' in places[stop]!.item)) return [stop];
+  const next = stopOf(places, stop, step, member);
+  return next === undefined ? [stop] : [stop, ...leaning(places, next, step, member)];
+}

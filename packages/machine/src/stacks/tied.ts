@@ -3,7 +3,7 @@ import type { Machine } from '../model/machine.ts';
 import { remembered } from '../remembered.ts';
 import { isBearing } from './bearings.ts';
 
-/** Whether joints tie a part to any of `from`, over any number of joints; bearings and the ground end the spread. */
+/** Whether joints tie a part to any of `from`, over any number of joints; bearings end the spread, and so does the ground unless it is what was asked for. */
 export type Tied = (from: readonly InstanceId[]) => (part: InstanceId) => boolean;
 
 /**
@@ -11,8 +11,10 @@ export type Tied = (from: readonly InstanceId[]) => (part: InstanceId) => boolea
  * no end is in one group; an end, such as a bearing, is in that of each part that it is tied to.
  */
 export const tiedIn = remembered((machine: Machine): Tied => {
+  const partOf = (id: InstanceId) => machine.parts.get(machine.thingOf.get(id) ?? id);
+  const isGround = (id: InstanceId): boolean => partOf(id)?.ground === true;
   const isEnd = (id: InstanceId): boolean => {
-    const part = machine.parts.get(machine.thingOf.get(id) ?? id);
+    const part = partOf(id);
     return part === undefined || part.ground || isBearing(part);
   };
   const beside = neighbours(machine);
@@ -33,8 +35,10 @@ export const tiedIn = remembered((machine: Machine): Tied => {
     count += 1;
   }
   return (from) => {
-    const own = new Set(from.flatMap((id) => (isEnd(id) ? [] : [...(groups.get(id) ?? [])])));
-    return (id) => from.includes(id) || [...(groups.get(id) ?? [])].some((group) => own.has(group));
+    const own = new Set(from.flatMap((id) => (isEnd(id) && !isGround(id) ? [] : [...(groups.get(id) ?? [])])));
+    // Between two ends there is no group.
+    const beneath = new Set(from.filter(isGround).flatMap((id) => beside.get(id) ?? []));
+    return (id) => from.includes(id) || beneath.has(id) || [...(groups.get(id) ?? [])].some((group) => own.has(group));
   };
 });
 
