@@ -58,7 +58,7 @@ function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): 
   const changed: string[] = [];
   const unmeasured: string[] = [];
   for (const { id, body } of entries) {
-    if (body.kind === 'opened' || body.kind === 'corrected') continue;
+    if (body.kind === 'opened' || body.kind === 'corrected' || body.kind === 'heard') continue;
     if (body.kind === 'counted') {
       if (!bags.has(body.bag)) unbagged.push(`${id}: the file of ${board.id} has no bag ${body.bag}`);
       continue;

@@ -52,10 +52,31 @@ export type EntryBody =
       /** What turns together, by its id in the file. */
       readonly of?: string;
       readonly note?: string;
+    }
+  /** What a recording said; those of a sound machine are what later ones are held against. */
+  | {
+      readonly kind: 'heard';
+      readonly healthy: boolean;
+      /** What recorded it and where: only alike ones can be compared. */
+      readonly sensor: string;
+      readonly record: HeardRecord;
     };
 
 /** A value as it was typed, or several that belong together. */
 export type Reading = number | string | readonly Reading[] | { readonly [name: string]: Reading };
+
+/** What is kept of a recording. `version` says which rule made the levels. */
+export interface HeardRecord {
+  readonly version: 1;
+  /** Mean of the main rotor, rad/s. */
+  readonly speed: number;
+  /** s */
+  readonly seconds: number;
+  /** Unit of a calibrated sensor. */
+  readonly unit?: string;
+  /** Order in turns of the main rotor, level in dB. */
+  readonly lines: readonly { readonly source?: string; readonly multiple?: number; readonly order: number; readonly level: number }[];
+}
 
 /** One kind of part, as it was found. */
 export interface CountedLine {

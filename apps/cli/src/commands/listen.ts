@@ -2,16 +2,21 @@ import { readFileSync, statSync } from 'node:fs';
 import path from 'node:path';
 import type { Command } from 'commander';
 import { planBuild, stepAbout } from '@rotorwright/build';
-import { explainFlaw, explainLine, machineSound, type LineExplained, type MachineSound } from '@rotorwright/figures';
+import { explainFlaw, explainLine, lineTitle, machineSound, type LineExplained, type MachineSound } from '@rotorwright/figures';
+import { heardRecords, type HeardEntry } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
-import { effectiveVelocity, hear, hearingWords, isUnreadable, leastSeconds, readAccelerationTable, readWav, type HeardFlaw, type HeardLine, type Hearing, type Recording } from '@rotorwright/signals';
+import { effectiveVelocity, hear, hearingWords, isUnreadable, leastSeconds, readAccelerationTable, readWav, soundRecord, trendsOf, type HeardFlaw, type HeardLine, type Hearing, type LineTrend, type Recording, type SoundRecord } from '@rotorwright/signals';
 import { showNumber, showQuantity } from '@rotorwright/units';
-import { findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
+import { bookOf, findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
 import { paragraph, table, type Terminal } from '../terminal/index.ts';
 import { WrongInput, type Status } from '../wrong-input.ts';
 import type { Act } from './act.ts';
+import { enter } from './enter.ts';
 
 interface ListenOptions extends HomeOption {
+  readonly sensor: string;
+  readonly keep?: string;
+  readonly by?: string;
   readonly json?: true;
 }
 
@@ -22,13 +27,18 @@ export function listenCommand(program: Command, act: Act): void {
     .description('Says how fast the main rotor turned, from sound (WAV) or acceleration (a table of time and acceleration), by the gear ratios of the file.\nRecord from behind the pilot line: nobody goes near a running machine to hear better.\nStatus 1 when it cannot be told, or a ratio does not fit the file.')
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .argument('<recording>', 'WAV file, or table of time and acceleration')
+    .option('--sensor <words>', 'what records and where: only alike recordings are held against each other', 'phone')
+    .option('--keep <healthy|flight>', 'put it into the logbook: as a healthy machine, which later recordings are held against, or as a flight')
+    .option('--by <name>', 'who keeps it')
     .option(...homeOption)
     .option('--json', 'the answer as JSON')
-    .addHelpText('after', '\nExample:\n  rotorwright listen whimbrel hover.wav')
+    .addHelpText('after', '\nExample:\n  rotorwright listen whimbrel hover.wav\n  rotorwright listen whimbrel hover.wav --keep healthy --by Maren --sensor "phone, three metres behind"')
     .action(act((terminal, [machine, recording], options: ListenOptions) => listen(terminal, machine, recording ?? '', options)));
 }
 
 async function listen(terminal: Terminal, argument: string | undefined, file: string, options: ListenOptions): Promise<Status> {
+  if (options.keep !== undefined && options.keep !== 'healthy' && options.keep !== 'flight') throw new WrongInput(`--keep: “${options.keep}” is neither healthy nor flight.`);
+  if (options.keep !== undefined && options.by === undefined) throw new WrongInput('Say who keeps it: --by NAME.');
   const { machine, id } = findMachine(terminal, argument, options);
   const sound = machineSound(machine);
   if (sound === undefined || sound.families.length === 0) throw new WrongInput(`${machine.name} has no main rotor whose sound could be known: its file wants rotors with shaft and blades.`);
@@ -37,9 +47,29 @@ async function listen(terminal: Terminal, argument: string | undefined, file: st
   const seconds = (recording.channels[0]?.length ?? 0) / recording.rate;
   if (seconds < leastSeconds) throw new WrongInput(`${file} lasts ${Number(seconds.toFixed(2))} s; at least ${leastSeconds} s are wanted.`);
   const hearing = hear(recording, sound);
-  if (options.json) await terminal.write(`${JSON.stringify(inJson(id, machine, sound, hearing))}\n`);
-  else await terminal.write(`${answer(terminal, machine, sound, hearing)}\n`);
+  const record = soundRecord(hearing);
+  const earlier = heardRecords(await bookOf(terminal, id, options), options.sensor);
+  const trends = record === undefined ? [] : trendsOf(record, earlier);
+  if (options.keep !== undefined) await keep(terminal, id, record, options);
+  if (options.json) await terminal.write(`${JSON.stringify({ ...inJson(id, machine, sound, hearing), trends })}\n`);
+  else await terminal.write(`${answer(terminal, machine, sound, hearing)}\n${against(terminal, sound, trends, earlier)}`);
   return hearing.verdict === 'heard' ? 0 : 1;
+}
+
+async function keep(terminal: Terminal, id: string, record: SoundRecord | undefined, options: ListenOptions): Promise<void> {
+  if (record === undefined) throw new WrongInput('Nothing was kept: this recording does not say how fast the rotor turned.');
+  const entry = await enter(terminal, id, options.by!, { kind: 'heard', healthy: options.keep === 'healthy', sensor: options.sensor, record }, options);
+  if (!options.json) terminal.say(`Kept as entry ${entry.number} of ${id}, by ${entry.by}.`);
+}
+
+/** Lines against the healthy machine, those first that are new or have grown. */
+function against(terminal: Terminal, sound: MachineSound, trends: readonly LineTrend[], earlier: readonly HeardEntry[]): string {
+  const healthy = earlier.filter((each) => each.healthy);
+  if (trends.length === 0) return healthy.length === 0 ? 'No healthy recording by this sensor is kept yet: --keep healthy.\n' : '';
+  const changed = trends.filter(({ verdict }) => verdict !== 'as before');
+  const rows = changed.map(({ line, verdict, change, earlier: levels }) => [lineTitle(sound, line), verdict === 'new' ? 'new' : `+${change!.toFixed(1)} dB`, [...levels, line.level].map((level) => level?.toFixed(0) ?? '·').join(' ')]);
+  const head = `Against ${healthy.length} healthy ${healthy.length === 1 ? 'recording' : 'recordings'} since ${healthy[0]!.at.slice(0, 10)}: ${changed.length === 0 ? 'no line is new, none has doubled' : `${changed.length} of ${trends.length} lines are new or have doubled`}.`;
+  return `\n${paragraph(head, terminal.columns)}\n${rows.length === 0 ? '' : `${table([{ title: 'line', breaks: true }, { title: 'change', right: true }, { title: 'dB, oldest first', breaks: true }], rows, terminal.columns)}\n`}`;
 }
 
 /** @throws WrongInput when it is neither sound nor a table that can be read */

@@ -73,6 +73,7 @@ function concerns({ body }: Entry, step: string, book: readonly Entry[]): boolea
       return body.step === step;
     case 'counted':
     case 'balanced':
+    case 'heard':
       return false;
     case 'opened':
       return body.things.includes(step);
@@ -140,6 +141,8 @@ function what({ body }: Entry, plan: Plan): string {
       return `counted bag ${body.bag}: ${body.lines.length} kinds${body.lines.some(({ wanted, sound, replaced = 0 }) => sound + replaced < wanted) ? ', short' : ', complete'}`;
     case 'balanced':
       return [`balanced ${body.of ?? 'the blades'} by ${body.calculation}: ${trialWords(body)}`, body.note && `“${body.note}”`].filter(Boolean).join('; ');
+    case 'heard':
+      return `heard the main rotor at ${showQuantity(body.record.speed, 'rpm', { decimals: 1 })}, ${body.sensor}${body.healthy ? ': healthy, kept as a baseline' : ''}`;
     case 'noted':
       return `noted${body.step === undefined ? '' : ` at ${body.step}`}: “${body.note}”${body.photo === undefined ? '' : `; ${photographed}`}`;
   }

@@ -91,6 +91,7 @@ function entryWords(body: EntryBody): string {
     case 'noted': return `the note “${body.note.slice(0, 300)}”`;
     case 'counted': return `the count of bag ${body.bag}`;
     case 'balanced': return `the readings of ${body.calculation}`;
+    case 'heard': return `the recording by ${body.sensor}`;
     case 'opened': return `the opening of ${body.things.slice(0, 10).join(', ')}`;
     case 'corrected': return `the correction of entry ${body.entry}`;
   }

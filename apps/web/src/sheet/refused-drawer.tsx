@@ -56,4 +56,4 @@ function RefusedEntry({ kept }: { readonly kept: Kept }): ReactNode {
   );
 }
 
-const deeds = { signed: 'Signature', looked: 'Second look', opened: 'Opening', corrected: 'Correction', noted: 'Note', counted: 'Count of a bag', balanced: 'Readings of trial runs' } as const satisfies Readonly<Record<Kept['entry']['body']['kind'], string>>;
+const deeds = { signed: 'Signature', looked: 'Second look', opened: 'Opening', corrected: 'Correction', noted: 'Note', counted: 'Count of a bag', balanced: 'Readings of trial runs', heard: 'Recording' } as const satisfies Readonly<Record<Kept['entry']['body']['kind'], string>>;

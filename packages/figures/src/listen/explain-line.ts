@@ -108,3 +108,12 @@ export function explainFlaw({ bearings }: MachineSound, { order, candidates }: F
     things: named.map(({ id }) => id),
   };
 }
+
+/** A line as it was kept, in words: "2 × teeth of main gear", "order 5.61". */
+export function lineTitle({ families, bearings }: MachineSound, { source, multiple, order }: { readonly source?: string; readonly multiple?: number; readonly order: number }): string {
+  const family = families.find(({ id }) => id === source);
+  if (family !== undefined) return `${times(multiple ?? 1)} ${family.title}`;
+  const bearing = bearings.find(({ id }) => source?.startsWith(`${id} `));
+  if (bearing !== undefined) return `${bearing.title} (${bearing.id}), ${source!.slice(bearing.id.length + 1)}`;
+  return source ?? `order ${order.toFixed(2)}`;
+}

@@ -29,7 +29,7 @@ const measured = either(
 
 const pieces = whole(0, 10_000);
 
-const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted', 'counted', 'balanced']);
+const kind = oneOf(['signed', 'looked', 'opened', 'corrected', 'noted', 'counted', 'balanced', 'heard']);
 
 const word = pattern(/^[a-z][a-z0-9-]{0,59}$/u, 'an id of small letters, digits and -');
 const inputName = /^[A-Za-z][A-Za-z0-9]{0,39}$/u;
@@ -51,6 +51,19 @@ const readings = (depth: number): Rule => (value, where) => {
   if (wrong !== undefined) return [`${where} must have members named by letters and digits, got ${named(wrong)}`];
   return names.flatMap((name) => reading(depth)(value[name], `${where}.${name}`));
 };
+
+const flag: Rule = (value, where) => (typeof value === 'boolean' ? [] : [`${where} must be true or false, got ${named(value)}`]);
+
+/** One record of a recording; of another version is what nobody here can compare. */
+const heardRecord = shape({
+  required: {
+    version: whole(1, 1),
+    speed: number(0.1, 10_000, 'a speed in rad/s from 0.1 to 10,000'),
+    seconds: number(1, 36_000, 'a time in seconds from 1 to 36,000'),
+    lines: list(shape({ required: { order: number(0, 1e6, 'an order from 0 to a million'), level: number(-400, 10_000, 'a level from −400 to 10,000') }, optional: { source: text(1, 300), multiple: number(0, 1e6, 'a multiple from 0 to a million') } }), 0, 200),
+  },
+  optional: { unit: text(1, 20) },
+});
 
 const fingerprint = pattern(/^f\d{1,3}:[0-9a-f]{64}$/u, 'a fingerprint: f2: and 64 hex digits');
 
@@ -83,6 +96,7 @@ const bodies: Readonly<Record<string, Rule>> = {
   noted: shape({ required: { kind, note }, optional: { step: id, photo } }),
   counted: shape({ required: { kind, bag: id, lines: list(shape({ required: { item: id, wanted: pieces, sound: pieces }, optional: { damaged: pieces, replaced: pieces } }), 1, 500) } }),
   balanced: shape({ required: { kind, version: whole(1, 1), calculation: word, inputs: readings(2) }, optional: { of: id, note } }),
+  heard: shape({ required: { kind, healthy: flag, sensor: text(1, 80), record: heardRecord } }),
 };
 
 const body: Rule = (value, where) => {

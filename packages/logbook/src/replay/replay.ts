@@ -66,6 +66,7 @@ function stepsOf({ body, number }: Entry, byNumber: ReadonlyMap<number, Entry>, 
       return body.step === undefined ? new Map() : known(naming.stepOf(body.step));
     case 'counted':
     case 'balanced':
+    case 'heard':
       return new Map();
     case 'opened': {
       const fallen = naming.openedBy(body.things);

@@ -154,8 +154,8 @@ const tellable = 6;
 const standing = (pooled: Pooled, speed: number, orders: readonly number[]): number =>
   orders.reduce((sum, order) => sum + Math.min(30, meanPower(pooled, Math.min(pooled.bins - 1, Math.round((order * speed) / pooled.binWidth)))), 0);
 
-/** Range of the last search for the ratio of a free group, and its step, logarithm. */
-const ratioReach = 8e-4;
+/** Range of the last search for the ratio of a free group, as far as a low line alone may leave it open, and its step, logarithm. */
+const ratioReach = 3e-3;
 const ratioStep = 1e-5;
 
 /** A ratio to the last digit, and what would explain it. */

@@ -109,7 +109,8 @@ function fitOf(times: Float64Array, measured: Float64Array, precision: Float64Ar
   bandSolve(factor, angle);
   let misfit = 0;
   for (let place = 0; place < count; place += 1) misfit += precision[place]! * measured[place]! * (measured[place]! - angle[2 * place]!);
-  for (let row = 0; row < 2 * count; row += 1) logDeterminant -= 2 * Math.log(factor[4 * row]!);
+  // The diagonal of the factor holds one over what the determinant is the product of.
+  for (let row = 0; row < 2 * count; row += 1) logDeterminant -= Math.log(factor[4 * row]!);
   const scatter = (Math.max(0, misfit) + trusted) / (freedom + trusted);
   return { likely: -0.5 * ((freedom + trusted) * Math.log(scatter) + logDeterminant), scatter, factor, angle };
 }

@@ -54,7 +54,7 @@ export function StepDetails({ open, step, standing }: StepDetailsProps): ReactNo
   );
 }
 
-const deeds: Readonly<Record<StepEvent['kind'], string>> = { signed: 'signed', looked: 'looked again, found it good', opened: 'opened', corrected: 'took a signature back', noted: 'noted', counted: 'counted', balanced: 'balanced' };
+const deeds: Readonly<Record<StepEvent['kind'], string>> = { signed: 'signed', looked: 'looked again, found it good', opened: 'opened', corrected: 'took a signature back', noted: 'noted', counted: 'counted', balanced: 'balanced', heard: 'heard' };
 
 function History({ step, standing }: { readonly step: Step; readonly standing: StepState | undefined }): ReactNode {
   if (!standing || standing.history.length === 0) return undefined;

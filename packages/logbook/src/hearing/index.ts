@@ -1,0 +1,1 @@
+export { heardRecords, type HeardEntry } from './heard-records.ts';
