@@ -76,6 +76,7 @@ const track = { pathDifference: '10 mm', radius: '0.8 m', chord: '50 mm', inerti
 const perPitch = (0.8 * 2.4576) / 8;
 const hand = sourced({ document: 'Worked by hand in the title', kind: 'by hand' }, [
   ['252 · 431 − 249.5 · 434 = 329 g·mm', 'blade-match', pair, 'momentDifference', 329e-6, 1e-9, 'relative'],
+  ['252 g less 249.5 g', 'blade-match', pair, 'massDifference', 2.5e-3, 1e-9, 'relative'],
   ['the second is the lighter', 'blade-match', pair, 'lighterBlade', 2, 0, 'absolute'],
   ['329/760 = 0.433 g of tape', 'blade-match', pair, 'tapeMass', 329e-6 / 0.76, 1e-9, 'relative'],
   ['329 g·mm at 157.08 rad/s: 8.12 N', 'blade-match', pair, 'forceDifference', 8.117_749_619_895_996, 1e-9, 'relative'],

@@ -1,7 +1,7 @@
-import type { Check } from './check.ts';
+import type { Check, CheckValue } from './check.ts';
 
 /** Title with the working, calculation, inputs, output, expected value in SI. */
-type Row = readonly [title: string, calculation: string, inputs: Readonly<Record<string, unknown>>, output: string, expected: number];
+type Row = readonly [title: string, calculation: string, inputs: Readonly<Record<string, unknown>>, output: string, expected: CheckValue];
 
 const linearBlade = { blades: 2, bladeMass: '200 g', boltRadius: '100 mm', bladeCentre: '250 mm', radius: '700 mm', gripMass: '100 g', gripCentre: '50 mm' };
 const needed = { loads: [{ power: '588 W', stages: [{ efficiency: 0.98 }] }, { power: '38 W', stages: [{ efficiency: 0.95 }] }], fan: '100 W', fanSpeed: '12000 rpm', speed: '6000 rpm', density: 1.225 };
@@ -10,6 +10,7 @@ const motor = { speedConstant: 50, resistance: 0.02, noLoadCurrent: 2, cells: 10
 // Tail: σ = 2·0.03/(π·0.15), stalls at 0.14 before its stop; thrust 0.14·σ·ρ·πR²·(i·Ω·R)² = 0.14·0.06·1.225·0.15·(0.75 Ω)² = 0.00086822 Ω².
 const tail = { blades: 2, radius: 0.8, rootCutout: 0.1, chord: 0.06, airfoil: 'NACA 0012', speed: '180 rad/s', lowSpeed: '150 rad/s', highSpeed: '200 rad/s', thrust: '60 N', power: '1800 W', tailRatio: 5, arm: '1 m', tailBlades: 2, tailRadius: '150 mm', tailChord: '30 mm', maximumPitch: '40 °' };
 const tailThrust = 0.14 * 0.06 * 1.225 * 0.15 * 0.75 ** 2;
+const tailBand = Array.from({ length: 33 }, (_, j) => 150 + (50 * j) / 32);
 const smallBearing = { rollingElements: 8, elementDiameter: '2 mm', pitchDiameter: '8 mm', shaftSpeed: '6000 rpm' };
 
 const rows: readonly Row[] = [
@@ -48,6 +49,9 @@ const rows: readonly Row[] = [
   ['588 W of (640 + 12.5) W; of 652.5 W at hand twice over 640: 588 · (1,292.5 − 12.5)/640', 'power-needed', { ...needed, available: '1292.5 W' }, 'firstAvailable', 1176],
   ['0.7 · 340.294 m/s at 5 · 0.15 m: 317.6 rad/s', 'tail-speeds', tail, 'fastSpeed', (0.7 * 340.294) / 0.75],
   ['1,800 W/180 rad/s on 1 m are 10 N: √(10 N/0.00086822)', 'tail-speeds', tail, 'leastSpeedFull', Math.sqrt(10 / tailThrust)],
+  ['33 speeds from 150 to 200 rad/s', 'tail-speeds', tail, 'mainSpeed', tailBand],
+  ['10 N at every speed', 'tail-speeds', tail, 'neededFull', tailBand.map(() => 10)],
+  ['0.00086822 Ω²', 'tail-speeds', tail, 'available', tailBand.map((main) => tailThrust * main ** 2)],
   ['0.00086822 · 180² N over 10 N', 'tail-speeds', tail, 'fullMargin', (tailThrust * 180 ** 2) / 10],
   ['200 rad/s at 0.75 m: 150 m/s', 'tip-speed', { speed: '200 rad/s', radius: '0.75 m' }, 'tipSpeed', 150],
   ['½ · 0.1 kg·m² · (200 rad/s)² = 2,000 J', 'stored-energy', { rotorInertia: 0.1, speed: '200 rad/s' }, 'storedEnergy', 2000],

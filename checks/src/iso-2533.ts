@@ -38,4 +38,14 @@ export const iso2533: readonly Check[] = [
     tolerance: 5e-4,
     mode: 'relative',
   },
+  {
+    calculation: 'atmosphere',
+    title: 'saturated at 20 °C: 101,325 Pa less 2,339 Pa of vapour',
+    source: { document: 'IAPWS-IF97 steam tables, saturation pressure at 20 °C: 2.3392 kPa (from memory)', kind: 'published' },
+    inputs: { pressureAltitude: 0, temperatureOffset: '5 K', relativeHumidity: '100 %' },
+    output: 'dryPressure',
+    expected: 101_325 - 2339.2,
+    tolerance: 1e-4,
+    mode: 'relative',
+  },
 ];

@@ -33,6 +33,15 @@ describe('trim', () => {
     }
   });
 
+  test('a sweep whose steps are long and whose tilt outruns its advance ratio finds what single flights find (regression: it went over to stalled blades)', () => {
+    const coarse = () => new TrimSolver(bladeElements({ blades: 2, radius: 0.8, rootCutout: 0.14, chord: [{ r: 0, value: 0.06 }], twist: [], section: naca0012() }, 12), air, { inertia: 0.05, frequencyRatio: 1, cosine: 0, sine: 0 }, { ...model, azimuths: 16 });
+    const at = (airspeed: number): SteadyFlight => ({ speed: 180, tipSpeed: 144, weight: 49, drag: 0.5 * 1.225 * airspeed ** 2 * 0.02, airspeed, climbRate: 0 });
+    const warm = coarse();
+    for (const airspeed of [37.03, 41.14, 45.26, 49.37, 53.49]) {
+      expect(trimLevelFlight(warm, at(airspeed))!.power / trimLevelFlight(coarse(), at(airspeed))!.power).toBeCloseTo(1, 5);
+    }
+  });
+
   test('with straight lift, no drag, no cutout and even inflow at rest it is the closed form (independent route: pitchInTipPathPlane at μ = 0)', () => {
     const lawful = { kind: 'polar', thickness: 0, liftSlope: 5.73, cd0: 0, cd2: 0 } as const;
     const bare = new TrimSolver(elements(lawful, 0, 80), { density: 1.225, kinematicViscosity: 1.46e-5, climbRate: 0 }, { ...flapping, frequencyRatio: 1 }, { ...model, inducedFactor: 1, roughness: 1, tipLoss: false });

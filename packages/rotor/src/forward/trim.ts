@@ -17,6 +17,8 @@ const MOST_HALVINGS = 4;
 const NEAR = 0.06;
 /** Steps in advance ratio by which a condition is walked up to that does not settle at once. */
 const WALK = 0.03;
+/** Least steps from a neighbour that did not lead there in one. */
+const LEAST_STEPS = 4;
 /** A balance with more of the disc stalled than this is none that a machine could fly. */
 const MOST_STALL = 0.5;
 
@@ -53,23 +55,24 @@ export class TrimSolver {
   solve(condition: FlightCondition): TrimSolution | undefined {
     this.#disc.setLifting(condition);
     this.#begin(condition);
-    const { result } = this.#disc;
-    const settled = (this.#settle(condition) || this.#walk(condition)) && !(result.stalledFraction > MOST_STALL);
-    if (!settled) {
+    if (!this.#settle(condition) && !this.#walk(condition)) {
       this.#last = undefined;
       return undefined;
     }
     const found = this.#unknowns;
     this.#trail.record(condition.advanceRatio, found);
     this.#last = condition;
-    return { collective: found[0]!, cyclicCos: found[1]!, cyclicSin: found[2]!, inducedRatio: found[3]!, coning: found[4]!, ...result };
+    return { collective: found[0]!, cyclicCos: found[1]!, cyclicSin: found[2]!, inducedRatio: found[3]!, coning: found[4]!, ...this.#disc.result };
   }
 
   /** Where the last solutions point, where one of them is near, or what an even disc would ask for. */
   #begin(condition: FlightCondition): void {
     const last = this.#last;
     const near = last !== undefined && Math.abs(condition.advanceRatio - last.advanceRatio) <= NEAR && Math.abs(condition.thrust / last.thrust - 1) <= NEAR && last.speed === condition.speed;
-    if (!near) this.#trail.clear();
+    if (!near) {
+      this.#last = undefined;
+      this.#trail.clear();
+    }
     if (!this.#trail.point(condition.advanceRatio, this.#unknowns)) this.#cold(condition);
   }
 
@@ -88,17 +91,26 @@ export class TrimSolver {
     ]);
   }
 
-  /** From slow flight up to the condition. */
+  /** By small steps from the last solution, where there is one near, else from rest. */
   #walk(condition: FlightCondition): boolean {
-    const steps = Math.ceil(condition.advanceRatio / WALK);
-    this.#cold({ ...condition, advanceRatio: 0, throughRatio: 0 });
-    for (let step = 1; step <= steps; step++) {
-      const share = step / steps;
-      if (!this.#settle({ ...condition, advanceRatio: share * condition.advanceRatio, throughRatio: share * condition.throughRatio })) return false;
-    }
-    return steps > 0;
+    const last = this.#last;
+    if (last !== undefined && this.#trail.last(this.#unknowns) && this.#walkFrom(last, condition, LEAST_STEPS)) return true;
+    const rest = { ...condition, advanceRatio: 0, throughRatio: 0 };
+    this.#cold(rest);
+    return this.#walkFrom(rest, condition, 1);
   }
 
+  #walkFrom(from: FlightCondition, to: FlightCondition, least: number): boolean {
+    const steps = Math.max(least, Math.ceil(Math.abs(to.advanceRatio - from.advanceRatio) / WALK));
+    for (let step = 1; step <= steps; step++) {
+      const share = step / steps;
+      const between = (one: number, other: number): number => one + share * (other - one);
+      if (!this.#settle({ ...to, thrust: between(from.thrust, to.thrust), advanceRatio: between(from.advanceRatio, to.advanceRatio), throughRatio: between(from.throughRatio, to.throughRatio) })) return false;
+    }
+    return true;
+  }
+
+  /** From the unknowns as they stand. False when the steps lead nowhere, or to a balance of stalled blades. */
   #settle(condition: FlightCondition): boolean {
     const disc = this.#disc;
     const unknowns = this.#unknowns;
@@ -108,7 +120,7 @@ export class TrimSolver {
       if (!this.#solveStep()) return false;
       if (worst < SETTLED) {
         this.#stepTo(unknowns, 1);
-        return true;
+        return !(disc.result.stalledFraction > MOST_STALL);
       }
       const close = worst < CLOSE;
       let next = Infinity;

@@ -32,6 +32,13 @@ export class Trail {
     this.#places[0] = place;
   }
 
+  /** The last solution itself; false when there is none. */
+  last(values: Float64Array): boolean {
+    if (Number.isNaN(this.#places[0]!)) return false;
+    values.set(this.#values[0]);
+    return true;
+  }
+
   /**
    * @param values  filled with what the solutions point at; the last one where they point nowhere
    * @returns       false when there is none
