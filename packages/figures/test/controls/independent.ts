@@ -1,4 +1,4 @@
-import type { SwashplateGeometry } from '@rotorwright/mechanics';
+import type { LeverTrain, Mover, SwashplateGeometry } from '@rotorwright/mechanics';
 
 /**
  * The plate by another route: rotation vectors, four equations with four unknowns, differences for derivatives; the
@@ -22,13 +22,36 @@ export function spun(point: V, axis: V, angle: number): V {
   return plus(plus(point, scaled(t, w)), outer(u, t));
 }
 
-export const turnedBall = ({ pivot, axis, arm }: { readonly pivot: V; readonly axis: V; readonly arm: V }, angle: number): V => plus(pivot, spun(arm, axis, angle));
+const about = (point: V, { pivot, axis }: { readonly pivot: V; readonly axis: V }, angle: number): V => plus(pivot, spun(minus(point, pivot), axis, angle));
 
-/** Height and rotation vector of the lower plate. */
-export function plateByVectors({ servos, guide }: SwashplateGeometry, angles: readonly number[]): { readonly height: number; readonly turn: V; readonly normal: V } {
+/** Where a point goes that rides on a servo or lever: levers turned, one after the other, until each rod has its length. */
+export function carriedBy({ servos, levers }: LeverTrain, angles: readonly number[]): (mover: Mover, rest: V) => V {
+  const turned: number[] = [];
+  const carried = (mover: Mover, rest: V): V => {
+    if ('servo' in mover) return about(rest, servos[mover.servo]!, angles[mover.servo]!);
+    const lever = levers[mover.lever]!;
+    const own = about(rest, lever, turned[mover.lever]!);
+    return lever.on === undefined ? own : carried({ lever: lever.on }, own);
+  };
+  levers.forEach(({ ball, rod }, lever) => {
+    const from = carried(rod.from, rod.ball);
+    turned[lever] = halved((turn) => {
+      turned[lever] = turn;
+      return size(minus(carried({ lever }, ball), from)) - rod.length;
+    }, -0.9, 0.9);
+  });
+  return carried;
+}
+
+/**
+ * Height and rotation vector of the lower plate on three rods.
+ *
+ * @param balls  of the servos or levers, where they have gone
+ */
+export function plateByVectors({ servos, guide }: SwashplateGeometry, balls: readonly V[]): { readonly height: number; readonly turn: V; readonly normal: V } {
   const put = ([h, x, y, z]: V, point: V): V => plus([0, 0, h!], spun(point, [x!, y!, z!], size([x!, y!, z!])));
   const misses = (unknown: V): number[] => [
-    ...servos.map((servo, index) => size(minus(put(unknown, servo.ball), turnedBall(servo, angles[index]!))) - servo.rodLength),
+    ...servos.map((servo, index) => size(minus(put(unknown, servo.ball), balls[index]!)) - servo.rodLength),
     inner([-guide[1], guide[0], 0], minus(put(unknown, guide), [0, 0, unknown[0]!])),
   ];
   let unknown: number[] = [0, 0, 0, 0];
@@ -45,6 +68,33 @@ export function plateByVectors({ servos, guide }: SwashplateGeometry, angles: re
   return { height: height!, turn, normal: spun([0, 0, 1], turn, size(turn)) };
 }
 
+/** The same on more rods than it takes: where the squares of what each is too long or too short by are least. */
+export function plateByLeastSquares({ servos, guide }: SwashplateGeometry, balls: readonly V[]): { readonly height: number; readonly normal: V } {
+  const put = ([height, x, y]: V): ((point: V) => V) => {
+    const normal = scaled([x!, y!, 1], 1 / size([x!, y!, 1]));
+    const hinge = outer([0, 0, 1], normal);
+    const lean = Math.atan2(Math.hypot(normal[0]!, normal[1]!), normal[2]!);
+    const leaned = (point: V, turn: number): V => spun(size(hinge) < 1e-15 ? point : spun(point, hinge, lean), normal, turn);
+    const turn = halved((each) => outer([guide[0], guide[1], 0], leaned(guide, each))[2]!, -0.5, 0.5);
+    return (point) => plus([0, 0, height!], leaned(point, turn));
+  };
+  const misses = (unknown: V): number[] => {
+    const to = put(unknown);
+    return servos.map(({ ball, rodLength }, index) => size(minus(to(ball), balls[index]!)) - rodLength);
+  };
+  let unknown: V = [0, 0, 0];
+  for (let round = 0; round < 25; round += 1) {
+    const here = misses(unknown);
+    const columns = unknown.map((_, index) => {
+      const by = index === 0 ? 1e-6 : 1e-5;
+      return minus(misses(unknown.map((each, own) => (own === index ? each + by : each))), misses(unknown.map((each, own) => (own === index ? each - by : each)))).map((each) => each / (2 * by));
+    });
+    unknown = minus(unknown, gauss(columns.map((row) => columns.map((column) => inner(row, column))), columns.map((column) => inner(column, here))));
+  }
+  const [height, x, y] = unknown;
+  return { height: height!, normal: scaled([x!, y!, 1], 1 / size([x!, y!, 1])) };
+}
+
 function gauss(matrix: readonly V[], right: V): V {
   const rows = matrix.map((row, index) => [...row, right[index]!]);
   for (let at = 0; at < rows.length; at += 1) {
@@ -57,7 +107,7 @@ function gauss(matrix: readonly V[], right: V): V {
   return found;
 }
 
-function halved(f: (x: number) => number, low: number, high: number): number {
+export function halved(f: (x: number) => number, low: number, high: number): number {
   const rising = f(high) > f(low);
   for (let round = 0; round < 200; round += 1) {
     const middle = (low + high) / 2;
@@ -74,7 +124,7 @@ export function pitchByHalving({ rotation, link, grip }: SwashplateGeometry, hei
   const leading = scaled(outer([0, 0, 1], outboard), sense);
   const space = ([r, t, z]: V): V => plus(plus(scaled(outboard, r!), scaled(leading, t!)), [0, 0, z!]);
   const hinge = outer([0, 0, 1], normal);
-  const lean = Math.acos(Math.min(1, normal[2]!));
+  const lean = Math.atan2(Math.hypot(normal[0]!, normal[1]!), normal[2]!);
   const leaned = (point: V, turn: number): V => spun(size(hinge) < 1e-15 ? point : spun(point, hinge, lean), normal, turn);
   const driver = space(link.driver);
   const turn = halved((each) => outer(driver, leaned(driver, each))[2]!, -0.5, 0.5);

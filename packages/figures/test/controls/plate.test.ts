@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { harmonicsOf, pitchAt, type Harmonics } from '@rotorwright/mechanics';
-import { cranksAt, mixed, poseAt, servosFor, sweepSticks, wantedAt } from '../../src/controls/plate-motion.ts';
+import { mixed, poseAt, servosFor, sweepSticks, wantedAt } from '../../src/controls/plate-motion.ts';
 import { plateOf } from '../../src/controls/plate.ts';
 import type { Plate } from '../../src/controls/plate-types.ts';
 import { solveDrive } from '../../src/drive/solve.ts';
 import { around, bench, example, levered, plateIn } from './benches.ts';
-import { pitchByHalving, plateByVectors, spun } from './independent.ts';
+import { carriedBy, pitchByHalving, plateByLeastSquares, plateByVectors } from './independent.ts';
 
 const angle = fc.double({ min: -0.35, max: 0.35, noNaN: true });
 const azimuth = fc.double({ min: 0, max: 2 * Math.PI, noNaN: true });
@@ -16,8 +16,19 @@ const threes: readonly (readonly [string, Plate])[] = [
   ['Whimbrel', plateIn(example('whimbrel'))],
   ['Sanderling', plateIn(example('sanderling'))],
   ['servos at 0°, 140° and 220°', plateIn(around([0, 140, 220], { sense: 'counter-clockwise' }))],
+  ['servos at 60°, 180° and 300°', plateIn(around([60, 180, 300]))],
   ['a bell-crank before the front rod', plateIn(levered())],
 ];
+const fours: readonly (readonly [string, Plate])[] = [
+  ['45° off the axes', plateIn(around([45, 135, 225, 315]))],
+  ['on the axes, counter-clockwise', plateIn(around([0, 90, 180, 270], { sense: 'counter-clockwise' }))],
+  ['at 20°, 110°, 200° and 320°', plateIn(around([20, 110, 200, 320]))],
+];
+/** Balls that carry the plate, each where its servo, or its levers, have taken it. */
+const ballsAt = (plate: Plate, angles: readonly number[]): readonly (readonly number[])[] => {
+  const carried = carriedBy(plate.train, angles);
+  return plate.ends.map(({ mover, balls: [ball] }) => carried(mover, ball));
+};
 const given = (plate: Plate, angles: readonly number[]): Harmonics => harmonicsOf(plate.geometry, poseAt(plate, angles)!.pose)!;
 const furthest = (a: readonly number[], b: readonly number[]): number => Math.max(...a.map((each, index) => Math.abs(each - b[index]!)));
 
@@ -25,8 +36,8 @@ describe.each(threes)('%s', (_, plate) => {
   it('puts the plate where rotation vectors and four equations put it, and the blade where halving does', () => {
     // Independent route.
     fc.assert(fc.property(angle, angle, angle, azimuth, (a, b, c, psi) => {
-      const { geometry, angles } = cranksAt(plate, [a, b, c])!;
-      const other = plateByVectors(geometry, angles);
+      const { geometry } = plate;
+      const other = plateByVectors(geometry, ballsAt(plate, [a, b, c]));
       const { pose } = poseAt(plate, [a, b, c])!;
       const long = Math.hypot(pose.p, pose.q, 1);
       expect(furthest([pose.height, pose.p / long, pose.q / long], [other.height, ...other.normal.slice(0, 2)])).toBeLessThan(1e-9);
@@ -66,6 +77,30 @@ describe.each(threes)('%s', (_, plate) => {
   });
 });
 
+describe.each(fours)('four servos %s', (_, plate) => {
+  it('put the plate where the squares of the rod errors are least, and the blade where halving does', () => {
+    // Independent route; angles at which the rods fight one another.
+    const small = fc.double({ min: -0.15, max: 0.15, noNaN: true });
+    fc.assert(fc.property(small, small, small, small, azimuth, (a, b, c, d, psi) => {
+      const other = plateByLeastSquares(plate.geometry, ballsAt(plate, [a, b, c, d]));
+      const { pose } = poseAt(plate, [a, b, c, d])!;
+      const long = Math.hypot(pose.p, pose.q, 1);
+      expect(furthest([pose.height, pose.p / long, pose.q / long], [other.height, ...other.normal.slice(0, 2)])).toBeLessThan(1e-9);
+      expect(Math.abs(pitchAt(plate.geometry, pose, [psi])![0]! - pitchByHalving(plate.geometry, other.height, other.normal, psi))).toBeLessThan(1e-9);
+    }), { numRuns: 15 });
+  });
+
+  it('are swept as they are put, position by position', () => {
+    fc.assert(fc.property(fc.array(sticks, { minLength: 1, maxLength: 6 }), (positions) => {
+      const sweep = sweepSticks(plate, positions)!;
+      positions.forEach((position, index) => {
+        const { pose } = poseAt(plate, mixed(plate, wantedAt(plate, position))!)!;
+        expect(furthest([...sweep.poses.subarray(3 * index, 3 * index + 3)], [pose.height, pose.p, pose.q])).toBeLessThan(1e-9);
+      });
+    }), { numRuns: 10 });
+  });
+});
+
 describe('a plate on four servos', () => {
   const plate = plateIn(around([45, 135, 225, 315]));
 
@@ -99,37 +134,16 @@ describe('a lever that rides on another', () => {
     }
   });
 
-  it('carries its ball as two turns, one after the other, carry it', () => {
-    // Independent route: quaternions, with the angles that keep both rods at their lengths found by halving.
-    const angles = plate.servos.map(({ id }) => (id === 'lift' ? 0.15 : id === 'front' ? -0.1 : 0));
-    const { geometry } = cranksAt(plate, angles)!;
-    const end = plate.ends.findIndex(({ link }) => link.id === 'l1');
-    const ball = geometry.servos[end]!;
-    const beam = plate.train.levers[plate.levers.findIndex(({ id }) => id === 'beam')]!;
-    const crank = plate.train.levers[plate.levers.findIndex(({ id }) => id === 'crank')]!;
-    const about = (point: readonly number[], pivot: readonly number[], axis: readonly number[], by: number): readonly number[] => spun(point.map((each, index) => each - pivot[index]!), axis, by).map((each, index) => each + pivot[index]!);
-    const root = (f: (x: number) => number): number => {
-      let [low, high] = [-0.6, 0.6];
-      const rising = f(high) > f(low);
-      for (let round = 0; round < 100; round += 1) {
-        const middle = (low + high) / 2;
-        if (f(middle) < 0 === rising) low = middle;
-        else high = middle;
-      }
-      return low;
-    };
-    const distance = (a: readonly number[], b: readonly number[]): number => Math.hypot(...a.map((each, index) => each - b[index]!));
-    const servoBall = (id: string, rest: readonly number[], by: number): readonly number[] => {
-      const { pivot, axis } = plate.train.servos[plate.servos.findIndex((servo) => servo.id === id)]!;
-      return about(rest, pivot, axis, by);
-    };
-    const liftBall = servoBall('lift', beam.rod.ball, 0.15);
-    const frontBall = servoBall('front', crank.rod.ball, -0.1);
-    const beamAngle = root((by) => distance(about(beam.ball, beam.pivot, beam.axis, by), liftBall) - beam.rod.length);
-    const carried = (point: readonly number[], by: number): readonly number[] => about(about(point, crank.pivot, crank.axis, by), beam.pivot, beam.axis, beamAngle);
-    const crankAngle = root((by) => distance(carried(crank.ball, by), frontBall) - crank.rod.length);
-    const expected = carried(plate.ends[end]!.balls[0], crankAngle);
-    expect(furthest(ball.pivot.map((each, index) => each + ball.arm[index]!), expected)).toBeLessThan(1e-9);
+  it('puts the plate and the blade where two turns, one after the other, put them', () => {
+    // Independent route: quaternions, with the angles that keep the rods at their lengths found by halving.
+    const small = fc.double({ min: -0.15, max: 0.15, noNaN: true });
+    fc.assert(fc.property(fc.array(small, { minLength: plate.servos.length, maxLength: plate.servos.length }), azimuth, (angles, psi) => {
+      const other = plateByVectors(plate.geometry, ballsAt(plate, angles));
+      const { pose } = poseAt(plate, angles)!;
+      const long = Math.hypot(pose.p, pose.q, 1);
+      expect(furthest([pose.height, pose.p / long, pose.q / long], [other.height, ...other.normal.slice(0, 2)])).toBeLessThan(1e-9);
+      expect(Math.abs(pitchAt(plate.geometry, pose, [psi])![0]! - pitchByHalving(plate.geometry, other.height, other.normal, psi))).toBeLessThan(1e-9);
+    }), { numRuns: 20 });
   });
 
   it('gives the wanted pitch with servo angles found backwards', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { servoForPitch, tailAt, tailOf, type Tail } from '../../src/controls/tail.ts';
 import { bench, example, tailIn } from './benches.ts';
-import { spun } from './independent.ts';
+import { carriedBy, halved } from './independent.ts';
 
 /** A servo whose rod pulls the slider straight along the shaft. */
 const straight = (): Tail => tailIn(bench(`
@@ -15,7 +15,6 @@ const straight = (): Tail => tailIn(bench(`
 const tails: readonly (readonly [string, Tail, number])[] = [['Whimbrel', tailIn(example('whimbrel')), 0.6], ['Sanderling', tailIn(example('sanderling')), 0.6], ['a rod straight to the slider', straight(), 0.3]];
 // The short arm of the bell-crank takes more of the servo; straight, the same slide comes from half the turn.
 const within = (most: number) => fc.double({ min: -most, max: most, noNaN: true });
-const angle = within(0.6);
 
 describe.each(tails)('the tail of %s', (_, tail, most) => {
   it('gives the servo angle back from the pitch that it gives', () => {
@@ -37,29 +36,25 @@ describe.each(tails)('the tail of %s', (_, tail, most) => {
   });
 });
 
-describe('bell-crank and slider', () => {
-  it('slide as a pin on a circle goes, with the crank turned until its rod has its length', () => {
-    // Independent route: quaternions and halving.
-    const tail = tailIn(example('whimbrel'));
-    const [lever] = tail.train.levers;
-    const [servo] = tail.train.servos;
-    const about = (point: readonly number[], pivot: readonly number[], axis: readonly number[], by: number): readonly number[] => spun(point.map((each, index) => each - pivot[index]!), axis, by).map((each, index) => each + pivot[index]!);
-    fc.assert(fc.property(angle, (by) => {
-      const ball = about(lever!.rod.ball, servo!.pivot, servo!.axis, by);
-      const miss = (turn: number): number => Math.hypot(...about(lever!.ball, lever!.pivot, lever!.axis, turn).map((each, index) => each - ball[index]!)) - lever!.rod.length;
-      let [low, high] = [-0.9, 0.9];
-      const rising = miss(high) > miss(low);
-      for (let round = 0; round < 100; round += 1) {
-        const middle = (low + high) / 2;
-        if (miss(middle) < 0 === rising) low = middle;
-        else high = middle;
-      }
-      const pin = 'pin' in tail.push ? tail.push.pin : [];
-      const moved = about(pin, lever!.pivot, lever!.axis, low);
-      expect(tailAt(tail, by)!.slide).toBeCloseTo(moved[1]! - pin[1]!, 11);
-    }));
+describe.each(tails)('slider and blade of %s', (_, tail, most) => {
+  it('go where quaternions and halving put them: the pin on its circle, or the ball on the end of its rod', () => {
+    // Independent route.
+    const { push, line, hub: { link: { upperBall, length }, grip: { ball: [r, t, z], height } } } = tail;
+    fc.assert(fc.property(within(most), (by) => {
+      const carried = carriedBy(tail.train, [by]);
+      const along = (point: readonly number[]): number => point.reduce((sum, each, index) => sum + each * line[index]!, 0);
+      const slide = 'pin' in push
+        ? along(carried(push.mover, push.pin).map((each, index) => each - push.pin[index]!))
+        : halved((way) => Math.hypot(...carried(push.mover, push.ball).map((each, index) => push.end[index]! + way * line[index]! - each)) - push.rod.length, -0.02, 0.02);
+      const pitch = halved((angle) => Math.hypot(r - upperBall[0], t * Math.cos(angle) - z * Math.sin(angle) - upperBall[1], t * Math.sin(angle) + z * Math.cos(angle) + height - upperBall[2] - slide) - length, -0.9, 0.9);
+      const there = tailAt(tail, by)!;
+      expect(Math.abs(there.slide - slide)).toBeLessThan(1e-9);
+      expect(Math.abs(there.pitch - pitch)).toBeLessThan(1e-9);
+    }), { numRuns: 40 });
   });
+});
 
+describe('a slider', () => {
   it('slides as far as the arm of the servo reaches along the rod', () => {
     // By hand: a ball on a twelve-millimetre arm that turns by 30° goes 6 mm along the rod; the rod of 100 mm leans by little more than nothing.
     expect(Math.abs(tailAt(straight(), Math.PI / 6)!.slide)).toBeCloseTo(0.006, 4);
