@@ -56,11 +56,13 @@ function geometryOf({ rotation, servos, antiRotation, plateSide, link, grip }: G
   for (const [name, point] of [['antiRotation.point', guide], [link.driver === undefined ? 'link.upperBall' : 'link.driver', driver]] as const) {
     if (!(point[0] ** 2 + point[1] ** 2 > 1e-24)) throw new CalculationError(name, `[${point.join(', ')}]`, 'a point off the mast axis');
   }
+  const gripBall = three(grip.ball, 'grip.ball');
+  if (!(gripBall[1] ** 2 + gripBall[2] ** 2 > 1e-24)) throw new CalculationError('grip.ball', `[${gripBall.join(', ')}] m`, 'a ball that stands off the feathering axis');
   return {
     rotation, plateSide, guide,
     servos: servos.map((each, index) => ({ ...crankOf(each, `servos[${index}]`), rodLength: each.rodLength, ball: three(each.ball, `servos[${index}].ball`) })),
     link: { upperBall, length: link.length, driver },
-    grip: { height: grip.height, ball: three(grip.ball, 'grip.ball') },
+    grip: { height: grip.height, ball: gripBall },
   };
 }
 

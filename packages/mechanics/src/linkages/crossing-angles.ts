@@ -4,18 +4,20 @@
  * @param a  A
  * @param b  B, in the unit of A
  * @param c  C, in the unit of A
+ * @param noise  what rounding may have put on C, in its unit: crossings nearer to a touch than that are one
  * @returns  two angles in (−π, π], ascending; one where they only touch; none where they miss each other, or where
  *           the two do not depend on the angle at all
  * @source   trigonometry: A·cos x + B·sin x = √(A² + B²)·cos(x − atan2(B, A))
  */
-export function crossingAngles(a: number, b: number, c: number): readonly number[] {
+export function crossingAngles(a: number, b: number, c: number, noise = 0): readonly number[] {
   const size = Math.sqrt(a * a + b * b);
+  if (!(size > noise)) return [];
   const cosine = c / size;
-  // A touch that rounding makes a miss by the last digits still is a touch.
-  if (!(Math.abs(cosine) <= 1 + touch)) return [];
   const middle = Math.atan2(b, a);
-  const half = Math.acos(Math.min(1, Math.max(-1, cosine)));
-  if (half === 0 || half === Math.PI) return [wrapped(middle + half)];
+  // A touch that rounding makes a miss, or two crossings, still is a touch.
+  if (Math.abs(Math.abs(cosine) - 1) <= touch + noise / size) return [wrapped(cosine > 0 ? middle : middle + Math.PI)];
+  if (!(Math.abs(cosine) < 1)) return [];
+  const half = Math.acos(cosine);
   return [wrapped(middle - half), wrapped(middle + half)].sort((first, second) => first - second);
 }
 

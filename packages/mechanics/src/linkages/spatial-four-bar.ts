@@ -29,20 +29,28 @@ export function ballOf(crank: Crank, angle: number): Vector3 {
 
 /** Crank angles at which its ball is a rod's length from a point: none, one or two, ascending in (−π, π]. */
 export function anglesTo(crank: Crank, point: Vector3, rodLength: number): readonly number[] {
-  const { cosine, sine, rest } = distanceTerms(crank, point, rodLength);
-  return crossingAngles(cosine, sine, rest);
+  const { cosine, sine, rest, noise } = distanceTerms(crank, point, rodLength);
+  return crossingAngles(cosine, sine, rest, noise);
 }
 
 /**
- * Terms of |ball − point|² = rod², as cosine·cos φ + sine·sin φ = rest, m².
+ * Terms of |ball − point|² = rod², as cosine·cos φ + sine·sin φ = rest, m²; with what rounding may have put on the rest.
  */
-export function distanceTerms({ pivot, axis, arm }: Crank, point: Vector3, rodLength: number): { readonly cosine: number; readonly sine: number; readonly rest: number } {
+export function distanceTerms({ pivot, axis, arm }: Crank, point: Vector3, rodLength: number): { readonly cosine: number; readonly sine: number; readonly rest: number; readonly noise: number } {
   const direction = unit(axis);
   const along = dot(direction, arm);
   const square: Vector3 = [arm[0] - along * direction[0], arm[1] - along * direction[1], arm[2] - along * direction[2]];
   const from: Vector3 = [pivot[0] + along * direction[0] - point[0], pivot[1] + along * direction[1] - point[1], pivot[2] + along * direction[2] - point[2]];
-  return { cosine: 2 * dot(from, square), sine: 2 * dot(from, cross(direction, arm)), rest: rodLength * rodLength - dot(from, from) - dot(square, square) };
+  const [apart, reached] = [dot(from, from), dot(square, square)];
+  const far = Math.sqrt(dot(pivot, pivot)) + Math.sqrt(dot(point, point));
+  return {
+    cosine: 2 * dot(from, square), sine: 2 * dot(from, cross(direction, arm)), rest: rodLength * rodLength - apart - reached,
+    noise: rounding * (rodLength * rodLength + apart + reached + far * (Math.sqrt(apart) + Math.sqrt(reached))),
+  };
 }
+
+/** Share of what they are made from by which sums and squares of lengths may be off: four roundings. */
+const rounding = 4 * Number.EPSILON;
 
 /** Below this share of arm and rod, the rod stands across the way of a ball: dead centre. */
 const deadCentre = 1e-9;

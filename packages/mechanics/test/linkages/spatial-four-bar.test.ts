@@ -80,6 +80,22 @@ describe('a rod between two arms in space', () => {
     expect(only).not.toHaveProperty('ratio');
   });
 
+  it('has one closure without a ratio at any dead centre, whatever the rounding', () => {
+    // Law: stretched or folded, arm and rod lie in one line, however the whole stands in space. Between the two the output stands at its end.
+    const size = fc.double({ min: 0.01, max: 0.1, noNaN: true });
+    const place = fc.double({ min: -1, max: 1, noNaN: true });
+    fc.assert(fc.property(size, size, place, place, fc.double({ min: -3, max: 3, noNaN: true }), fc.boolean(), (arm, rod, x, y, angle, stretched) => {
+      fc.pre(Math.abs(arm - rod) > 1e-3);
+      const still: Crank = { pivot: [x, y, 0], axis: [0, 0, 1], arm: [0.01, 0, 0] };
+      const [ballX, ballY] = [x + 0.01, y];
+      const far = stretched ? arm + rod : Math.abs(arm - rod);
+      const output: Crank = { pivot: [ballX + far * Math.cos(angle), ballY + far * Math.sin(angle), 0], axis: [0, 0, 1], arm: [arm, 0, 0] };
+      const closures = spatialFourBar(still, output, rod, 0);
+      expect(closures).toHaveLength(1);
+      expect(closures[0]).not.toHaveProperty('ratio');
+    }));
+  });
+
   it('refuses an arm along its axis and a rod without length', () => {
     const right: Crank = { pivot: [0, 0, 0], axis: [0, 0, 1], arm: [1, 0, 0] };
     expect(() => spatialFourBar({ ...right, arm: [0, 0, 2] }, right, 1, 0)).toThrow(/arm of the input must stand off its axis/);
@@ -100,5 +116,7 @@ describe('angles at which A·cos x + B·sin x = C', () => {
     expect(crossingAngles(1, 0, -1)).toEqual([Math.PI]);
     expect(crossingAngles(1, 0, 1.1)).toEqual([]);
     expect(crossingAngles(0, 0, 0)).toEqual([]);
+    expect(crossingAngles(0, 0, 1, 1e-18)).toEqual([]);
+    expect(crossingAngles(1e-19, 0, 1e-19, 1e-18)).toEqual([]);
   });
 });
