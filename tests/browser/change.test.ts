@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { planBuild, type Plan, type Step } from '@rotorwright/build';
-import { readMachine } from '@rotorwright/machine';
+import { differences, readMachine } from '@rotorwright/machine';
 import { describe, expect, it } from 'vitest';
 import { barriers, pictures } from './harness.ts';
 import { useWorkshop } from './workshop.ts';
@@ -62,6 +62,30 @@ describe('a change', () => {
     await page.getByRole('heading', { level: 1, name: 'Build' }).waitFor();
     await expect.poll(file).not.toBe(before);
     expect(file()).toContain('teeth: 15');
+    await page.getByRole('button', { name: /^Undo/u }).click();
+    await expect.poll(file).toBe(before);
+  });
+
+  it('that is a variant is turned into work: its entries become those of the file, and nothing else moves', async () => {
+    const before = file();
+    const page = await open('/m/whimbrel/change?idea=variant%3Ashort');
+    await page.getByRole('button', { name: 'Turn into work' }).press('Enter');
+    const entries = differences({ text: before }, { text: before, variant: 'short' });
+    await page.getByText(`${entries.length} entries of the variant become its own`).waitFor();
+    expect(await barriers(page)).toEqual([]);
+    const who = page.getByLabel('Who opens it');
+    if (await who.count() > 0) await who.fill('M. Ode');
+    await page.getByRole('button', { name: 'Do it' }).click();
+    await page.getByRole('heading', { level: 1, name: 'Build' }).waitFor();
+    await expect.poll(file).not.toBe(before);
+    // The file is now what its variant was; what it says besides stands as before, comments and all.
+    const after = file();
+    expect(differences({ text: before, variant: 'short' }, { text: after })).toEqual([]);
+    expect(differences({ text: after }, { text: after, variant: 'short' })).toEqual([]);
+    const comments = (text: string) => text.split('\n').flatMap((line) => /#.*$/u.exec(line)?.[0] ?? []);
+    expect(comments(after)).toEqual(comments(before));
+    // The file has 1546 mm, and its variant 1346 mm.
+    expect(readMachine(after).machine?.rotors.get('main')?.diameter).toBeCloseTo(1.346, 9);
     await page.getByRole('button', { name: /^Undo/u }).click();
     await expect.poll(file).toBe(before);
   });
