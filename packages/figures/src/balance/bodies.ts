@@ -1,4 +1,5 @@
 import type { EntryPath, Machine, Part, Point } from '@rotorwright/machine';
+import { extentOf, type Extent } from './extents.ts';
 
 /** One piece of the machine's mass with its place. */
 export interface Body {
@@ -17,6 +18,8 @@ export interface Body {
   readonly atPath: EntryPath;
   /** What was made of the entry of its place: "centre of the parts of". */
   readonly atAs?: string;
+  /** Of a part whose length and direction are known; any other is a point. */
+  readonly extent?: Extent & { readonly path: EntryPath };
 }
 
 /** Everything that has mass and place, and all that lacks one of them. */
@@ -47,7 +50,7 @@ export function bodiesOf(machine: Machine): Bodies {
       const part = machine.parts.get(id)!;
       return part.instances.map((instance) => ({ part, instance, at: part.at?.get(instance) }));
     });
-    const placed = parts.flatMap(({ part, instance, at }): Body[] => (part.mass === undefined || at === undefined ? [] : [{ id: instance, module: module.id, title: instanceTitle(part, instance), mass: part.mass, massPath: `${part.path}.mass`, at, atPath: placePath(part, instance, machine) }]));
+    const placed = parts.flatMap(({ part, instance, at }): Body[] => (part.mass === undefined || at === undefined ? [] : [{ id: instance, module: module.id, title: instanceTitle(part, instance), mass: part.mass, massPath: `${part.path}.mass`, at, atPath: placePath(part, instance, machine), ...withExtent(machine, part, instance) }]));
     const lost = parts.filter(({ part, at }) => part.mass !== undefined && at === undefined).map(({ part }) => ({ path: `${part.path}.at`, mass: part.mass! }));
     const known = sum(placed) + lost.reduce((total, { mass }) => total + mass, 0);
     dry.push(...placed);
@@ -65,6 +68,12 @@ export function bodiesOf(machine: Machine): Bodies {
     else placeless.push({ path: `${module.path}.at`, mass: rest });
   }
   return { dry, massless, placeless, overweight };
+}
+
+/** Its length makes a part more than a point. */
+function withExtent(machine: Machine, part: Part, instance: string): Pick<Body, 'extent'> {
+  const extent = extentOf(machine, part, instance);
+  return extent ? { extent: { ...extent, path: `${part.path}.length` } } : {};
 }
 
 /** Fuel at a share of the tank's volume, at the centre of the tank; none where volume, density or place is not in the file. */

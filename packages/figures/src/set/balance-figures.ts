@@ -1,4 +1,5 @@
 import type { BallastPlace, Machine, Movable, Point, Rotor, Spun } from '@rotorwright/machine';
+import { liesOf } from '../balance/extents.ts';
 import { bodiesOf, fuelBody, hubOf, sum, type Bodies, type Body } from '../balance/bodies.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { FigureInput } from '../figure.ts';
@@ -20,9 +21,9 @@ const centreRows: readonly Row[] = [
   ['centre-height', 'Centre of mass over the rotor hub', 'm', 'mm', 'centre[2]'],
 ];
 const inertiaRows: readonly Row[] = [
-  ['inertia-roll', 'Moment of inertia in roll, each part a point', 'kg·m²', 'kg·m²', 'inertia[0][0]'],
-  ['inertia-pitch', 'Moment of inertia in pitch, each part a point', 'kg·m²', 'kg·m²', 'inertia[1][1]'],
-  ['inertia-yaw', 'Moment of inertia in yaw, each part a point', 'kg·m²', 'kg·m²', 'inertia[2][2]'],
+  ['inertia-roll', 'Moment of inertia in roll', 'kg·m²', 'kg·m²', 'inertia[0][0]'],
+  ['inertia-pitch', 'Moment of inertia in pitch', 'kg·m²', 'kg·m²', 'inertia[1][1]'],
+  ['inertia-yaw', 'Moment of inertia in yaw', 'kg·m²', 'kg·m²', 'inertia[2][2]'],
 ];
 
 /**
@@ -46,8 +47,8 @@ export function addBalance(builder: Builder, mass: number | undefined, condition
   const loaded = { bodies: rows(whole, at) };
   builder.add({ name: 'mass-known', title: 'Mass of all that the file weighs', unit: 'kg', shown: 'kg', calculation: 'mass-properties', output: 'mass', inputs: loaded, missing: whole.length > 0 ? [] : ['modules'], warnings });
   for (const row of centreRows) add(row, loaded);
-  const long = longest(machine, bodies);
-  for (const row of inertiaRows) add(row, loaded, long);
+  const taken = extents(machine, bodies);
+  for (const row of inertiaRows) add(row, loaded, taken);
   if (fuelBody(machine, 1)) {
     for (const [name, share] of [['full', 1], ['empty', 0]] as const) {
       const body = fuelBody(machine, share);
@@ -93,16 +94,25 @@ function rows(bodies: readonly Body[], hub: Point): FigureInput {
     list: bodies.map((body): Readonly<Record<string, FigureInput>> => ({
       mass: { entry: body.massPath, value: body.mass, unit: 'kg', ...(body.massAs === undefined ? {} : { as: body.massAs }) },
       position: placeFromHub(body, hub),
+      ...(body.extent ? { inertia: { entry: body.extent.path, table: body.extent.inertia, unit: 'kg·m²', as: `${body.extent.as} by its sizes, with` } } : {}),
     })),
   };
 }
 
 const placeFromHub = ({ at, atPath, atAs = '' }: Body, hub: Point): FigureInput => ({ entry: atPath, table: at.map((coordinate, axis) => coordinate - hub[axis]!), unit: 'm', as: `from the hub: ${atAs}`.trim() });
 
-/** Points have no inertia of their own. How much that could be at most is said. */
-function longest({ parts }: Machine, { dry }: Bodies): readonly string[] {
-  const own = [...parts.values()].reduce((total, { mass = 0, sizes, instances }) => total + (instances.length * mass * (sizes['length'] ?? 0) ** 2) / 12, 0);
-  return dry.length > 0 && own > 0 ? [`Each part counts as a point. Laid the worst way, their own lengths would add ${own.toPrecision(2)} kg·m².`] : [];
+/** What has an extent, and what counts as a point all the same: how much that could leave out at most. */
+function extents(machine: Machine, { dry }: Bodies): readonly string[] {
+  const whole = dry.filter(({ extent }) => extent !== undefined).length;
+  const left = [...machine.parts.values()].reduce((total, part) => {
+    const { mass = 0, sizes, instances } = part;
+    const points = instances.filter((instance) => liesOf(machine, part, instance) === undefined).length;
+    return total + (points * mass * (sizes['length'] ?? 0) ** 2) / 12;
+  }, 0);
+  return dry.length === 0 ? [] : [
+    `${whole === 0 ? 'No part counts' : whole === 1 ? 'One part counts' : `${whole} parts count`} as rod, tube or box, with its length as the file says that it \`lies\`; every other counts as a point.`,
+    ...(left > 0 ? [`Laid the worst way, the lengths of those would add ${left.toPrecision(2)} kg·m².`] : []),
+  ];
 }
 
 /** Where the centre would be if all that is unaccounted for lay at the nose, or at the tail. */

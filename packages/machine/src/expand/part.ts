@@ -23,6 +23,7 @@ export function expandPart(module: ModuleCopy, key: string, written: WrittenPart
     material: written.material,
     mass: written.mass,
     at: placesOf(module, written, base, expansion),
+    lies: written.lies,
     ...sizesOf(written),
     shims: written.sizes?.flatMap((size) => (typeof size === 'number' ? [{ thickness: size, count: 1 }] : size.thickness === undefined ? [] : [{ thickness: size.thickness, count: size.count ?? 1 }])),
     dynamic: written.dynamic,

@@ -54,6 +54,8 @@ export interface Part extends Thing {
   readonly mass?: number;
   /** Centre of each copy in the machine's axes, m. */
   readonly at?: ReadonlyMap<InstanceId, readonly [x: number, y: number, z: number]>;
+  /** How its length lies. */
+  readonly lies?: Direction;
   /** Nominal sizes in m by name: bore, outer, width, length, thickness, diameter, inner, housing-bore, … */
   readonly sizes: Readonly<Record<string, number>>;
   /** Those that the file gives with a window. */

@@ -4,6 +4,7 @@ export { balanceFourRuns, type FourRuns } from './four-run.ts';
 export { hangingTilt, type Hanging } from './hanging-tilt.ts';
 export { massProperties, type Body, type MassProperties } from './mass-properties.ts';
 export { principalMoments, type Tensor } from './principal-moments.ts';
+export { boxInertia, tubeInertia, type Box, type Tube } from './simple-bodies.ts';
 export { balanceSinglePlane, type Phasor, type SinglePlane } from './single-plane.ts';
 export { joinMasses, splitMass } from './split.ts';
 export { balanceTwoPlanes, type TwoPlanes, type TwoReadings } from './two-plane.ts';

@@ -38,7 +38,7 @@ export function BalancePage(): ReactNode {
       answer={<StateWord state={worst && ahead !== undefined ? markOf[worst.word] : 'unknown'}>{answer}</StateWord>}
       notes={(
         <>
-          <Note title="How it is reckoned">Each part is a point at its place; what a weighed module has besides its parts lies at their centre. Rotors count with their blades at the hub.</Note>
+          <Note title="How it is reckoned">A part lies at its place: as rod, tube or box where the file says how its length lies, else as a point. What a weighed module has besides its parts lies at their centre. Rotors count with their blades at the hub.</Note>
           <Note title="Order of work">Centre of mass first, then the blades as a pair, then track, then trial masses. Common practice, no source.</Note>
         </>
       )}

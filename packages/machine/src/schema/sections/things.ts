@@ -51,6 +51,7 @@ export const partFields = {
   material: text('Material, by its name in the table.', 'aluminium 7075'),
   mass: quantity('Of one.', 'g', '9 g'),
   at: perCopy(point('Where its centre is, from the origin: forward, left, up.', '[40 mm, 0 mm, 96 mm]')),
+  lies: direction('How its length lies; of a shaft its axis when left out. With it a part counts as a rod, tube or box in moments of inertia, else as a point.', 'aft'),
   ...sizeFields,
   sizes: list('Shims: the thicknesses in the bag.', byShape('Thickness; one of it lies in the bag, or as many as count says.', '0.1 mm', {
     scalar: length('Thickness; one of it.', '0.1 mm'),
