@@ -1,4 +1,4 @@
-import type { EntryPath, Finding, Machine, Rotor } from '@rotorwright/machine';
+import { remembered, type EntryPath, type Finding, type Machine, type Rotor } from '@rotorwright/machine';
 import { dot, compareRatios, ratio, ratioText, ratioToNumber, solveTrain, type Contradiction, type Ratio, type TrainCoupling } from '@rotorwright/mechanics';
 import { findingAt } from './finding.ts';
 import { legsOf, type Leg } from './legs.ts';
@@ -86,7 +86,7 @@ export function rotorsOf(machine: Machine): { readonly main?: Rotor; readonly ta
  * Solves the drive in each of its states: exact speed of every shaft over that of the source, sense of rotation,
  * and what is decoupled. Magnitudes do not wait for directions.
  */
-export function solveDrive(machine: Machine): DriveSolution {
+export const solveDrive = remembered((machine: Machine): DriveSolution => {
   const { legs, findings: legFindings } = legsOf(machine);
   const findings: Finding[] = [...legFindings];
   const source = sourceOf(machine);
@@ -116,7 +116,7 @@ export function solveDrive(machine: Machine): DriveSolution {
     solve('autorotation', main.on, driven?.sense, driven ? driven.missingForSense : ['power']);
   }
   return { ...(source ? { source } : {}), ...(main ? { mainRotor: main } : {}), ...(tail ? { tailRotor: tail } : {}), states, legs, findings };
-}
+});
 
 function solveState(
   machine: Machine, legs: ReadonlyMap<string, Leg>, state: DriveState, source: string,

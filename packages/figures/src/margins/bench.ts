@@ -1,9 +1,9 @@
-import type { EntryPath, InstanceId, Joint, Machine, Part } from '@rotorwright/machine';
+import { remembered, type EntryPath, type InstanceId, type Joint, type Machine, type Part } from '@rotorwright/machine';
 import { materials, type Material } from '@rotorwright/mechanics';
 import { helixPush, type Push } from '../directions/helix-push.ts';
 import { membersOf, type Members } from '../directions/members.ts';
 import { drivenWays, type TorqueWay } from '../directions/torque-path.ts';
-import type { DriveSolution } from '../drive/solve.ts';
+import { solveDrive, type DriveSolution } from '../drive/solve.ts';
 import type { FigureInput } from '../figure.ts';
 import { entry, gather, type Builder, type Draft } from '../set/builder.ts';
 import { applicationFactor, type LoadCase } from './load-cases.ts';
@@ -41,8 +41,13 @@ export interface MarginBench {
   add(draft: MarginDraft): void;
   /** A margin that nothing in the file would make known. */
   leaveOpen(kind: string, of: { readonly id: string; readonly module?: string }, title: string, reason: string): void;
+  /** The margins of another bench of this machine, with their figures; those that stand here already are left out. */
+  adopt(from: MarginBench): void;
   all(): readonly Margin[];
 }
+
+/** Which way everything turns and pushes, at whatever speed. */
+const turning = remembered((machine: Machine) => ({ members: membersOf(machine), ways: drivenWays(machine, solveDrive(machine)), pushes: helixPush(machine, solveDrive(machine)) }));
 
 export function marginBench(builder: Builder, machine: Machine, drive: DriveSolution, cases: readonly LoadCase[]): MarginBench {
   const list: Margin[] = [];
@@ -59,9 +64,7 @@ export function marginBench(builder: Builder, machine: Machine, drive: DriveSolu
   return {
     builder, machine, drive, cases,
     application: applicationFactor(machine),
-    members: membersOf(machine),
-    ways: drivenWays(machine, drive),
-    pushes: helixPush(machine, drive),
+    ...turning(machine),
     partAt: (instance) => (instance === undefined ? undefined : machine.parts.get(machine.thingOf.get(instance) ?? instance)),
     isFirst: ({ module }) => firstCopies.has(module),
     add(draft) {
@@ -87,6 +90,13 @@ export function marginBench(builder: Builder, machine: Machine, drive: DriveSolu
       const name = `margin ${kind} ${of.id}`;
       builder.given(name, capital(title), '-', '-', undefined, []);
       list.push({ name, title: capital(title), of: of.id, ...(of.module === undefined ? {} : { module: of.module }), capacity: name, demand: name, word: 'unknown', leavesOut: [], improve: [], reason });
+    },
+    adopt(from) {
+      for (const margin of from.all()) {
+        if (builder.get(margin.name)) continue;
+        builder.take(from.builder, [margin.capacity, margin.demand, margin.name]);
+        list.push(margin);
+      }
     },
     all: () => list,
   };

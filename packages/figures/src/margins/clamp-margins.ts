@@ -43,10 +43,12 @@ function addHousing(bench: MarginBench, supports: readonly Support[], support: S
     if (!bench.builder.get(name)) bench.builder.add({ name, title: `Force on ${inSentence(part.title)}, ${each.title}`, ...newton, calculation: 'resultant', output: 'force', inputs: { across: { figure: `${loads} ${output}` }, along } });
     return name;
   };
-  const load = hardest(bench, force);
-  if (!load) return;
+  // The case that drives the shaft hardest, as for its bearings.
+  const loadCase = hardest(bench, (each) => shaftTorque(bench, support.shaft, each))?.loadCase;
+  const demand = loadCase && force(loadCase);
+  if (!demand) return;
   bench.add({
-    kind: 'grip', of: housing, module: part.module, title: `${part.title}, grip of its screws`, loadCase: load.loadCase, demand: load.name,
+    kind: 'grip', of: housing, module: part.module, title: `${part.title}, grip of its screws`, loadCase, demand,
     capacity: gripOf(screws, `Force that the screws of ${inSentence(part.title)} hold by friction`),
     leavesOut: [...leavesOut, 'The moment by which a shaft that stands out beyond its housing tilts it.'],
   });

@@ -3,7 +3,7 @@ import { inSentence } from '../drive/in-sentence.ts';
 import type { MarginBench } from './bench.ts';
 import { addStripping } from './rotor-margins.ts';
 
-/** Limits of the file that must not be passed, and threads that must hold the preload of their screws. */
+/** Limits of the file that must not be passed. */
 export function addLimits(bench: MarginBench): void {
   for (const { id, path, of, window, source } of bench.machine.limits.values()) {
     const figure = bench.builder.get(of);
@@ -18,11 +18,10 @@ export function addLimits(bench: MarginBench): void {
   }
 }
 
+/** Threads that must hold the preload of their screws. */
 export function addThreads(bench: MarginBench): void {
   for (const joint of bench.machine.joints.values()) {
     if (!bench.isFirst(joint) || joint.kind !== 'screw' || !bench.builder.get(`preload ${joint.id}`)) continue;
-    // Those that a blade hangs on are held against its pull already.
-    if (bench.builder.get(`margin stripping ${joint.id}`) || !propertyClasses.some((each) => each === joint.class)) continue;
-    addStripping(bench, joint, `preload ${joint.id}`);
+    if (propertyClasses.some((each) => each === joint.class)) addStripping(bench, joint, `preload ${joint.id}`);
   }
 }

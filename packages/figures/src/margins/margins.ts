@@ -1,17 +1,18 @@
 import { inSentence } from '../drive/in-sentence.ts';
 import { builderFor, type Memory } from '../set/builder.ts';
+import { Outcomes } from '../set/outcomes.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { addBearings } from './bearing-margins.ts';
 import { marginBench } from './bench.ts';
 import { addHousings } from './clamp-margins.ts';
 import { addControlMargins } from './control-margins.ts';
 import { addGearMargins } from './gear-margins.ts';
-import { addLimits, addThreads } from './limit-margins.ts';
+import { addLimits } from './limit-margins.ts';
 import { loadCases, type LoadCase, type LoadCaseId } from './load-cases.ts';
 import { addLockMargins } from './lock-margins.ts';
 import type { Margin, MarginWord } from './margin.ts';
-import { addMeshWindows } from './mesh-window-margins.ts';
 import { addRotorMargins } from './rotor-margins.ts';
+import { standingMargins } from './standing-margins.ts';
 import { supportsOf } from './supports.ts';
 import { addTwists } from './tube-twist.ts';
 import { addTorqueMargins } from './torque-margins.ts';
@@ -39,7 +40,7 @@ export interface Margins {
  */
 export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins, 'reckoned'>): Margins {
   const { machine, drive } = set;
-  const memory: Memory = { before: before?.reckoned ?? new Map(), now: new Map() };
+  const memory: Memory = { before: before?.reckoned ?? new Outcomes(), now: new Outcomes() };
   const builder = builderFor(machine, set.all, memory);
   const cases = loadCases(machine);
   const chosen = one === undefined ? cases : cases.filter(({ id }) => id === one);
@@ -50,13 +51,13 @@ export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins,
   addBearings(bench, supports);
   addHousings(bench, supports);
   addGearMargins(bench);
-  addMeshWindows(bench);
   addTwists(bench);
   addControlMargins(bench);
   const modes = addVibration(bench);
   addLimits(bench);
-  addThreads(bench);
   addLockMargins(bench);
+  // What a blade hangs on is held against its pull already: it stays.
+  bench.adopt(standingMargins(machine));
   return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes, reckoned: memory.now };
 }
 

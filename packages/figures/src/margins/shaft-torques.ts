@@ -51,9 +51,10 @@ function sourceLimit(bench: MarginBench, shaft: string): FigureInput | undefined
   return { entry: `${power.path}.power`, value: power.power / power.speed / Math.abs(factor), unit: 'N·m', as: 'at the governed speed, of' };
 }
 
-function addTorque(bench: MarginBench, name: string, title: string, shaft: string, loadCase: LoadCase, branches: readonly Branch[]): string | undefined {
+function addTorque(bench: MarginBench, name: string, title: string, shaft: string, loadCase: LoadCase, branchesOf: () => readonly Branch[]): string | undefined {
   const { builder, application } = bench;
   if (builder.get(name)) return name;
+  const branches = branchesOf();
   const limit = sourceLimit(bench, shaft);
   const best = loadCase.drives === 'source at its best';
   if (best && limit === undefined) return undefined;
@@ -73,17 +74,16 @@ function addTorque(bench: MarginBench, name: string, title: string, shaft: strin
 /** Torque that a shaft passes on; undefined where the case does not drive it. */
 export function shaftTorque(bench: MarginBench, shaft: string, loadCase: LoadCase): string | undefined {
   const title = bench.machine.shafts.get(shaft)?.title ?? shaft;
-  return addTorque(bench, `shaft-torque ${shaft} ${loadCase.id}`, `Torque in ${inSentence(title)}`, shaft, loadCase, branchesFrom(bench, loadCase, (_, from) => from === shaft));
+  return addTorque(bench, `shaft-torque ${shaft} ${loadCase.id}`, `Torque in ${inSentence(title)}`, shaft, loadCase, () => branchesFrom(bench, loadCase, (_, from) => from === shaft));
 }
 
 /** Torque with which one coupling is driven, at its driver. */
 export function couplingTorque(bench: MarginBench, coupling: Coupling, loadCase: LoadCase): string | undefined {
-  const branches = branchesFrom(bench, loadCase, (hop) => hop?.leg.coupling === coupling);
-  return addTorque(bench, `coupling-torque ${coupling.id} ${loadCase.id}`, `Torque into ${inSentence(coupling.title)}`, coupling.driver.on, loadCase, branches);
+  return addTorque(bench, `coupling-torque ${coupling.id} ${loadCase.id}`, `Torque into ${inSentence(coupling.title)}`, coupling.driver.on, loadCase, () => branchesFrom(bench, loadCase, (hop) => hop?.leg.coupling === coupling));
 }
 
 /** Torque that a rotor takes at its hub, with the application factor. */
 export function hubTorque(bench: MarginBench, rotor: Rotor, loadCase: LoadCase): string | undefined {
   if (loadCase.drives !== 'source') return undefined;
-  return addTorque(bench, `hub-torque ${rotor.id} ${loadCase.id}`, `Torque in the hub of ${inSentence(rotor.title)}`, rotor.on, loadCase, [{ rotor, hops: [] }]);
+  return addTorque(bench, `hub-torque ${rotor.id} ${loadCase.id}`, `Torque in the hub of ${inSentence(rotor.title)}`, rotor.on, loadCase, () => [{ rotor, hops: [] }]);
 }

@@ -1,8 +1,9 @@
-import type { EntryPath, Part } from '@rotorwright/machine';
+import { remembered, type EntryPath, type Machine, type Part } from '@rotorwright/machine';
 import { inSentence } from '../drive/in-sentence.ts';
+import { solveDrive } from '../drive/solve.ts';
 import type { FigureInput } from '../figure.ts';
-import { entry, gather } from '../set/builder.ts';
-import { materialOf, section, sizeOf, type MarginBench } from './bench.ts';
+import { builderFor, entry, gather } from '../set/builder.ts';
+import { marginBench, materialOf, section, sizeOf, type MarginBench } from './bench.ts';
 import { wantedSeparation, type LoadCase } from './load-cases.ts';
 import { placeOfPart } from './geometry.ts';
 import { isRadial } from './supports.ts';
@@ -53,7 +54,7 @@ export function addVibration(bench: MarginBench): readonly NaturalMode[] {
     const part = bench.partAt(shaft.part);
     return part?.kind === 'tube' && bench.drive.states.get('driven')?.motions.get(shaft.id)?.condition === 'turns' ? [addWhirl(bench, shaft.id, part, fast)] : [];
   });
-  const boom = boomOf(bench);
+  const boom = boomIn(bench.machine);
   return [...(boom ? addBoom(bench, boom) : []), ...whirls];
 }
 
@@ -140,9 +141,18 @@ function boomOf(bench: MarginBench): Part | undefined {
 
 const ordinals = [['firstFrequency', 'first'], ['secondFrequency', 'second']] as const;
 
-/** Bending of the boom on its clamps and braces, with what hangs at its end. */
-function addBoom(bench: MarginBench, part: Part): readonly NaturalMode[] {
-  const { builder, machine } = bench;
+interface Boom {
+  readonly part: Part;
+  /** Its natural frequencies. */
+  readonly bench: MarginBench;
+  readonly held: string;
+}
+
+/** Bending of the boom on its clamps and braces, with what hangs at its end: no speed moves it. */
+const boomIn = remembered((machine: Machine): Boom | undefined => {
+  const bench = marginBench(builderFor(machine), machine, solveDrive(machine), []);
+  const part = boomOf(bench);
+  if (!part) return undefined;
   const tube = tubeFigures(bench, part);
   const clamps = [...machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (holds.some((id) => part.instances.includes(id)) ? [seat] : []))).flatMap((seat) => bench.partAt(seat) ?? []);
   const braced = [...machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (seat !== undefined && part.instances.includes(seat) ? holds : []))).flatMap((held) => bench.partAt(held) ?? []).filter((held) => /brace/u.test(held.key));
@@ -151,19 +161,28 @@ function addBoom(bench: MarginBench, part: Part): readonly NaturalMode[] {
   const missing = [...tube.missing, ...(typeof places === 'string' ? [places] : []), ...(end.wanted === '' ? [] : [end.wanted])];
   const supports = typeof places === 'string' ? [] : places;
   if (supports.length < 2 && missing.length === 0) missing.push(`${part.path}.at`);
-  const orders = shakingOrders(bench);
-  return ordinals.map(([output, word]): NaturalMode => {
-    const figure = `boom-frequency ${word}`;
-    const title = `${part.title}, ${word} bending`;
-    builder.add({
-      name: figure, title: `${title}: natural frequency`, ...frequency, calculation: 'beam-modes', output, missing,
+  for (const [output, word] of ordinals) {
+    bench.builder.add({
+      name: `boom-frequency ${word}`, title: `${part.title}, ${word} bending: natural frequency`, ...frequency, calculation: 'beam-modes', output, missing,
       inputs: { ...tube.inputs, supports: supportRows(supports), ...(end.row ? { masses: { list: [end.row] } } : {}), modes: { constant: 2, unit: '-', source: 'the first two' } },
     });
+  }
+  return { part, bench, held: `Taken as held by ${supports.length} places that give way to nothing${braced.length > 0 ? ', the brace clamp among them' : ''}. A soft frame or brace lowers it: tap the boom and listen.` };
+});
+
+/** How far the bending of the boom lies from what shakes it. */
+function addBoom(bench: MarginBench, { part, bench: standing, held }: Boom): readonly NaturalMode[] {
+  const { machine } = bench;
+  bench.builder.take(standing.builder);
+  const orders = shakingOrders(bench);
+  return ordinals.map(([, word]): NaturalMode => {
+    const figure = `boom-frequency ${word}`;
+    const title = `${part.title}, ${word} bending`;
     bench.add({
       kind: 'shaking', of: `${part.id} ${word}`, module: part.module, title: `${title}, away from what shakes`,
       capacity: { title: `Distance of ${inSentence(title)} from what shakes nearest to it`, ...ofNumber, calculation: 'frequency-separation', output: 'separation', inputs: { frequency: { figure }, orders: { list: orders.map(({ speed, order }) => ({ speed: { figure: speed }, order: { constant: order, unit: '-', source: 'times a turn' } })) } } },
       demand: { title: 'Distance wanted', ...ofNumber, inputs: { value: wantedSeparation(machine) } },
-      leavesOut: [`Taken as held by ${supports.length} places that give way to nothing${braced.length > 0 ? ', the brace clamp among them' : ''}. A soft frame or brace lowers it: tap the boom and listen.`],
+      leavesOut: [held],
     });
     return { figure, title };
   });

@@ -26,13 +26,10 @@ const inertiaRows: readonly Row[] = [
   ['inertia-yaw', 'Moment of inertia in yaw', 'kg·m²', 'kg·m²', 'inertia[2][2]'],
 ];
 
-/**
- * Mass, centre and inertia of the machine, what moves the centre, and what each spinning group may be out of balance.
- *
- * @param mass  of the machine as the file has it, kg: another that is tried out says nothing about its parts
- */
-export function addBalance(builder: Builder, mass: number | undefined, conditions: Conditions): void {
+/** Mass, centre and inertia of the machine as its file has it: another mass that is tried out says nothing about its parts. */
+export function addMasses(builder: Builder): void {
   const { machine } = builder;
+  const { mass } = machine;
   const bodies = bodiesOf(machine);
   const hub = hubOf(machine);
   const filled = machine.power.tank?.filled ?? 1;
@@ -57,6 +54,12 @@ export function addBalance(builder: Builder, mass: number | undefined, condition
   }
   addUnaccounted(builder, mass, whole, at, lack);
   addTilt(builder);
+}
+
+/** What moves the centre, and what each spinning group may be out of balance. */
+export function addBalance(builder: Builder, conditions: Conditions): void {
+  const { machine } = builder;
+  const hub = hubOf(machine);
   const wanted = wantedCentre(machine, conditions);
   for (const movable of machine.balance.movable.values()) addMove(builder, movable, wanted);
   for (const place of machine.balance.ballast.values()) addBallast(builder, place, wanted, hub);

@@ -1,6 +1,7 @@
 import { catalogue, type InputSpec, type Outcome, type OutputValue } from '@rotorwright/calculations';
 import type { EntryPath, Machine } from '@rotorwright/machine';
 import type { Figure, FigureInput } from '../figure.ts';
+import { Outcomes, type Plain } from './outcomes.ts';
 
 /** A figure still to be computed. An input that the file lacks is named under `missing` and left out of `inputs`. */
 export interface Draft {
@@ -23,6 +24,8 @@ export interface Builder {
   add(draft: Draft): Figure;
   /** A figure that stands in the file, or was set by hand. */
   given(name: string, title: string, unit: string, shown: string, input: FigureInput | undefined, missing: readonly string[]): Figure;
+  /** Figures of another builder, all when no names are given, with the outputs behind them. */
+  take(from: Builder, names?: readonly string[]): void;
   get(name: string): Figure | undefined;
   all(): readonly Figure[];
   /** All outputs of the calculation that made a figure, lists among them; undefined when it is not known. */
@@ -45,19 +48,17 @@ export function gather(rows: readonly (readonly [name: string, input: FigureInpu
   return { inputs, missing };
 }
 
-type Plain = number | string | readonly Plain[] | { readonly [name: string]: Plain };
-
-/** Outcomes by calculation and inputs: of the set before, which may serve again, and of this one. */
+/** Outcomes of the set before, which may serve again, and of this one. */
 export interface Memory {
-  readonly before: ReadonlyMap<string, Outcome>;
-  readonly now: Map<string, Outcome>;
+  readonly before: Outcomes;
+  readonly now: Outcomes;
 }
 
 /**
  * @param known   figures to stand on, already computed
  * @param memory  several figures are outputs of one calculation on the same inputs: it is done once
  */
-export function builderFor(machine: Machine, known: readonly Figure[] = [], memory: Memory = { before: new Map(), now: new Map() }): Builder {
+export function builderFor(machine: Machine, known: readonly Figure[] = [], memory: Memory = { before: new Outcomes(), now: new Outcomes() }): Builder {
   const figures = new Map(known.map((figure) => [figure.name, figure]));
   const behind = new Map<string, Outcome['outputs']>();
   /** Drafts that share their inputs as one object are read once, and compared with nobody: a list of two hundred parts is long. */
@@ -102,9 +103,11 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], memo
   }
 
   function once(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Outcome {
-    const key = `${calculation.id} ${JSON.stringify(inputs)}`;
-    const outcome = memory.now.get(key) ?? memory.before.get(key) ?? compute(calculation, inputs);
-    memory.now.set(key, outcome);
+    const number = memory.now.numberOf(inputs);
+    const known = memory.now.get(calculation.id, inputs, number);
+    if (known) return known;
+    const outcome = memory.before.get(calculation.id, inputs, number) ?? compute(calculation, inputs);
+    memory.now.set(calculation.id, inputs, number, outcome);
     return outcome;
   }
 
@@ -159,7 +162,15 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], memo
     return figure;
   }
 
-  return { machine, add, given, get: (name) => figures.get(name), all: () => [...figures.values()], outputs: (name) => behind.get(name) };
+  function take(from: Builder, names?: readonly string[]): void {
+    for (const figure of names?.flatMap((name) => from.get(name) ?? []) ?? from.all()) {
+      figures.set(figure.name, figure);
+      const outputs = from.outputs(figure.name);
+      if (outputs) behind.set(figure.name, outputs);
+    }
+  }
+
+  return { machine, add, given, take, get: (name) => figures.get(name), all: () => [...figures.values()], outputs: (name) => behind.get(name) };
 }
 
 type Computable = NonNullable<ReturnType<typeof catalogue.get>>;
@@ -177,7 +188,7 @@ function compute(calculation: Computable, inputs: Readonly<Record<string, Plain>
 
 /** One output, with what the calculation says of it. */
 function outputOf(calculation: Computable, output: string, outcome: Outcome): { readonly value?: number; readonly warnings: readonly string[] } {
-  const [name = output, ...places] = output.split(/[[\]]+/u).filter((step) => step !== '');
+  const [name = output, ...places] = output.includes('[') ? output.split(/[[\]]+/u).filter((step) => step !== '') : [output];
   const value = places.reduce<OutputValue | undefined>((list, place) => (Array.isArray(list) ? (list as readonly OutputValue[])[Number(place)] : undefined), outcome.outputs[name]);
   // What a calculation says of outputs that nobody asked for stays with it. Names of one word may stand in any sentence.
   const others = Object.keys(calculation.outputs).filter((each) => each !== name);

@@ -3,7 +3,7 @@ import type { DriveSolution } from '../drive/solve.ts';
 import type { Figure, FigureInput } from '../figure.ts';
 import { bladeInputs } from './blade-inputs.ts';
 import { FLOWN } from './calibrated.ts';
-import { builderFor, entry, gather, type Builder, type Memory } from './builder.ts';
+import { builderFor, entry, gather, type Builder } from './builder.ts';
 import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
 import { addHover, weightInput } from './hover-figures.ts';
@@ -18,7 +18,7 @@ const ACCURACY = { fuel: 0.1, current: 0.06 };
  * Figures of the flight that was measured, down to what it says of the blades; none where nothing was. They have names of
  * their own, for mass and air were others.
  */
-export function flownFigures(machine: Machine, drive: DriveSolution, main: Rotor, memory: Memory): readonly Figure[] {
+export function flownFigures(machine: Machine, drive: DriveSolution, main: Rotor): readonly Figure[] {
   const { hover } = machine.flown;
   const { source } = drive;
   if (!hover || !source || !drive.states.has('driven') || (hover.collective === undefined && hover.fuelFlow === undefined && hover.current === undefined)) return [];
@@ -28,7 +28,7 @@ export function flownFigures(machine: Machine, drive: DriveSolution, main: Rotor
     ...(hover.warmer === undefined ? {} : { temperatureOffset: hover.warmer }),
   };
   const then = asTried(machine, conditions).machine;
-  const builder = builderFor(then, [], memory);
+  const builder = builderFor(then);
   addDriveFigures(builder, drive, 'driven', conditions);
   addAir(builder, conditions);
   addHover(builder, main);

@@ -24,10 +24,10 @@ export interface Conditions {
   readonly teeth?: Readonly<Record<EntryPath, number>>;
 }
 
-/** The machine as the conditions have it: other tooth counts, another mass. */
-export function asTried(machine: Machine, { teeth, mass }: Conditions): ReturnType<typeof withTeeth> {
-  const fitted = withTeeth(machine, teeth);
-  return mass === undefined ? fitted : { ...fitted, machine: { ...fitted.machine, mass } };
+/** The machine as the conditions have it: other tooth counts, and, beyond those that are `fitted`, another mass. */
+export function asTried(machine: Machine, { teeth, mass }: Conditions): ReturnType<typeof withTeeth> & { readonly fitted: Machine } {
+  const { machine: fitted, findings } = withTeeth(machine, teeth);
+  return { machine: mass === undefined ? fitted : { ...fitted, mass }, fitted, findings };
 }
 
 /**

@@ -1,23 +1,32 @@
-import type { Link, Machine, Rotor } from '@rotorwright/machine';
+import { remembered, type Link, type Machine, type Rotor } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
 import { inSentence } from '../drive/in-sentence.ts';
-import type { DriveSolution } from '../drive/solve.ts';
-import { layOut } from '../controls/plate.ts';
+import { solveDrive } from '../drive/solve.ts';
+import { layOut, type LaidOut } from '../controls/plate.ts';
 import { tailOf } from '../controls/tail.ts';
 import type { Rod } from '../controls/layout.ts';
 import { entry, gather, type Builder } from './builder.ts';
 import { addTrack } from './track-figures.ts';
 
-/** Lengths that the links must have, and what the blades ask of the controls. */
-export function addControls(builder: Builder, drive: DriveSolution): void {
-  const plate = layOut(builder.machine, drive);
+/** The plate as the file places it; undefined where it does not. */
+const plateOf = remembered((machine: Machine): LaidOut | undefined => {
+  const plate = layOut(machine, solveDrive(machine));
+  return plate && 'geometry' in plate ? plate : undefined;
+});
+
+/** Lengths that the links must have, and the pitch that a gauge must show. */
+export function addSetUp(builder: Builder): void {
+  const plate = plateOf(builder.machine);
   const tail = tailOf(builder.machine);
-  if (plate && 'geometry' in plate) for (const rod of [...plate.rods, ...plate.ends, plate.pitchRod]) addLink(builder, rod);
+  if (plate) for (const rod of [...plate.rods, ...plate.ends, plate.pitchRod]) addLink(builder, rod);
   if (tail && 'hub' in tail) for (const rod of [...tail.rods, tail.bladeRod]) addLink(builder, rod);
-  const { rotors } = builder.machine;
-  for (const rotor of rotors.values()) addWantedPitch(builder, rotor);
-  for (const rotor of rotors.values()) if (builder.get(`speed ${rotor.on}`)) addFeathering(builder, rotor);
-  addTrack(builder, plate && 'geometry' in plate ? plate : undefined);
+  for (const rotor of builder.machine.rotors.values()) addWantedPitch(builder, rotor);
+}
+
+/** What the blades ask of the controls, and what a turn of a link does to their track. */
+export function addControls(builder: Builder): void {
+  for (const rotor of builder.machine.rotors.values()) if (builder.get(`speed ${rotor.on}`)) addFeathering(builder, rotor);
+  addTrack(builder, plateOf(builder.machine));
 }
 
 /** Pitch that a gauge must show: at the ends of the stick, in the middle, and with full cyclic. */

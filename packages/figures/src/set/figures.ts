@@ -6,21 +6,19 @@ import { editDistance, showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
 import { addBalance } from './balance-figures.ts';
 import { builderFor, type Memory } from './builder.ts';
+import { Outcomes } from './outcomes.ts';
 import { addControls } from './control-figures.ts';
-import { flownFigures } from './calibration.ts';
 import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
-import { addEndPlays } from './end-play-figures.ts';
 import type { FigureSet } from './figure-set.ts';
-import { addGears } from './gear-figures.ts';
 import { addFlight } from './flight-figures.ts';
 import { addHover } from './hover-figures.ts';
-import { addScrews } from './joint-figures.ts';
 import { addAir, addRotor } from './rotor-figures.ts';
+import { standing } from './standing-figures.ts';
 
 /** Every figure that follows from the file, with its working. What cannot be known says what is missing. */
 export function figures(machine: Machine, conditions: Conditions = {}): FigureSet {
-  return figuresWith(machine, conditions, { before: new Map(), now: new Map() });
+  return figuresWith(machine, conditions, { before: new Outcomes(), now: new Outcomes() });
 }
 
 /**
@@ -28,9 +26,9 @@ export function figures(machine: Machine, conditions: Conditions = {}): FigureSe
  * again. A drag of the rotor speed asks no gear for its centre distance.
  */
 export function prepareFigures(machine: Machine): (conditions?: Conditions) => FigureSet {
-  let before: Memory['before'] = new Map();
+  let before = new Outcomes();
   return (conditions = {}) => {
-    const now: Memory['now'] = new Map();
+    const now = new Outcomes();
     const set = figuresWith(machine, conditions, { before, now });
     before = now;
     return set;
@@ -43,7 +41,7 @@ function figuresWith(machine: Machine, conditions: Conditions, memory: Memory): 
   const drive = solveDrive(tried.machine);
   const main = tried.machine.rotors.get('main');
   // What was measured in flight was measured on the machine as its file has it.
-  const builder = builderFor(tried.machine, main && state === 'driven' ? flownFigures(machine, conditions.teeth ? solveDrive(machine) : drive, main, memory) : [], memory);
+  const builder = builderFor(tried.machine, state === 'driven' ? standing.flown(machine) : [], memory);
   addDriveFigures(builder, drive, state, conditions);
   addAir(builder, conditions);
   for (const rotor of tried.machine.rotors.values()) if (builder.get(`speed ${rotor.on}`)) addRotor(builder, rotor);
@@ -51,11 +49,11 @@ function figuresWith(machine: Machine, conditions: Conditions, memory: Memory): 
     addHover(builder, main);
     if (state === 'driven') addFlight(builder, drive, main);
   }
-  for (const coupling of tried.machine.couplings.values()) addGears(builder, coupling);
-  addScrews(builder);
-  addEndPlays(builder);
-  addBalance(builder, machine.mass, conditions);
-  addControls(builder, drive);
+  builder.take(standing.elements(tried.fitted));
+  builder.take(standing.masses(tried.fitted));
+  addBalance(builder, conditions);
+  builder.take(standing.setUp(tried.fitted));
+  addControls(builder);
   return {
     all: builder.all(),
     get: builder.get,

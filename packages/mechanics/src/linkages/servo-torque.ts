@@ -29,16 +29,24 @@ export function servoTorque({ stiffness, blades, gains, lowest, highest, cyclic 
   for (const value of [stiffness, ...gains, lowest, highest, cyclic]) if (!Number.isFinite(value)) throw new RangeError(`servoTorque: finite numbers are needed, got ${value}`);
   if (!(Number.isInteger(blades) && blades > 0)) throw new RangeError(`servoTorque: blades must be a whole number from 1 on, got ${blades}`);
   const [collectiveGain, cosineGain, sineGain] = gains;
-  const turn = Array.from({ length: azimuths }, (_, at) => [Math.cos((2 * Math.PI * at) / azimuths), Math.sin((2 * Math.PI * at) / azimuths)] as const);
-  const leans = [[0, 0] as const, ...Array.from({ length: directions }, (_, at) => [cyclic * Math.cos((2 * Math.PI * at) / directions), cyclic * Math.sin((2 * Math.PI * at) / directions)] as const)];
+  // 1. Each blade at each place of the rotor: cosine and sine of its azimuth, in rows of all blades.
+  const rows = azimuths * blades;
+  const [cosines, sines] = [new Float64Array(rows), new Float64Array(rows)];
+  for (let row = 0; row < rows; row += 1) {
+    const azimuth = 2 * Math.PI * (Math.floor(row / blades) / azimuths + (row % blades) / blades);
+    cosines[row] = Math.cos(azimuth);
+    sines[row] = Math.sin(azimuth);
+  }
+  // 2. Every stick at every place.
   let most = 0;
   for (const collective of [lowest, (lowest + highest) / 2, highest]) {
-    for (const [leanCosine, leanSine] of leans) {
-      for (const [cosine, sine] of turn) {
+    for (let lean = 0; lean <= directions; lean += 1) {
+      const size = lean === directions ? 0 : cyclic;
+      const [leanCosine, leanSine] = [size * Math.cos((2 * Math.PI * lean) / directions), size * Math.sin((2 * Math.PI * lean) / directions)];
+      for (let first = 0; first < rows; first += blades) {
         let sum = 0;
-        for (let blade = 0; blade < blades; blade += 1) {
-          const [c, s] = [Math.cos((2 * Math.PI * blade) / blades), Math.sin((2 * Math.PI * blade) / blades)];
-          const [x, y] = [cosine * c - sine * s, sine * c + cosine * s];
+        for (let row = first; row < first + blades; row += 1) {
+          const [x, y] = [cosines[row]!, sines[row]!];
           sum += Math.sin(2 * (collective + leanCosine * x + leanSine * y)) * (collectiveGain + cosineGain * x + sineGain * y);
         }
         most = Math.max(most, Math.abs(sum));
