@@ -47,6 +47,16 @@ describe('find', () => {
   it('offers sheets and machines before anything is asked', () => {
     expect(search(index, '  ').map(({ to }) => to)).toEqual(['/bench']);
   });
+  it('puts questions before sheets, and shows whole what there is to choose from', () => {
+    const asked: Found = { kind: 'question', title: 'Which way round does it go?', of: 'asks for what', to: { which: 'faced' }, words: 'washer' };
+    expect(search([...index, asked], '').map(({ kind }) => kind)).toEqual(['question', 'sheet']);
+    expect(search(index.slice(0, 1), '').map(({ to }) => to)).toEqual(['/part']);
+  });
+  it('takes a name before what is found by other words', () => {
+    const washer: Found = { kind: 'part', title: 'End washer', of: 'tail-grip.A/washer', to: '/washer' };
+    const faced: Found = { kind: 'step', title: 'Bearings of the grip', of: 'tail-grip.A/thrust', to: '/faced', words: 'Tight-bore washer outboard.' };
+    expect(search([faced, washer], 'washer').map(({ to }) => to)).toEqual(['/washer', '/faced']);
+  });
 });
 
 describe('undo', () => {

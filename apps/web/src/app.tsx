@@ -1,8 +1,8 @@
 import { formatFinding } from '@rotorwright/machine';
 import { lazy, Suspense, useEffect, type ReactNode } from 'react';
 import { Route, Switch, useLocation } from 'wouter';
-import { MachineContext, useBoard, type MachineView } from './data/index.ts';
-import { readLastOpened, keepLastOpened } from './data/last-opened.ts';
+import { MachineContext, useBoard, useMachineOnBoard, type MachineView } from './data/index.ts';
+import { keepLastOpened } from './data/last-opened.ts';
 import { Button, Empty, LinkButton, machineAt, Sheet, sheets } from './sheet/index.ts';
 import { PhoneTabs, Register } from './sheet/register.tsx';
 import { placeOf } from './sheet/sheets.ts';
@@ -24,9 +24,21 @@ const WorksheetPage = lazy(async () => ({ default: (await import('./pages/worksh
 
 export function App(): ReactNode {
   const [address] = useLocation();
-  const { machines, status } = useBoard();
-  const { machine: named, sheet } = placeOf(address);
-  const onBoard = machines.find(({ id }) => id === (named ?? readLastOpened(localStorage))) ?? (named === undefined ? fullest(machines) : undefined);
+  const { machine, sheet } = placeOf(address);
+  return <MachineContext value={machine}><Board address={address} named={machine} sheet={sheet} /></MachineContext>;
+}
+
+interface BoardProps {
+  readonly address: string;
+  /** The machine that the address names. */
+  readonly named: string | undefined;
+  readonly sheet: ReturnType<typeof placeOf>['sheet'];
+}
+
+/** The register, and the sheet beside it. */
+function Board({ address, named, sheet }: BoardProps): ReactNode {
+  const { status } = useBoard();
+  const onBoard = useMachineOnBoard();
   useEffect(() => {
     if (named !== undefined && status === 'ready') keepLastOpened(localStorage, named);
   }, [named, status]);
@@ -34,7 +46,7 @@ export function App(): ReactNode {
   const title = sheet === 'machines' ? 'Machines' : (sheets.find(({ key }) => key === sheet)?.title ?? 'No such sheet');
   const place = { ...(onBoard ? { machine: onBoard } : {}), sheet };
   return (
-    <MachineContext value={named}>
+    <>
       <a className="skip" href="#sheet">Skip to the sheet</a>
       <div className={bench ? 'board bare' : 'board'}>
         {!bench && <Register {...place} />}
@@ -45,12 +57,9 @@ export function App(): ReactNode {
         </Trouble>
         {!bench && <PhoneTabs {...place} />}
       </div>
-    </MachineContext>
+    </>
   );
 }
-
-/** On a device that has opened none yet, the machine with most to show. */
-const fullest = (machines: readonly MachineView[]): MachineView | undefined => machines.toSorted((a, b) => (b.state?.total.total ?? 0) - (a.state?.total.total ?? 0))[0];
 
 function Pages({ title, machine }: { readonly title: string; readonly machine: MachineView | undefined }): ReactNode {
   const { status, trouble, retry } = useBoard();

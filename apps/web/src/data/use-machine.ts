@@ -3,6 +3,7 @@ import type { Machine } from '@rotorwright/machine';
 import type { Holds, Plan } from '@rotorwright/build';
 import { createContext, useContext, useMemo } from 'react';
 import { useBoard } from './board.tsx';
+import { readLastOpened } from './last-opened.ts';
 import type { Photo } from './photo.ts';
 import type { MachineView } from './view.ts';
 
@@ -24,6 +25,16 @@ export function useOpenMachine(): OpenMachine | undefined {
   const view = machines.find((each) => each.id === id);
   return useMemo(() => view && { ...view, save: (text, what) => save(view.id, text, what), sign }, [view, save, sign]);
 }
+
+/** The machine of this sheet; on a sheet without one that which was open last, and on a device that has opened none the one with most to show. */
+export function useMachineOnBoard(): MachineView | undefined {
+  const named = useContext(MachineContext);
+  const { machines } = useBoard();
+  const found = machines.find(({ id }) => id === (named ?? readLastOpened(localStorage)));
+  return found ?? (named === undefined ? fullest(machines) : undefined);
+}
+
+const fullest = (machines: readonly MachineView[]): MachineView | undefined => machines.toSorted((a, b) => (b.state?.total.total ?? 0) - (a.state?.total.total ?? 0))[0];
 
 /** A machine whose file can be read: what the sheets other than File and Machines stand on. */
 export interface ReadableMachine extends OpenMachine {

@@ -1,40 +1,81 @@
+import { shimTask, type Step } from '@rotorwright/build';
 import { figures } from '@rotorwright/figures';
+import type { Machine } from '@rotorwright/machine';
 import type { MachineView } from '../data/index.ts';
-import { figureAt, machineAt, reachAt, sheets, stepAt } from './sheets.ts';
+import { questions, type Which } from './questions.ts';
+import { figureAt, keptAt, machineAt, reachAt, sheets, stepAt } from './sheets.ts';
 
 export interface Found {
-  readonly kind: 'sheet' | 'machine' | 'figure' | 'step' | 'hazard' | 'part' | 'joint';
+  readonly kind: 'question' | 'sheet' | 'machine' | 'figure' | 'step' | 'hazard' | 'part' | 'joint';
   readonly title: string;
   /** Where it belongs, or its id. */
   readonly of: string;
-  readonly to: string;
+  /** An address; of a question that wants to know something first, what there is to choose from. */
+  readonly to: string | { readonly which: Which };
+  /** What else it may be found by. */
+  readonly words?: string;
 }
 
-/** All that Find reaches: machines and sheets, and of the open machine its figures, steps, hazards, parts and joints, each once: the way in leads on to what keeps it. */
-export function findIndex(machines: readonly MachineView[], open: MachineView | undefined): readonly Found[] {
+/** All that Find reaches: questions, machines and sheets, and of the machine on the board its figures, steps, hazards, parts and joints, each once: the way in leads on to what keeps it. */
+export function findIndex(machines: readonly MachineView[], onBoard: MachineView | undefined): readonly Found[] {
   const found: Found[] = machines.map((view) => ({ kind: 'machine', title: view.title, of: view.id, to: machineAt(view.id, view.machine ? 'drive' : 'file') }));
-  if (!open) return [...found, { kind: 'sheet', title: 'Worksheet', of: 'any calculation alone', to: '/worksheet' }];
-  found.push(...sheets.map(({ key, number, title }): Found => ({ kind: 'sheet', title, of: `sheet ${number}`, to: machineAt(open.id, key) })));
-  const { machine, plan, id } = open;
+  if (!onBoard) return [...found, { kind: 'sheet', title: 'Worksheet', of: 'any calculation alone', to: '/worksheet' }];
+  found.push(...sheets.map(({ key, number, title }): Found => ({ kind: 'sheet', title, of: `sheet ${number}`, to: machineAt(onBoard.id, key) })));
+  const { machine, plan, id } = onBoard;
   if (!machine) return found;
-  for (const figure of figures(machine).all) found.push({ kind: 'figure', title: figure.title, of: figure.name, to: figureAt(id, figure.name) });
-  for (const step of plan?.steps.values() ?? []) found.push({ kind: 'step', title: step.title, of: step.id, to: stepAt(id, step.id) });
-  for (const hazard of machine.hazards.values()) found.push({ kind: 'hazard', title: hazard.title, of: hazard.id, to: machineAt(id, 'holds', `?hazard=${encodeURIComponent(hazard.id)}`) });
-  for (const [kind, things] of [['part', machine.parts], ['joint', machine.joints]] as const) {
-    for (const thing of things.values()) found.push({ kind, title: thing.title, of: thing.id, to: reachAt(id, thing.id) });
+  for (const { title, at, words } of questions) {
+    if (typeof at === 'string') found.push({ kind: 'question', title, of: 'asks for what', to: { which: at }, words });
+    else found.push({ kind: 'question', title, of: sheets.find(({ key }) => key === at[0])!.title, to: machineAt(id, ...at), words });
   }
-  return found;
+  for (const figure of figures(machine).all) found.push({ kind: 'figure', title: figure.title, of: figure.name, to: figureAt(id, figure.name) });
+  for (const step of plan?.steps.values() ?? []) found.push({ kind: 'step', title: step.title, of: step.id, to: stepAt(id, step.id), words: wordsOf(step) });
+  for (const hazard of machine.hazards.values()) found.push({ kind: 'hazard', title: hazard.title, of: hazard.id, to: machineAt(id, 'holds', `?hazard=${encodeURIComponent(hazard.id)}`) });
+  return [...found, ...things(machine, (thing) => reachAt(id, thing))];
 }
 
-/** Best first: every word must occur; a title that begins with the words comes before one that holds them. */
-export function search(index: readonly Found[], words: string, most = 40): readonly Found[] {
+/** What a question about one thing can be asked of. */
+export function choices({ id, machine, plan, state }: MachineView, which: Which): readonly Found[] {
+  if (!machine || !plan) return [];
+  const steps = (among: (step: Step) => boolean, to: (step: string) => string): readonly Found[] =>
+    [...plan.steps.values()].filter(among).map((step): Found => ({ kind: 'step', title: step.title, of: step.id, to: to(step.id), words: wordsOf(step) }));
+  const inPlan = (step: string): string => machineAt(id, 'build', `?${new URLSearchParams({ step }).toString()}#steps`);
+  switch (which) {
+    case 'faced': return steps(({ facings }) => facings !== undefined && facings.length > 0, inPlan);
+    case 'shimmed': return steps((step) => !('missing' in shimTask(machine, step.id)), (step) => stepAt(id, step));
+    case 'tightened': return steps(({ fastener, torque }) => fastener !== undefined || torque !== undefined, inPlan);
+    case 'signed': return steps((step) => (state?.steps.get(step.id)?.history.length ?? 0) > 0, inPlan);
+    case 'kept': return things(machine, (thing) => keptAt(id, thing));
+    case 'reached': return things(machine, (thing) => reachAt(id, thing));
+  }
+}
+
+const things = (machine: Machine, to: (thing: string) => string): readonly Found[] =>
+  ([['part', machine.parts], ['joint', machine.joints]] as const).flatMap(([kind, all]) => [...all.values()].map(({ id, title }) => ({ kind, title, of: id, to: to(id) })));
+
+/** What is done in a step and with what. */
+const wordsOf = ({ actions, facings = [], parts, tools, consumables, thread = '' }: Step): string =>
+  [...actions, ...facings.map(({ words }) => words), ...parts.map(({ title }) => title), ...tools, ...consumables, thread].join(' ');
+
+const mostShown = 60;
+
+/** Best first: every word must occur; a title that begins with the words comes before one that holds them, questions first, and that before what is found by other words. */
+export function search(index: readonly Found[], words: string): readonly Found[] {
   const asked = words.toLowerCase().split(/\s+/).filter((word) => word !== '');
-  if (asked.length === 0) return index.filter(({ kind }) => kind === 'sheet' || kind === 'machine').slice(0, most);
+  if (asked.length === 0) return unasked(index);
   const rank = (found: Found): number => {
     const title = found.title.toLowerCase();
-    const all = `${title} ${found.of.toLowerCase()} ${found.kind}`;
+    const named = `${title} ${found.of.toLowerCase()} ${found.kind}`;
+    const all = `${named} ${found.words?.toLowerCase() ?? ''}`;
     if (!asked.every((word) => all.includes(word))) return -1;
-    return (title.startsWith(asked[0]!) ? 4 : 0) + (asked.every((word) => title.includes(word)) ? 2 : 0) + (found.kind === 'sheet' || found.kind === 'figure' ? 1 : 0);
+    const titled = asked.every((word) => title.includes(word));
+    return (title.startsWith(asked[0]!) ? 8 : 0) + (titled ? 4 : 0) + (titled && found.kind === 'question' ? 4 : 0) + (asked.every((word) => named.includes(word)) ? 2 : 0) + (found.kind === 'sheet' || found.kind === 'figure' ? 1 : 0);
   };
-  return index.map((found) => ({ found, rank: rank(found) })).filter((each) => each.rank >= 0).toSorted((a, b) => b.rank - a.rank).slice(0, most).map(({ found }) => found);
+  return index.map((found) => ({ found, rank: rank(found) })).filter((each) => each.rank >= 0).toSorted((a, b) => b.rank - a.rank).slice(0, mostShown).map(({ found }) => found);
+}
+
+/** Questions first: whoever opens Find without a word in mind has one of them. What is chosen from stands whole. */
+function unasked(index: readonly Found[]): readonly Found[] {
+  const before = ['question', 'sheet', 'machine'] as const;
+  const first = before.flatMap((kind) => index.filter((found) => found.kind === kind));
+  return first.length > 0 ? first : index;
 }

@@ -1,12 +1,13 @@
 import { useEffect, useId, useMemo, useRef, useState, type KeyboardEvent, type ReactNode } from 'react';
 import { useLocation } from 'wouter';
-import { useBoard, useOpenMachine } from '../data/index.ts';
+import { useBoard, useMachineOnBoard } from '../data/index.ts';
 import { Button } from './button.tsx';
 import { Drawer } from './drawer.tsx';
-import { findIndex, search } from './find-index.ts';
+import { choices, findIndex, search, type Found } from './find-index.ts';
+import type { Which } from './questions.ts';
 import './find.css';
 
-/** Find reaches machines, sheets, figures, steps, hazards, parts and joints; `/` opens it from anywhere but a field. */
+/** Find reaches questions, machines, sheets, figures, steps, hazards, parts and joints; `/` opens it from anywhere but a field. */
 export function FindButton(): ReactNode {
   const [open, setOpen] = useState(false);
   useEffect(() => {
@@ -28,19 +29,38 @@ export function FindButton(): ReactNode {
   );
 }
 
+/** Said when a question has nothing to choose from. */
+const nothing: Readonly<Record<Which, string>> = {
+  faced: 'The file has no stack in which something has a right way round.',
+  shimmed: 'No measurement of the file decides a shim. Write until at the shim, and its sizes.',
+  tightened: 'The file names no screws.',
+  signed: 'Nothing is signed yet.',
+  kept: 'The file names no parts.',
+  reached: 'The file names no parts.',
+};
+
 function Find({ onClose }: { readonly onClose: () => void }): ReactNode {
   const { machines } = useBoard();
-  const machine = useOpenMachine();
+  const machine = useMachineOnBoard();
   const [, go] = useLocation();
   const [words, setWords] = useState('');
   const [at, setAt] = useState(0);
+  const [question, setQuestion] = useState<{ readonly title: string; readonly which: Which }>();
   const id = useId();
   const list = useRef<HTMLUListElement>(null);
-  const index = useMemo(() => findIndex(machines, machine), [machines, machine]);
+  const field = useRef<HTMLInputElement>(null);
+  const index = useMemo(() => (question && machine ? choices(machine, question.which) : findIndex(machines, machine)), [machines, machine, question]);
   const found = useMemo(() => search(index, words), [index, words]);
   const chosen = Math.min(at, found.length - 1);
 
-  const open = (to: string): void => {
+  const ask = (next: typeof question): void => {
+    setQuestion(next);
+    setWords('');
+    setAt(0);
+    field.current?.focus();
+  };
+  const open = ({ title, to }: Found): void => {
+    if (typeof to !== 'string') return ask({ title, which: to.which });
     onClose();
     go(to);
   };
@@ -53,15 +73,17 @@ function Find({ onClose }: { readonly onClose: () => void }): ReactNode {
       list.current?.children[next]?.scrollIntoView({ block: 'nearest' });
     } else if (event.key === 'Enter' && found[chosen]) {
       event.preventDefault();
-      open(found[chosen].to);
-    }
+      open(found[chosen]);
+    } else if (event.key === 'Backspace' && words === '' && question) ask(undefined);
   };
+  const label = question ? 'Which one?' : 'Question, part, figure, step or sheet';
   return (
     <Drawer title="Find" onClose={onClose}>
-      <label className="find-field"><span className="unseen">Part, figure, step or sheet</span>
+      {question && <p className="find-question"><strong>{question.title}</strong> <Button className="small-button" onClick={() => ask(undefined)}>All questions</Button></p>}
+      <label className="find-field"><span className="unseen">{label}</span>
         <input
-          type="search" data-first="" role="combobox" aria-expanded="true" aria-controls={`${id}-list`} aria-autocomplete="list"
-          aria-activedescendant={found[chosen] ? `${id}-${chosen}` : undefined} placeholder="part, figure, step, sheet" value={words}
+          type="search" data-first="" role="combobox" aria-expanded="true" aria-controls={`${id}-list`} aria-autocomplete="list" ref={field}
+          aria-activedescendant={found[chosen] ? `${id}-${chosen}` : undefined} placeholder={question ? 'which one?' : 'question, part, figure, step, sheet'} value={words}
           onChange={(event) => {
             setWords(event.target.value);
             setAt(0);
@@ -72,12 +94,12 @@ function Find({ onClose }: { readonly onClose: () => void }): ReactNode {
       <p className="unseen" role="status">{found.length === 0 ? 'Nothing found' : `${found.length} found`}</p>
       <ul className="found" id={`${id}-list`} role="listbox" aria-label="Found" ref={list}>
         {found.map((each, number) => (
-          <li key={`${each.kind} ${each.of} ${each.to}`} id={`${id}-${number}`} role="option" aria-selected={number === chosen} onClick={() => open(each.to)} onMouseMove={() => setAt(number)}>
+          <li key={`${each.kind} ${each.title} ${each.of}`} id={`${id}-${number}`} role="option" aria-selected={number === chosen} onClick={() => open(each)} onMouseMove={() => setAt(number)}>
             <span className="found-kind">{each.kind}</span><span>{each.title}</span><span className="soft small">{each.of}</span>
           </li>
         ))}
       </ul>
-      {found.length === 0 && <p className="soft">Nothing has all these words. Try one of them: a part, a shaft, a thread size, a step.</p>}
+      {found.length === 0 && <p className="soft">{question && index.length === 0 ? nothing[question.which] : 'Nothing has all these words. Try one of them: a part, a shaft, a thread size, a step.'}</p>}
     </Drawer>
   );
 }

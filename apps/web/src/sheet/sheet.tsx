@@ -1,6 +1,7 @@
 import { useEffect, type ReactNode } from 'react';
 import { useOpenMachine } from '../data/index.ts';
 import { FindButton } from './find.tsx';
+import { useAnchor } from './use-anchor.ts';
 import { sheets } from './sheets.ts';
 import { Strips } from './strips.tsx';
 import { ThemeButton } from './theme-button.tsx';
@@ -30,6 +31,7 @@ export interface SheetProps {
 export function Sheet({ title, answer, actions, notes, block = {}, header, className = '', children }: SheetProps): ReactNode {
   const open = useOpenMachine();
   const number = sheets.find((sheet) => sheet.title === title)?.number;
+  useAnchor();
   useEffect(() => {
     document.title = [title, open?.title, 'Rotorwright'].filter((word) => word !== undefined).join(' · ');
   }, [title, open?.title]);
@@ -63,8 +65,8 @@ export function Sheet({ title, answer, actions, notes, block = {}, header, class
 }
 
 /** One note of the lower left area. */
-export function Note({ title, children }: { readonly title: string; readonly children: ReactNode }): ReactNode {
-  return <section className="note"><h2>{title}</h2><div>{children}</div></section>;
+export function Note({ title, id, children }: { readonly title: string; readonly id?: string; readonly children: ReactNode }): ReactNode {
+  return <section className="note" {...(id === undefined ? {} : { id, tabIndex: -1 })}><h2>{title}</h2><div>{children}</div></section>;
 }
 
 /** What stands in the body when there is nothing to show: what is the matter, and what to do next. */

@@ -11,7 +11,7 @@ export function BeforeItFlies({ open }: { readonly open: ReadableMachine }): Rea
   const ready = useMemo(() => readiness(open.plan, open.state), [open.plan, open.state]);
   const { objections, seenAlone } = ready;
   return (
-    <Note title="Before it flies">
+    <Note title="Before it flies" id="before-it-flies">
       {readinessWords(ready)}
       {objections.length > 0 && <ul>{objections.slice(0, shown).map((objection) => <li key={objection.step}><Link href={stepAt(open.id, objection.step)}>{open.plan.steps.get(objection.step)?.title}</Link>: {words(objection)}</li>)}</ul>}
       {objections.length > shown && ` And ${objections.length - shown} more.`}

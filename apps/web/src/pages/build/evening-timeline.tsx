@@ -24,7 +24,7 @@ export function EveningTimeline({ open, next }: { readonly open: ReadableMachine
   const found = useMemo(() => (first === undefined ? undefined : evenings(open.plan, open.state.steps, { from: first, now: new Date(quarter).toISOString(), length, people })), [open.plan, open.state, first, quarter, length, people]);
   const layout = useMemo(() => (found === undefined || first === undefined || found.evenings.length === 0 ? undefined : layEvenings(found, first, length, next.curing, metrics)), [found, first, length, next]);
   return (
-    <section className="area" aria-label="Evenings">
+    <section className="area" id="evenings" tabIndex={-1} aria-label="Evenings">
       <div className="area-head evenings-head">
         <h2>Evenings</h2>
         <label htmlFor={`${id}-length`}>each <select id={`${id}-length`} value={hours} onChange={(event) => setHours(Number(event.target.value))}>{LENGTHS.map((each) => <option key={each} value={each}>{each} h</option>)}</select></label>

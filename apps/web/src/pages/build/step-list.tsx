@@ -17,7 +17,7 @@ export interface StepListProps {
 export function StepList({ open, module, step: chosen, onChoose }: StepListProps): ReactNode {
   const now = useNow(30_000);
   return (
-    <section className="area build-steps" aria-label={`Steps of ${module.title}`}>
+    <section className="area build-steps" id="steps" tabIndex={-1} aria-label={`Steps of ${module.title}`}>
       <div className="area-head"><h2>{module.title}</h2><span className="soft small">{module.steps.length} steps</span></div>
       <ol>
         {module.steps.map((step, index) => {

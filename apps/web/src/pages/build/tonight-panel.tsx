@@ -19,7 +19,7 @@ export function TonightPanel({ open, onChoose }: { readonly open: ReadableMachin
   const found = useMemo(() => tonight(open.plan, open.state.steps, { now: new Date(minute).toISOString(), time: minutes * 60, without: without === '' ? [] : [without] }), [open.plan, open.state, minute, minutes, without]);
   const done = new Date(minute + (minutes * 60 - found.left) * 1000).toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
   return (
-    <section className="area" aria-label="Tonight">
+    <section className="area" id="tonight" tabIndex={-1} aria-label="Tonight">
       <div className="area-head evenings-head">
         <h2>Tonight</h2>
         <label htmlFor={`${id}-time`}>I have <select id={`${id}-time`} value={minutes} onChange={(event) => setMinutes(Number(event.target.value))}>{TIMES.map((each) => <option key={each} value={each}>{durationWords(each * 60)}</option>)}</select></label>

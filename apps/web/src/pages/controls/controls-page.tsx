@@ -121,9 +121,9 @@ function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
           </section>
         </div>
       </div>
-      <section className="area" aria-label="Links"><h2>Links to cut</h2><LinkTable links={links} machine={id} /></section>
+      <section className="area" id="links" tabIndex={-1} aria-label="Links"><h2>Links to cut</h2><LinkTable links={links} machine={id} /></section>
       {report.arms.length > 0 && <section className="area no-print" aria-label="Arms"><h2>Arm holes</h2><ArmTable arms={report.arms} /></section>}
-      <section className="area" aria-label="Set-up sheet"><h2>Set-up sheet</h2><SetUpSheet rows={report.setUp} measured={measured} /><p className="signature">Set and measured by, on:</p></section>
+      <section className="area" id="set-up" tabIndex={-1} aria-label="Set-up sheet"><h2>Set-up sheet</h2><SetUpSheet rows={report.setUp} measured={measured} /><p className="signature">Set and measured by, on:</p></section>
       <div className="columns controls-foot no-print">
         <section className="area" aria-label="Quality"><h2>Quality</h2><QualityList {...(plate ? { plate } : {})} {...(tail ? { tail } : {})} /></section>
         {plate && <section className="area" aria-label="Play at the main blades"><h2>Play at the main blades</h2><PlayList play={plate.play} names={names} /></section>}

@@ -17,7 +17,7 @@ export function Directions({ set, machine: id }: { readonly set: FigureSet; read
   const { threads } = threadSense(machine, drive);
   if (facings.length + pushes.length + threads.length === 0) return null;
   return (
-    <section className="area">
+    <section className="area" id="directions" tabIndex={-1}>
       <div className="area-head"><h2>Which way round</h2><span className="small soft">while driven, as drawn</span></div>
       <div className="directions">
         {facings.length > 0 && <div><h3>One-way clutches</h3><ul>{facings.map((facing) => <li key={facing.coupling}><b>{titleOf(machine, facing.coupling)}</b> {facing.words}. {facing.test && <span className="soft">To prove it: {facing.test}</span>}</li>)}</ul></div>}

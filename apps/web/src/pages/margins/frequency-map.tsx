@@ -11,7 +11,7 @@ export function FrequencyMapPicture({ map, onOpen }: { readonly map: FrequencyMa
   const inside = map.crossings.filter(({ speed }) => speed >= least && speed <= most);
   const near = inside.filter(isNear).length;
   return (
-    <section className="area" aria-label="What shakes, and what may answer">
+    <section className="area" id="shaking" tabIndex={-1} aria-label="What shakes, and what may answer">
       <div className="area-head"><h2>What shakes, and what may answer</h2><span className="small soft">frequency over the speed of the main rotor, both logarithmic</span></div>
       <div className="map-columns">
         <svg className="frequency-map" viewBox={`0 0 ${left + width + right} ${top + height + 40}`} role="img" aria-label={`${map.modes.length} natural frequencies against ${map.orders.length} orders: ${near} crossings within ${nearShare * 100} % of the speed that is flown. The table says the same.`}>

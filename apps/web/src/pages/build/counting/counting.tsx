@@ -26,7 +26,7 @@ export function Counting({ open, bag: asked, onOpen }: CountingProps): ReactNode
   if (bags.length === 0) return undefined;
   return (
     <>
-      <section className="area count-summary" aria-label="Counting in">
+      <section className="area count-summary" id="counting" tabIndex={-1} aria-label="Counting in">
         <h2>Counting in</h2>
         <p>{counted} of {bags.length} {open.machine.bags.size === 0 ? 'modules' : 'bags'} counted{wanted.length > 0 && <>, <strong>{wanted.length} {wanted.length === 1 ? 'kind' : 'kinds'} short</strong></>}</p>
         <Button aria-expanded={asked !== undefined} onClick={() => onOpen(asked === undefined ? 'all' : undefined)}>{asked === undefined ? 'Count the bags' : 'Close the bags'}</Button>

@@ -1,0 +1,109 @@
+import type { Locator, Page } from 'playwright-core';
+import { describe, expect, it } from 'vitest';
+import { questions } from '../../apps/web/src/sheet/questions.ts';
+import { barriers } from './harness.ts';
+import { useWorkshop } from './workshop.ts';
+
+/** Somebody who has never seen the app asks from the Machines page, with the keyboard alone. */
+
+const { open } = useWorkshop();
+
+/** The Machines page with Find open, the keyboard in its field. */
+async function openFind(): Promise<Page> {
+  const page = await open('/');
+  await page.getByRole('link', { name: 'Whimbrel' }).first().waitFor();
+  await page.keyboard.press('/');
+  await page.locator('input[role="combobox"]:focus').waitFor();
+  return page;
+}
+
+/** Opens Find on the Machines page, types, and takes the first answer. */
+async function ask(words: string, which?: string): Promise<Page> {
+  const page = await openFind();
+  const find = page.getByRole('dialog', { name: 'Find' });
+  await page.keyboard.type(words);
+  await page.keyboard.press('Enter');
+  if (which !== undefined) {
+    await find.getByRole('button', { name: 'All questions' }).waitFor();
+    await page.keyboard.type(which);
+    await page.keyboard.press('Enter');
+  }
+  await find.waitFor({ state: 'detached' });
+  return page;
+}
+
+const atTop = (place: Locator): Promise<boolean> => place.evaluate((element) => element === document.activeElement && element.getBoundingClientRect().top < innerHeight / 2);
+
+describe('from the Machines page, Find answers', () => {
+  it('what is next, and what it needs', async () => {
+    const page = await ask('next');
+    await page.getByRole('heading', { level: 2, name: 'Post screw on the left' }).waitFor();
+    await page.getByText('anaerobic threadlocker', { exact: false }).first().waitFor();
+  });
+
+  it('which way round a washer goes, and why', async () => {
+    const page = await ask('which way round washer', 'tail grip a thrust');
+    await page.getByText(/loose-bore washer inboard, tight-bore washer outboard/).first().waitFor();
+    await page.getByText(/there belongs the tight bore/).first().waitFor();
+  });
+
+  it('what holds a pin in, and what happens if it is missed', async () => {
+    const page = await ask('what keeps it', 'cross pin');
+    await page.getByRole('heading', { name: 'Holds' }).waitFor();
+    await page.getByText(/M4 set screw/).first().waitFor();
+  });
+
+  it('what comes apart for the pinion, and what must be locked again', async () => {
+    const page = await ask('want it out', 'clutch/pinion');
+    const drawer = page.getByRole('dialog', { name: 'The way in to the pinion' });
+    await drawer.getByText('Warm the thread of the pinion until the compound lets go, then undo it.').waitFor();
+  });
+
+  it('what is open, and whether it may fly', async () => {
+    const page = await ask('may it fly');
+    const note = page.locator('#before-it-flies');
+    await note.getByText(/Not to be flown/).waitFor();
+    expect(await atTop(note)).toBe(true);
+  });
+
+  it('what can be done tonight', async () => {
+    const page = await ask('tonight');
+    await page.getByLabel('I have').selectOption({ label: '40 min' });
+    expect(await atTop(page.getByRole('region', { name: 'Tonight' }).getByRole('combobox').first())).toBe(true);
+    await page.getByLabel('without').selectOption('heat gun');
+    await page.getByText(/Waits for the tool/).waitFor();
+  });
+
+  it('who signed, once somebody has', async () => {
+    const page = await openFind();
+    await page.keyboard.type('who signed');
+    await page.keyboard.press('Enter');
+    await page.getByText('Nothing is signed yet.').waitFor();
+    expect(await barriers(page)).toEqual([]);
+    await page.keyboard.press('Backspace');
+    await page.getByRole('option', { name: /What do I do next/ }).waitFor();
+  });
+
+  it('which shim gives the right play', async () => {
+    const page = await ask('shim play', 'main grip a');
+    await page.getByLabel(/measured/i).first().waitFor();
+  });
+
+  it('steps by what is used in them', async () => {
+    const page = await openFind();
+    await page.keyboard.type('tight-bore washer');
+    // Two grips of the main rotor, two of the tail.
+    await expect.poll(() => page.getByRole('option', { name: /step/ }).count()).toBe(4);
+  });
+
+  it('every question with a place that is there', async () => {
+    const page = await open('/m/whimbrel/drive');
+    for (const { at } of questions) {
+      if (typeof at === 'string') continue;
+      const [sheet, place = ''] = at;
+      await page.goto(new URL(`/m/whimbrel/${sheet}${place}`, page.url()).href);
+      await page.locator(place.startsWith('#') ? place : 'h1').first().waitFor();
+      expect(await page.getByRole('heading', { name: 'There is no sheet at this address' }).count()).toBe(0);
+    }
+  }, 120_000);
+});
