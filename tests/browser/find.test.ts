@@ -72,7 +72,7 @@ describe('from the Machines page, Find answers', () => {
     const page = await ask('tonight');
     await expect.poll(() => isAt(page.getByRole('region', { name: 'Tonight' }))).toBe(true);
     await page.getByLabel('I have').selectOption({ label: '40 min' });
-    await page.getByLabel('without').selectOption('Heat gun');
+    await page.getByLabel('without').selectOption('Hot-air gun');
     await page.getByText(/Waits for the tool/).waitFor();
   });
 
