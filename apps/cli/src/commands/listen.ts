@@ -5,7 +5,7 @@ import { planBuild, stepAbout } from '@rotorwright/build';
 import { explainFlaw, explainLine, lineTitle, machineSound, type LineExplained, type MachineSound } from '@rotorwright/figures';
 import { heardRecords, type HeardEntry } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
-import { effectiveVelocity, hear, hearingWords, isUnreadable, leastSeconds, readAccelerationTable, readWav, soundRecord, trendsOf, type HeardFlaw, type HeardLine, type Hearing, type LineTrend, type Recording, type SoundRecord } from '@rotorwright/signals';
+import { effectiveVelocity, hear, hearAll, hearingWords, isUnreadable, leastSeconds, readAccelerationTable, readWav, soundRecord, trendsOf, type HeardFlaw, type HeardLine, type Hearing, type LineTrend, type Recording, type SoundRecord } from '@rotorwright/signals';
 import { showNumber, showQuantity } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, type HomeOption } from '../machine-argument.ts';
 import { paragraph, table, type Terminal } from '../terminal/index.ts';
@@ -17,6 +17,7 @@ interface ListenOptions extends HomeOption {
   readonly sensor: string;
   readonly keep?: string;
   readonly by?: string;
+  readonly whole?: true;
   readonly json?: true;
 }
 
@@ -27,6 +28,7 @@ export function listenCommand(program: Command, act: Act): void {
     .description('Says how fast the main rotor turned, from sound (WAV) or acceleration (a table of time and acceleration), by the gear ratios of the file.\nRecord from behind the pilot line: nobody goes near a running machine to hear better.\nStatus 1 when it cannot be told, or a ratio does not fit the file.')
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .argument('<recording>', 'WAV file, or table of time and acceleration')
+    .option('--whole', 'all of a long recording, piece after piece, instead of its loudest half minute')
     .option('--sensor <words>', 'what records and where: only alike recordings are held against each other', 'phone')
     .option('--keep <healthy|flight>', 'put it into the logbook: as a healthy machine, which later recordings are held against, or as a flight')
     .option('--by <name>', 'who keeps it')
@@ -46,14 +48,20 @@ async function listen(terminal: Terminal, argument: string | undefined, file: st
   for (const warning of recording.warnings) terminal.say(`${file}: ${warning}`);
   const seconds = (recording.channels[0]?.length ?? 0) / recording.rate;
   if (seconds < leastSeconds) throw new WrongInput(`${file} lasts ${Number(seconds.toFixed(2))} s; at least ${leastSeconds} s are wanted.`);
-  const hearing = hear(recording, sound);
+  const pieces = options.whole ? [...hearAll(recording, sound)] : [hear(recording, sound)];
+  const hearing = pieces.reduce((best, each) => (each.margin > best.margin ? each : best));
   const record = soundRecord(hearing);
   const earlier = heardRecords(await bookOf(terminal, id, options), options.sensor);
   const trends = record === undefined ? [] : trendsOf(record, earlier);
   if (options.keep !== undefined) await keep(terminal, id, record, options);
-  if (options.json) await terminal.write(`${JSON.stringify({ ...inJson(id, machine, sound, hearing), trends })}\n`);
-  else await terminal.write(`${answer(terminal, machine, sound, hearing)}\n${against(terminal, sound, trends, earlier)}`);
+  if (options.json) await terminal.write(`${JSON.stringify({ ...inJson(id, machine, sound, hearing), trends, ...(options.whole && { pieces: pieces.map((piece) => inJson(id, machine, sound, piece)) }) })}\n`);
+  else await terminal.write(`${pieces.length > 1 ? `${pieceTable(terminal, pieces)}\n\n` : ''}${answer(terminal, machine, sound, hearing)}\n${against(terminal, sound, trends, earlier)}`);
   return hearing.verdict === 'heard' ? 0 : 1;
+}
+
+function pieceTable(terminal: Terminal, pieces: readonly Hearing[]): string {
+  const rows = pieces.map((piece) => [`${piece.from.toFixed(0)} s`, `${(piece.from + piece.seconds).toFixed(0)} s`, hearingWords(piece, (speed, decimals) => showQuantity(speed, 'rpm', { decimals }))[0]!]);
+  return `${table([{ title: 'from', right: true }, { title: 'to', right: true }, { title: 'what was heard', breaks: true }], rows, terminal.columns)}\n\nThe surest piece, from ${pieces.reduce((best, each) => (each.margin > best.margin ? each : best)).from.toFixed(0)} s on:`;
 }
 
 async function keep(terminal: Terminal, id: string, record: SoundRecord | undefined, options: ListenOptions): Promise<void> {

@@ -2,6 +2,8 @@ import { hannWindow } from '../spectrum/index.ts';
 
 /** Frames in which amplitudes are taken, s: a line that wanders by half a hertz keeps its height. */
 const span = 1;
+/** Frames that are taken at most, spread over the recording. */
+const mostFrames = 12;
 
 /**
  * Peak amplitude of lines in a recording that has been straightened: root of the mean square over frames, the noise taken off, times √2.
@@ -11,14 +13,15 @@ const span = 1;
 export function lineAmplitudes(straight: Float64Array, rate: number, lines: readonly { readonly frequency: number; readonly noise: number }[]): readonly number[] {
   const length = Math.min(straight.length, Math.round(span * rate));
   const window = hannWindow(length);
-  const frames = Math.max(1, Math.floor((2 * straight.length) / length) - 1);
+  const frames = Math.min(mostFrames, Math.max(1, Math.floor((2 * straight.length) / length) - 1));
+  const stride = frames === 1 ? 0 : (straight.length - length) / (frames - 1);
   const sum = window.reduce((all, value) => all + value, 0);
   return lines.map(({ frequency, noise }) => {
     const turnRe = Math.cos((2 * Math.PI * frequency) / rate);
     const turnIm = Math.sin((2 * Math.PI * frequency) / rate);
     let square = 0;
     for (let frame = 0; frame < frames; frame += 1) {
-      const from = Math.floor((frame * length) / 2);
+      const from = Math.floor(frame * stride);
       let [c, s, re, im] = [1, 0, 0, 0];
       for (let index = 0; index < length; index += 1) {
         const value = window[index]! * straight[from + index]!;

@@ -60,36 +60,40 @@ export function flawsIn(straight: Float64Array, rate: number, speed: number, bea
   const pooled = poolFrames(straight, rate);
   const closed = closedBins(pooled, speed, families, shafts);
   const evidence = evidenceOfAll(pooled, mostPerLine).row(0, likely);
-  const found = bearings.flatMap(({ id, strikes }) => (Object.entries(strikes) as [FlawPlace, number][]).flatMap(([place, order]) => {
-    const best = strikesNear(order, pooled, speed, evidence, closed);
-    return best === undefined ? [] : [{ ...best, bearing: id, place, expected: order }];
-  })).toSorted((a, b) => b.evidence - a.evidence);
   const flaws: HeardFlaw[] = [];
   const width = widths / pooled.span / speed;
-  for (const { order, evidence, multiples } of found) {
-    // What strikes twice or thrice as often, or shares its line, is the same flaw.
-    if (flaws.some((each) => [1 / 3, 1 / 2, 1, 2, 3].some((ratio) => Math.abs(each.order * ratio - order) < width * Math.max(1, ratio)))) continue;
+  // The surest first; its multiples are then closed to the others, or one flaw would be found in every bearing that shares a few.
+  for (;;) {
+    const found = bearings.flatMap(({ id, strikes }) => (Object.entries(strikes) as [FlawPlace, number][]).flatMap(([place, order]) => {
+      const best = strikesNear(order, pooled, speed, evidence, closed);
+      return best === undefined ? [] : [{ ...best, bearing: id, place, expected: order }];
+    }));
+    if (found.length === 0) break;
+    const { order, evidence: odds, multiples: heard } = found.reduce((best, each) => (each.evidence > best.evidence ? each : best));
     const candidates = found.filter((each) => Math.abs(each.order - order) < width).toSorted((a, b) => Math.abs(a.expected - order) - Math.abs(b.expected - order)).map(({ bearing, place, expected }) => ({ bearing, place, order: expected }));
-    flaws.push({ order, frequency: order * speed, evidence, multiples, candidates });
+    flaws.push({ order, frequency: order * speed, evidence: odds, multiples: heard, candidates });
+    for (let multiple = 1; multiple <= 2 * multiples; multiple += 1) close(closed, pooled, order * multiple * speed);
   }
   return { flaws, spectrum: orderSpectrum(pooled, speed) };
 }
 
 /** Bins that something of the machine has that is no bearing. */
-function closedBins({ bins, binWidth, span }: Pooled, speed: number, families: readonly ReadyFamily[], shafts: readonly number[]): Uint8Array {
-  const closed = new Uint8Array(bins);
-  const reach = Math.ceil(widths / span / binWidth);
-  const close = (order: number): void => {
-    const bin = Math.round((order * speed) / binWidth);
-    closed.fill(1, Math.max(0, bin - reach), Math.min(bins, bin + reach + 1));
-  };
-  closed.fill(1, 0, reach + 1);
+function closedBins(pooled: Pooled, speed: number, families: readonly ReadyFamily[], shafts: readonly number[]): Uint8Array {
+  const closed = new Uint8Array(pooled.bins);
+  close(closed, pooled, 0);
   for (const { family } of families) {
-    for (let multiple = 1; multiple <= 2 * family.harmonics; multiple += 1) close(family.order * multiple);
-    for (const order of family.faint ?? []) close(order);
+    for (let multiple = 1; multiple <= 2 * family.harmonics; multiple += 1) close(closed, pooled, family.order * multiple * speed);
+    for (const order of family.faint ?? []) close(closed, pooled, order * speed);
   }
-  for (const order of shafts) for (let multiple = 1; multiple <= shaftMultiples; multiple += 1) close(order * multiple);
+  for (const order of shafts) for (let multiple = 1; multiple <= shaftMultiples; multiple += 1) close(closed, pooled, order * multiple * speed);
   return closed;
+}
+
+/** Closes what a line at this frequency fills, Hz. */
+function close(closed: Uint8Array, { bins, binWidth, span }: Pooled, frequency: number): void {
+  const reach = Math.ceil(widths / span / binWidth);
+  const bin = Math.round(frequency / binWidth);
+  closed.fill(1, Math.max(0, bin - reach), Math.min(bins, bin + reach + 1));
 }
 
 /** The order near one that is expected at which strikes are likeliest; undefined when none are heard. */

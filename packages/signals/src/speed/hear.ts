@@ -5,7 +5,7 @@ import { readyFamilies, type LineComb, type LineGroup, type ReadyFamily } from '
 import { envelopeOf, flawsIn } from './envelope.ts';
 import { lineEvidence } from './evidence.ts';
 import type { HeardGroup, Hearing, HearingProgress, Mismatch, SpeedTrack, Verdict } from './hearing.ts';
-import { another, evidenceOf, explainRatio, freeHypotheses, lockedHypothesis, type Free, type Hypothesis, type Locked } from './hypotheses.ts';
+import { another, evidenceOf, explainRatio, freeHypotheses, lockedHypothesis, withoutOthers, type Free, type Hypothesis, type Locked } from './hypotheses.ts';
 import { orderSpectrum, standingOut } from './lines.ts';
 import { lookAlong, meanPower, poolFrames, speedsOf, trackStep, type Pooled } from './look.ts';
 import { prepare } from './prepare.ts';
@@ -160,15 +160,17 @@ const ratioStep = 1e-5;
 
 /** A ratio to the last digit, and what would explain it. */
 function mismatchOf(free: Free, pooled: Pooled, speed: number, families: readonly ReadyFamily[], comb: LineComb, rate: number): Mismatch {
-  const own = standingLines(pooled, speed * free.factor, families, [free.group], rate);
+  const alone = withoutOthers(pooled, speed, families.filter(({ family }) => family.group !== free.group));
+  const own = standingLines(alone, speed * free.factor, families, [free.group], rate);
   let best = { sum: -Infinity, factor: free.factor };
   for (let log = -ratioReach; log <= ratioReach; log += ratioStep) {
     const factor = free.factor * Math.exp(log);
     const sum = own.reduce((all, { order }) => {
       const at = (order * speed * factor) / pooled.binWidth;
       const bin = Math.min(pooled.bins - 2, Math.floor(at));
-      const here = meanPower(pooled, bin);
-      return all + Math.min(40, here + (at - bin) * (meanPower(pooled, bin + 1) - here));
+      const here = meanPower(alone, bin);
+      // Logarithms: a loud line has its top where it is highest, and still does not outvote the others.
+      return all + Math.log1p(here + (at - bin) * (meanPower(alone, bin + 1) - here));
     }, 0);
     if (sum > best.sum) best = { sum, factor };
   }

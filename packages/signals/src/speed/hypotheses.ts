@@ -111,7 +111,7 @@ function freeGroup(look: Look, place: number, group: 'tail' | 'engine', own: rea
 }
 
 /** The same, but for bins in which other groups are heard: those tell nothing more. */
-function withoutOthers(pooled: Pooled, speed: number, others: readonly ReadyFamily[]): Pooled {
+export function withoutOthers(pooled: Pooled, speed: number, others: readonly ReadyFamily[]): Pooled {
   const { binWidth, bins, independent } = pooled;
   const parts = pooled.parts.map((part) => part.slice());
   // Noise alone would stay below this in one line of a thousand.

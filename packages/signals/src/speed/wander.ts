@@ -19,6 +19,9 @@ const trusted = 24;
 /** Sizes less likely than the likeliest by this much tell nothing more, nepers. */
 const unlikely = 12;
 
+/** Steps of size around the likeliest that are all looked at. */
+const around = 2;
+
 interface Fit {
   readonly likely: number;
   readonly scatter: number;
@@ -38,7 +41,7 @@ interface Fit {
 export function wanderOf(times: Float64Array, measured: Float64Array, precision: Float64Array): Wander | undefined {
   const freedom = precision.reduce((sum, each) => sum + (each > 0 ? 1 : 0), 0) - 2;
   if (freedom < 1) return undefined;
-  const fits = bends.flatMap((bend) => shakes.flatMap((shake) => fitOf(times, measured, precision, freedom, bend, shake) ?? []));
+  const fits = fitsOf((bend, shake) => fitOf(times, measured, precision, freedom, bend, shake));
   const most = fits.reduce((best, { likely }) => Math.max(best, likely), -Infinity);
   const count = times.length;
   const angle = new Float64Array(count);
@@ -70,6 +73,27 @@ export function wanderOf(times: Float64Array, measured: Float64Array, precision:
   const between = Math.max(0, square / whole - (gain / whole) ** 2);
   const mean = (value: number): number => value / whole;
   return { angle: angle.map(mean), pull: pull.map(mean), open: student * mean(open) + between, scattered: student * mean(scattered) };
+}
+
+/** Fits of all sizes that count: every second of each first, then those around the likeliest. */
+function fitsOf(fit: (bend: number, shake: number) => Fit | undefined): readonly Fit[] {
+  const known = new Map<string, Fit | undefined>();
+  const tryOne = (bend: number, shake: number): Fit | undefined => {
+    const key = `${bend} ${shake}`;
+    if (!known.has(key)) known.set(key, fit(bends[bend]!, shakes[shake]!));
+    return known.get(key);
+  };
+  let best = { bend: 0, shake: 0, likely: -Infinity };
+  for (let bend = 0; bend < bends.length; bend += 2) {
+    for (let shake = 0; shake < shakes.length; shake += 2) {
+      const likely = tryOne(bend, shake)?.likely ?? -Infinity;
+      if (likely > best.likely) best = { bend, shake, likely };
+    }
+  }
+  for (let bend = Math.max(0, best.bend - around); bend <= Math.min(bends.length - 1, best.bend + around); bend += 1) {
+    for (let shake = Math.max(0, best.shake - around); shake <= Math.min(shakes.length - 1, best.shake + around); shake += 1) tryOne(bend, shake);
+  }
+  return [...known.values()].filter((each) => each !== undefined);
 }
 
 /** The likeliest angle and speed of each place, one after the other, for one size of bend and shake. */

@@ -1,8 +1,10 @@
 import { explainLine, machineSound, type MachineSound } from '@rotorwright/figures';
 import { hearingWords, type Hearing, type Verdict } from '@rotorwright/signals';
-import { showQuantity } from '@rotorwright/units';
+import { showNumber, showQuantity } from '@rotorwright/units';
 import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
 import { useMachine, type ReadableMachine } from '../../data/index.ts';
+import { AgainstBaseline } from './against-baseline.tsx';
+import { Pieces } from './pieces.tsx';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord, type MarkState } from '../../sheet/index.ts';
 import { useWidth } from '../../sheet/use-width.ts';
 import { CombPlot } from './comb-plot.tsx';
@@ -64,7 +66,7 @@ export function ListenPage(): ReactNode {
           if (file) take(file);
         }}
       >
-        <Body listening={listening} open={open} sound={sound} onStop={stop} />
+        <Body listening={listening} open={open} sound={sound} onStop={stop} onWhole={(file) => take(file, true)} />
       </div>
     </Sheet>
   );
@@ -82,7 +84,7 @@ function Answer({ hearing, sound, mark, words }: { readonly hearing: Hearing; re
   );
 }
 
-function Body({ listening, open, sound, onStop }: { readonly listening: Listening; readonly open: ReadableMachine; readonly sound: MachineSound; readonly onStop: () => void }): ReactNode {
+function Body({ listening, open, sound, onStop, onWhole }: { readonly listening: Listening; readonly open: ReadableMachine; readonly sound: MachineSound; readonly onStop: () => void; readonly onWhole: (file: File) => void }): ReactNode {
   switch (listening.at) {
     case 'nothing':
       return (
@@ -100,11 +102,12 @@ function Body({ listening, open, sound, onStop }: { readonly listening: Listenin
     case 'refused':
       return <Empty title="This cannot be heard"><p role="alert">{listening.problem}</p></Empty>;
     case 'answer':
-      return <Heard name={listening.name} hearing={listening.hearing} warnings={listening.warnings} open={open} sound={sound} />;
+      return <HeardSheet key={listening.name} heard={listening} open={open} sound={sound} onWhole={() => onWhole(listening.file)} />;
   }
 }
 
-function Heard({ name, hearing, warnings, open: { id, machine, plan }, sound }: { readonly name: string; readonly hearing: Hearing; readonly warnings: readonly string[]; readonly open: ReadableMachine; readonly sound: MachineSound }): ReactNode {
+function HeardSheet({ heard: { name, hearing, pieces, warnings, seconds }, open, sound, onWhole }: { readonly heard: Listening & { readonly at: 'answer' }; readonly open: ReadableMachine; readonly sound: MachineSound; readonly onWhole: () => void }): ReactNode {
+  const { id, machine, plan } = open;
   const [ref, width] = useWidth<HTMLDivElement>();
   const words = hearingWords(hearing, (speed, decimals) => showQuantity(speed, 'rpm', { decimals }));
   const told = hearing.verdict !== 'cannot-tell';
@@ -113,6 +116,7 @@ function Heard({ name, hearing, warnings, open: { id, machine, plan }, sound }: 
       <section className="area">
         <div className="area-head"><h2>What was heard</h2><span className="small soft">{name}, {hearing.seconds.toFixed(1)} s{hearing.from > 0 ? ` from ${hearing.from.toFixed(0)} s on, where it is loudest` : ''}</span></div>
         {words.map((each) => <p key={each}>{each}</p>)}
+        {pieces === undefined && seconds > hearing.seconds + 1 && <p><Button onClick={onWhole}>Listen to all {showNumber(seconds, { decimals: 0 })} s</Button></p>}
         {warnings.map((each) => <p key={each} className="soft">{each}</p>)}
         <div ref={ref}>
           {told && hearing.track && (
@@ -124,6 +128,8 @@ function Heard({ name, hearing, warnings, open: { id, machine, plan }, sound }: 
           )}
         </div>
       </section>
+      {pieces !== undefined && pieces.length > 1 && <Pieces pieces={pieces} />}
+      {told && <AgainstBaseline key={`${name} ${hearing.from}`} open={open} sound={sound} hearing={hearing} />}
       {told && hearing.lines && <section className="area"><div className="area-head"><h2>Who speaks</h2><span className="small soft">{hearing.unit === undefined ? 'relative levels: the sensor is not calibrated' : `heights in ${hearing.unit}, as the file states them`}</span></div><LineTable id={id} machine={machine} plan={plan} sound={sound} hearing={hearing} /></section>}
     </>
   );

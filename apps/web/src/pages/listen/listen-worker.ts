@@ -1,4 +1,4 @@
-import { hear, isUnreadable, leastSeconds, readAccelerationTable, readWav, type Recording, type Unreadable } from '@rotorwright/signals';
+import { hear, hearAll, isUnreadable, leastSeconds, readAccelerationTable, readWav, type HearingProgress, type Recording, type Unreadable } from '@rotorwright/signals';
 import type { Asked, Told } from './messages.ts';
 
 /** Hears one recording, away from the page, which can stop it by ending it. */
@@ -9,7 +9,12 @@ self.addEventListener('message', ({ data }: MessageEvent<Asked>): void => {
   if (isUnreadable(recording)) return tell(recording);
   const seconds = (recording.channels[0]?.length ?? 0) / recording.rate;
   if (seconds < leastSeconds) return tell({ problem: `The recording lasts ${Number(seconds.toFixed(2))} s; at least ${leastSeconds} s are wanted.` });
-  tell({ hearing: hear(recording, data.sound, (progress) => tell({ progress })), warnings: recording.warnings });
+  const onProgress = (progress: HearingProgress): void => tell({ progress });
+  const heard = { warnings: recording.warnings, seconds };
+  if (!data.whole) return tell({ hearing: hear(recording, data.sound, onProgress), ...heard });
+  const pieces = [...hearAll(recording, data.sound, onProgress)];
+  // The piece that says most stands for the whole; the others have their speed over time.
+  tell({ hearing: pieces.reduce((best, each) => (each.margin > best.margin ? each : best)), pieces, ...heard });
 });
 
 function recordingOf(asked: Asked): Recording | Unreadable {

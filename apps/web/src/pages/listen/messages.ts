@@ -2,12 +2,23 @@ import type { MachineSound } from '@rotorwright/figures';
 import type { Hearing, HearingProgress, Recording } from '@rotorwright/signals';
 
 /** What the page hands to the worker: a file as it is, or sound that the browser has unpacked. */
-export type Asked =
-  | { readonly sound: MachineSound; readonly bytes: ArrayBuffer; readonly kind: 'wav' | 'table' }
-  | { readonly sound: MachineSound; readonly recording: Recording };
+export type Asked = {
+  readonly sound: MachineSound;
+  /** All of a long recording, piece after piece, instead of its loudest half minute. */
+  readonly whole: boolean;
+} & ({ readonly bytes: ArrayBuffer; readonly kind: 'wav' | 'table' } | { readonly recording: Recording });
+
+export interface Heard {
+  readonly hearing: Hearing;
+  /** Of a whole recording: one hearing a piece, in the order of time; the other is the one of them that is surest. */
+  readonly pieces?: readonly Hearing[];
+  readonly warnings: readonly string[];
+  /** Of all that was recorded, s. */
+  readonly seconds: number;
+}
 
 /** What the worker says: how far it is, what was heard, or why nothing can be. */
 export type Told =
   | { readonly progress: HearingProgress }
-  | { readonly hearing: Hearing; readonly warnings: readonly string[] }
+  | Heard
   | { readonly problem: string };
