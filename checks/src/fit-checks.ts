@@ -54,6 +54,7 @@ const clearances = sourced({ document: 'Handbook table of preferred fits, hole b
   return [
     [`${size} mm ${hole}/${shaft}`, 'iso-fit', inputs, 'clearanceMin', least * micro, 1e-12, 'absolute'],
     [`${size} mm ${hole}/${shaft}`, 'iso-fit', inputs, 'clearanceMax', most * micro, 1e-12, 'absolute'],
+    [`${size} mm ${hole}/${shaft}: the least clearance, taken the other way`, 'iso-fit', inputs, 'interferenceMax', -least * micro, 1e-12, 'absolute'],
   ];
 }));
 

@@ -133,6 +133,31 @@ describe('Whimbrel answers', () => {
     expect(opened).toMatch(/Governs: hover\..*Left out: Preload by the nut.*by bearing-life: ISO 281/u);
   });
 
+  it('how warm a housing must be for a bearing to drop in, and what must not get that hot', async () => {
+    const { out } = await ask('care', whimbrel, 'clutch/bearing-low');
+    // By hand: K7 at 19 mm is −15 µm at the tightest: 20 µm over 23.4·10⁻⁶/K · 19 mm = 44.98 K over 20 °C; seal and grease stand 80 °C.
+    expect(out).toMatch(/clutch\/bearing-low 65 °C .{0,40}15 K below the lowest limit/u);
+    expect(out).toMatch(/Largest interference of lower pinion bearing in its housing = 15 µm/u);
+    const { out: clutch } = await ask('care', whimbrel, 'mast/one-way');
+    expect(clutch).toMatch(/Too hot, by [\d.]+ K, for seal and grease/u);
+  });
+
+  it('how to set a mesh so that it neither binds on a hot day nor rattles in the cold', async () => {
+    const { out } = await ask('care', whimbrel, 'main-mesh');
+    expect(out).toMatch(/Pinion and main 65\.\d+ mm 0\.\d+ mm 0\.\d+ mm 0 mm gear/u);
+    expect(out).toMatch(/The frame between the axes is taken as carbon plate/u);
+    expect(out).toMatch(/by mesh-window: Geometry ISO 21771/u);
+  });
+
+  it('when a bearing wants grease, and how much', async () => {
+    const { out } = await ask('care', whimbrel, 'mast');
+    // By hand: D 21 mm, B 5 mm: 0.005 · 21 · 5 = 0.525 g.
+    expect(out).toMatch(/mast\/bearing-low [\d.]+ °C [\d,]+ h 0\.53 g/u);
+    expect(out).toMatch(/the trade does it far more often/u);
+    const { out: json } = await ask('care', whimbrel, 'mast/bearing-low', '--json');
+    expect(JSON.parse(json)).toMatchObject({ id: 'Whimbrel'.toLowerCase(), meshes: [], bearings: [{ of: 'mast/bearing-low', figures: { grease: { unit: 'kg' } } }] });
+  });
+
   it('how hard a blade pulls, and how much is left in bolt, grip and thrust bearing', async () => {
     const { status, out } = await ask('margins', whimbrel, 'main-grip');
     expect(status).toBe(0);

@@ -85,6 +85,7 @@ describe('words and what is beside the work', () => {
     ['how many suffice', joint('case-screw-left', 'enough'), 1],
     ['choices of teeth', 'couplings tail-mesh driven choices', [{ teeth: 11, path: '' }]],
     ['ratings of a bearing', part('bearing-low', 'dynamic'), 1000],
+    ['how the hole of a bearing is made', part('bearing-low', 'housingFit'), 'N7'],
     ['material in other letters', part('input-shaft', 'material'), ' Steel '],
     ['thread in another spelling', joint('pin-screw', 'thread'), 'm4 × 0.7'],
   ])('%s: no signature falls', (_, path, value) => {

@@ -7,6 +7,7 @@ export { exclusionText } from './choices/exclusion-text.ts';
 export { gearChoices, mostCombinations } from './choices/gear-choices.ts';
 export type * from './choices/option.ts';
 export type { Exclusion } from './choices/rules.ts';
+export * from './care/index.ts';
 export * from './compare/index.ts';
 export * from './controls/index.ts';
 export * from './directions/index.ts';

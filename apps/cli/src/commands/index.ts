@@ -3,6 +3,7 @@ import type { Act } from './act.ts';
 import { backupCommand } from './backup.ts';
 import { balanceCommand } from './balance.ts';
 import { calcCommand } from './calc.ts';
+import { careCommand } from './care.ts';
 import { changeCommand } from './change.ts';
 import { checkCommand } from './check.ts';
 import { controlsCommand } from './controls.ts';
@@ -28,6 +29,7 @@ export const commands: readonly ((program: Command, act: Act) => void)[] = [
   checkCommand,
   figuresCommand,
   marginsCommand,
+  careCommand,
   optionsCommand,
   rotorCommand,
   controlsCommand,

@@ -27,6 +27,7 @@ export const isoFit = defineCalculation({
     shaftMax: lengthOutput('Largest shaft', 'd_\\mathrm{max}'),
     clearanceMin: clearanceOutput('Least clearance; negative is interference', 'c_\\mathrm{min}'),
     clearanceMax: clearanceOutput('Largest clearance; negative is interference', 'c_\\mathrm{max}'),
+    interferenceMax: clearanceOutput('Largest interference; negative is clearance', 'I_\\mathrm{max}'),
   },
   formulas: [
     { output: 'holeMin', tex: String.raw`D_\mathrm{min} = D + EI` },
@@ -35,11 +36,13 @@ export const isoFit = defineCalculation({
     { output: 'shaftMax', tex: String.raw`d_\mathrm{max} = D + es` },
     { output: 'clearanceMin', tex: String.raw`c_\mathrm{min} = EI - es` },
     { output: 'clearanceMax', tex: String.raw`c_\mathrm{max} = ES - ei` },
+    { output: 'interferenceMax', tex: String.raw`I_\mathrm{max} = es - EI` },
   ],
   source: 'ISO 286-1:2010, tables 1 to 3 (from memory), checked against the tables of a public bearing catalogue.',
   validity: ['Diameters of 1 to 120 mm, grades 4 to 11, at 20 °C. Where the standard gives no such letter at that size, the code is refused.'],
   compute: ({ nominal, hole, shaft }) => {
     refusing('hole', hole, () => limitsOfFit(nominal, hole, 'h6'));
-    return { outputs: { ...refusing('shaft', shaft, () => limitsOfFit(nominal, hole, shaft)) }, warnings: [] };
+    const limits = refusing('shaft', shaft, () => limitsOfFit(nominal, hole, shaft));
+    return { outputs: { ...limits, interferenceMax: -limits.clearanceMin }, warnings: [] };
   },
 });

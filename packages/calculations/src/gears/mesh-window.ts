@@ -5,6 +5,9 @@ import { checkCentreDistance, gearStandard, pairInputs } from './gear-specs.ts';
 import { growingPartInput, growthOf } from './growing-part.ts';
 
 const temperature = (title: string, symbol: string, celsius: number) => ({ kind: 'number', title, symbol, unit: 'K', shown: '°C', min: 173.15, max: 473.15, example: celsius + 273.15 }) as const;
+/** Backlash that rounding leaves where there is none, m. */
+const NOTHING = 1e-12;
+
 const play = (when: string, symbol: string) => lengthOutput(`Backlash ${when}`, symbol);
 
 export const meshWindow = defineCalculation({
@@ -65,10 +68,13 @@ export const meshWindow = defineCalculation({
     };
     const states = { cold: at(cold, false), assembly: at(assembly, false), hot: at(hot, true), hotDry: at(hot, false), damp: at(assembly, true) };
     const distance = inputs.centreDistance ?? centreDistances(inputs, inputs.teeth1, inputs.teeth2, inputs.shift1, inputs.shift2, 'external').zeroBacklashCentreDistance;
-    const backlash = (growth: Growth, centre: number): number => grownBacklash(inputs, centre, growth).backlash;
+    const backlash = (growth: Growth, centre: number): number => {
+      const play = grownBacklash(inputs, centre, growth).backlash;
+      return Math.abs(play) < NOTHING ? 0 : play;
+    };
     const set = Math.max(...Object.values(states).map((growth) => grownCentreDistance(inputs, growth, leastBacklash))) + tolerance;
     const plays = { backlashCold: backlash(states.cold, distance), backlashAssembly: backlash(states.assembly, distance), backlashHot: backlash(states.hot, distance), backlashHotDry: backlash(states.hotDry, distance) };
-    const binds = Object.entries(plays).filter(([, value]) => value < -1e-12);
+    const binds = Object.entries(plays).filter(([, value]) => value < 0);
     return {
       outputs: {
         ...plays,

@@ -19,7 +19,8 @@ const withoutTorque = new Set<Joint['kind']>(['circlip', 'ball-link']);
 
 const isBearing = (part: Part): boolean => /groove|thrust|contact|needle|roller|bearing|ball-|one-way/.test(part.kind);
 
-const partAt = (machine: Machine, instance: InstanceId): Part | undefined => machine.parts.get(machine.thingOf.get(instance) ?? instance);
+/** The part of which an instance is one. */
+export const partAt = (machine: Machine, instance: InstanceId | undefined): Part | undefined => (instance === undefined ? undefined : machine.parts.get(machine.thingOf.get(instance) ?? instance));
 
 /**
  * Spreads each shaft from the parts that the drive names over the joints that carry torque.

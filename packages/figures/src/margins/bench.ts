@@ -1,7 +1,7 @@
 import { remembered, type EntryPath, type InstanceId, type Joint, type Machine, type Part } from '@rotorwright/machine';
 import { materials, type Material } from '@rotorwright/mechanics';
 import { helixPush, type Push } from '../directions/helix-push.ts';
-import { membersOf, type Members } from '../directions/members.ts';
+import { membersOf, partAt, type Members } from '../directions/members.ts';
 import { drivenWays, type TorqueWay } from '../directions/torque-path.ts';
 import { solveDrive, type DriveSolution } from '../drive/solve.ts';
 import type { FigureInput } from '../figure.ts';
@@ -65,7 +65,7 @@ export function marginBench(builder: Builder, machine: Machine, drive: DriveSolu
     builder, machine, drive, cases,
     application: applicationFactor(machine),
     ...turning(machine),
-    partAt: (instance) => (instance === undefined ? undefined : machine.parts.get(machine.thingOf.get(instance) ?? instance)),
+    partAt: (instance) => partAt(machine, instance),
     isFirst: ({ module }) => firstCopies.has(module),
     add(draft) {
       const title = capital(draft.title);

@@ -30,6 +30,7 @@ export function expandPart(module: ModuleCopy, key: string, written: WrittenPart
     static: written.static,
     maxTorque: written.maxTorque,
     balls: written.balls,
+    housingFit: written.housingFit,
     thread: written.thread,
     grease: one(written.grease, 'consumable', 'grease'),
     turnsWith: one(written.turnsWith, 'part', 'turns-with'),

@@ -69,6 +69,8 @@ export interface Part extends Thing {
   readonly maxTorque?: number;
   /** Bearings: number of balls. */
   readonly balls?: number;
+  /** Bearings: tolerance of the hole that takes it: N7. */
+  readonly housingFit?: string;
   readonly thread?: string;
   /** Id of a consumable. */
   readonly grease?: string;

@@ -61,6 +61,7 @@ export const partFields = {
   static: quantity('Static load rating.', 'N', '440 N'),
   'max-torque': quantity('One-way clutches: torque that its maker allows.', 'N·m', '18 N·m'),
   balls: count('Bearings: number of balls.', '8', 3, 200),
+  'housing-fit': text('Bearings: how the hole that takes it is made, after ISO 286. A press joint that holds it may say so as its `fit`.', 'N7'),
   thread: text('Thread, for rods and ends.', 'M3'),
   grease: reference('What it is greased with.', ['consumable'], 'ball-grease'),
   'turns-with': reference('Loose things in a stack: the part that they turn with.', ['part'], 'tail-hub/hub'),

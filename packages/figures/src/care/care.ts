@@ -1,0 +1,34 @@
+import type { Machine } from '@rotorwright/machine';
+import { membersOf } from '../directions/members.ts';
+import { builderFor } from '../set/builder.ts';
+import type { FigureSet } from '../set/figure-set.ts';
+import { bearingCare, bearingsOf, type BearingCare } from './bearings.ts';
+import { meshCare, type MeshCare } from './meshes.ts';
+
+/** What the bench asks of meshes and bearings beyond their loads: where to set, how warm, when to grease. */
+export interface Care {
+  /** The figures of the machine and those of its care: any of them opens into its working. */
+  readonly set: FigureSet;
+  readonly meshes: readonly MeshCare[];
+  readonly bearings: readonly BearingCare[];
+}
+
+/**
+ * Where to set each external mesh, how warm each housing must be, and when each bearing wants fresh grease.
+ *
+ * @param set  figures of the driven machine
+ */
+export function careOf(set: FigureSet): Care {
+  const { machine } = set;
+  const builder = builderFor(machine, set.all);
+  const meshes = [...machine.couplings.values()].filter(({ kind }) => kind === 'external').map((coupling) => meshCare(builder, coupling));
+  const members = membersOf(machine);
+  const bearings = bearingsOf(builder, isFirstCopy(machine)).map((one) => bearingCare(builder, members, one));
+  return { set: { ...set, all: builder.all(), get: builder.get, outputs: (name) => builder.outputs(name) ?? set.outputs(name) }, meshes, bearings };
+}
+
+/** Copies of a module are alike: the first of them stands for all. */
+function isFirstCopy(machine: Machine): (thing: { readonly module: string }) => boolean {
+  const first = new Set(new Map([...machine.modules.values()].toReversed().map((module) => [module.key, module.id])).values());
+  return ({ module }) => first.has(module);
+}

@@ -1,0 +1,3 @@
+export { careOf, type Care } from './care.ts';
+export type { BearingCare } from './bearings.ts';
+export type { MeshCare } from './meshes.ts';
