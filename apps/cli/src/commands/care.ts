@@ -50,13 +50,12 @@ function overview(terminal: Terminal, { machine }: NamedMachine, { meshes, beari
   const paint = painter(terminal.colour);
   const say = (words: string): string => paragraph(words, terminal.columns);
   if (meshes.length + bearings.length === 0) return [`${machine.name} names no mesh of gears and no bearing in a stack.`];
-  const frames = [...new Set(meshes.flatMap(({ frame }) => frame ?? []))];
   const wanted = [...new Set(bearings.flatMap(({ warmth }) => warmth.missing))];
   return [
     paint('bold', machine.name),
     ...(meshes.length === 0 ? [] : [
-      table([{ title: 'mesh', breaks: true }, { title: 'set the axes to', right: true }, { title: 'backlash then', right: true }, { title: 'at −10 °C', right: true }, { title: 'at 60 °C, damp', right: true }, { title: '', breaks: true }], meshes.map((mesh) => meshRow(mesh)), terminal.columns),
-      ...frames.map((words) => say(words)),
+      table([{ title: 'mesh', breaks: true }, { title: 'set the axes to', right: true }, { title: 'backlash then', right: true }, { title: 'coldest', right: true }, { title: 'hottest', right: true }, { title: '', breaks: true }], meshes.map((mesh) => meshRow(mesh)), terminal.columns),
+      say('The coldest and the hottest day are those under loads, −10 and 60 °C when left out; damp, what swells is soaked. Runout is not in it: leave some more.'),
       '',
     ]),
     ...(bearings.length === 0 ? [] : [
@@ -73,7 +72,14 @@ const wanting = ({ missing, warnings }: Figure): string => (missing.length > 0 ?
 const shown = (figure: Figure | undefined, significant = 3): string => (figure?.value === undefined ? '–' : showQuantity(figure.value, figure.shown, { significant }));
 
 function meshRow({ coupling, distance, backlash, cold, hot, note }: MeshCare): readonly string[] {
-  return [coupling.title, shown(distance, 5), shown(backlash), shown(cold), shown(hot), distance.value === undefined ? wanting(distance) : (note ?? '')];
+  return [coupling.title, shown(distance, 5), shown(backlash), shown(cold), shown(hot), distance.value === undefined ? wanting(distance) : [...fileSets(coupling.backlash), ...(note === undefined ? [] : [note])].join(' ')];
+}
+
+/** The backlash that the file wants, beside what the mesh needs. */
+function fileSets(window: MeshCare['coupling']['backlash']): readonly string[] {
+  const { min, max } = window ?? {};
+  const ends = [min, ...(max === min ? [] : [max])].flatMap((end) => (end === undefined ? [] : [showQuantity(end, 'mm', { significant: 3 })]));
+  return ends.length === 0 ? [] : [`The file sets ${ends.join(' to ')}.`];
 }
 
 function bearingRow({ instance, interval, grease, warmth, spare, note }: BearingCare): readonly string[] {

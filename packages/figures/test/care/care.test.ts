@@ -38,7 +38,6 @@ describe('where to set a mesh', () => {
     // By hand, to first order: POM grows (110·10⁻⁶ · 40 K + 0.2 %) of its 40 mm, steel 11.7·10⁻⁶ · 40 K of its 10 mm; the plate hardly.
     expect(mesh!.distance.value! * 1000 - 50).toBeGreaterThan(0.9 * 40 * (110e-6 * 40 + 0.002));
     expect(mesh!.distance.value! * 1000 - 50).toBeLessThan(1.1 * (40 * (110e-6 * 40 + 0.002) + 10 * 11.7e-6 * 40));
-    expect(mesh!.frame).toBe('The frame between the axes is taken as carbon plate, like plate.');
     expect(mesh!.note).toBeUndefined();
   });
 
@@ -50,7 +49,7 @@ describe('where to set a mesh', () => {
     expect(distance.missing).toEqual(['materials.walnut.expansion']);
   });
 
-  test('wants the part that everything is mounted on', () => expect(care(file().replace('ground: true, ', '')).meshes[0]!.distance.missing).toEqual(['modules: the part that everything is mounted on, with ground: true']));
+  test('wants what holds the axes apart where nothing fixed is named', () => expect(care(file().replace('ground: true, ', '')).meshes[0]!.distance.missing).toEqual(['drive.mesh.between']));
 });
 
 describe('how warm a housing must be', () => {
