@@ -66,3 +66,26 @@ it('draws what shakes against what may answer, and says the same as a table', as
   await page.getByRole('dialog', { name: /first bending: natural frequency/ }).waitFor();
   expect(await barriers(page)).toEqual([]);
 });
+
+it('follows thinner and warmer air by keyboard, and goes back to the file', async () => {
+  const page = await openMargins('?margin=margin%20flank%20mast%2Fmain-gear');
+  const verdict = page.locator('.margin-verdict strong');
+  const filed = await verdict.innerText();
+  const conditions = page.getByRole('group', { name: 'Conditions' });
+  await conditions.getByRole('slider', { name: /Altitude/ }).focus();
+  await page.keyboard.press('End');
+  await conditions.getByText('4,000 m').waitFor();
+  await expect.poll(() => verdict.innerText()).not.toBe(filed);
+  await conditions.getByRole('slider', { name: /Warmer/ }).focus();
+  await page.keyboard.press('ArrowRight');
+  await conditions.getByText('+1 K').waitFor();
+  expect(await barriers(page)).toEqual([]);
+  await conditions.getByRole('button', { name: 'As in the file' }).press('Enter');
+  await expect.poll(() => verdict.innerText()).toBe(filed);
+});
+
+it('marks its tab on every sheet where a margin is exceeded', async () => {
+  const page = await open('/m/whimbrel/drive');
+  await page.getByRole('navigation', { name: 'Sheets' }).getByRole('link', { name: /Margins.*2.*exceeded/u }).waitFor();
+  expect(await barriers(page)).toEqual([]);
+});

@@ -1,7 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import { countPoints } from '@rotorwright/build';
-import { useBoard, type MachineView } from '../data/index.ts';
+import { useBoard, useExceeded, type MachineView } from '../data/index.ts';
 import { Button } from './button.tsx';
 import { groups, machineAt, sheets, type SheetEntry } from './sheets.ts';
 import { countsOf, stateOf } from './standing.ts';
@@ -16,6 +16,7 @@ export interface RegisterProps {
 
 /** Index tabs down the left: all machines, the one on the board, its sheets. The open sheet's tab joins the paper. */
 export function Register({ machine, sheet }: RegisterProps): ReactNode {
+  const exceeded = useExceeded(machine?.machine);
   return (
     <nav className="register" aria-label="Sheets">
       <Link href="/" className="brand"><BrandMark />Rotorwright</Link>
@@ -33,7 +34,7 @@ export function Register({ machine, sheet }: RegisterProps): ReactNode {
         return shown.length === 0 ? null : (
           <div key={group}>
             <h2 className="register-group">{group}</h2>
-            <ul>{shown.map((each) => <li key={each.key}><Tab to={machine ? machineAt(machine.id, each.key) : '/worksheet'} number={each.number} open={each.key === sheet} {...attention(each.key, machine)}>{each.title}</Tab></li>)}</ul>
+            <ul>{shown.map((each) => <li key={each.key}><Tab to={machine ? machineAt(machine.id, each.key) : '/worksheet'} number={each.number} open={each.key === sheet} {...attention(each.key, machine, exceeded)}>{each.title}</Tab></li>)}</ul>
           </div>
         );
       })}
@@ -61,8 +62,12 @@ function Tab({ to, number, open, wants, children }: TabProps): ReactNode {
   );
 }
 
-/** Marks stand only on the tabs that want attention. */
-function attention(key: SheetEntry['key'], machine: MachineView | undefined): Pick<TabProps, 'wants'> {
+/**
+ * Marks stand only on the tabs that want attention.
+ *
+ * @param exceeded  margins below one, as far as they are reckoned
+ */
+function attention(key: SheetEntry['key'], machine: MachineView | undefined, exceeded = 0): Pick<TabProps, 'wants'> {
   if (!machine) return {};
   const { open, undone, errors, warnings } = countsOf(machine);
   if (key === 'bench' && undone > 0) return { wants: { count: undone, mark: 'undone', words: 'undone' } };
@@ -71,6 +76,7 @@ function attention(key: SheetEntry['key'], machine: MachineView | undefined): Pi
     const broken = countPoints(machine.held.hazards.values(), machine.state.steps).undone;
     return broken > 0 ? { wants: { count: broken, mark: 'undone', words: broken === 1 ? 'chain broken' : 'chains broken' } } : {};
   }
+  if (key === 'margins' && exceeded > 0) return { wants: { count: exceeded, mark: 'exceeded', words: 'exceeded' } };
   if (key === 'file' && errors > 0) return { wants: { count: errors, mark: 'exceeded', words: errors === 1 ? 'error' : 'errors' } };
   if (key === 'file' && warnings > 0) return { wants: { count: warnings, mark: 'tight', words: warnings === 1 ? 'warning' : 'warnings' } };
   return {};

@@ -1,11 +1,11 @@
 import { countMargins, frequencyMap, margins, prepareFigures, type LoadCaseId, type Margin } from '@rotorwright/figures';
-import { inUnit, showQuantity } from '@rotorwright/units';
 import { moduleTitle } from '@rotorwright/build';
 import { useDeferredValue, useMemo, useRef, useState, type ReactNode } from 'react';
 import { useSearchParams } from 'wouter';
 import { useMachine, type ReadableMachine } from '../../data/index.ts';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
 import { FrequencyMapPicture } from './frequency-map.tsx';
+import { ConditionFields, type Conditions } from './condition-fields.tsx';
 import { MarginBars } from './margin-bars.tsx';
 import { Entries, MarginDetail } from './margin-detail.tsx';
 import { marginWords, missingEntries, wordOrder } from './words.ts';
@@ -28,9 +28,9 @@ export function MarginsPage(): ReactNode {
   }, { replace: true });
 
   const reckon = useMemo(() => prepareFigures(machine), [machine]);
-  const [speed, setSpeed] = useState<number | undefined>(undefined);
-  const shownSpeed = useDeferredValue(speed);
-  const set = useMemo(() => reckon(shownSpeed === undefined ? {} : { sourceSpeed: shownSpeed }), [reckon, shownSpeed]);
+  const [conditions, setConditions] = useState<Conditions>({});
+  const reckoned = useDeferredValue(conditions);
+  const set = useMemo(() => reckon(reckoned), [reckon, reckoned]);
   const { source } = set.drive;
   const filed = source?.speed;
   const last = useRef<ReturnType<typeof margins>>(undefined);
@@ -72,7 +72,7 @@ export function MarginsPage(): ReactNode {
             <Choice label="Load case" value={asked.case} all="the hardest for each" options={found.cases.map(({ id: value, title }) => [value, title])} onChange={(value) => choose({ case: value })} />
             <Choice label="State" value={asked.state} all="all" options={wordOrder.map((word) => [word, `${marginWords[word]}, ${counts[word]}`])} onChange={(value) => choose({ state: value })} />
             <Choice label="Module" value={asked.module} all="all" options={modulesOf(open, found.all)} onChange={(value) => choose({ module: value })} />
-            {filed !== undefined && <SpeedField kind={source?.kind} filed={filed} speed={speed} onSpeed={setSpeed} />}
+            <ConditionFields kind={source?.kind} filed={filed} conditions={conditions} onChange={setConditions} />
           </div>
           {shown.length === 0 ? <p className="soft">No margin of this kind.</p> : <MarginBars found={found} shown={rows} chosen={margin?.name} onChoose={show} />}
           {rows.length < shown.length && <p><Button onClick={() => setWhole(true)}>Show all {shown.length}</Button></p>}
@@ -104,22 +104,6 @@ function Choice({ label, value, all, options, onChange }: { readonly label: stri
         {options.map(([each, title]) => <option key={each} value={each}>{title}</option>)}
       </select>
     </label>
-  );
-}
-
-const step = Math.PI / 3;
-
-/** The speed of engine or motor by hand: everything follows while it is dragged. */
-function SpeedField({ kind, filed, speed, onSpeed }: { readonly kind: 'engine' | 'motor' | undefined; readonly filed: number; readonly speed: number | undefined; readonly onSpeed: (speed: number | undefined) => void }): ReactNode {
-  const now = speed ?? filed;
-  return (
-    <div className="margin-speed">
-      <label className="margin-choice"><span>{kind === 'motor' ? 'Motor' : 'Engine'}</span>
-        <input type="range" min={filed * 0.8} max={filed * 1.2} step={step} value={now} aria-valuetext={`${Math.round(inUnit(now, 'rpm'))} rpm`} onChange={({ target }) => onSpeed(Number(target.value))} />
-        <output>{showQuantity(now, 'rpm', { significant: 4 })}</output>
-      </label>
-      {speed !== undefined && <Button onClick={() => onSpeed(undefined)}>As in the file</Button>}
-    </div>
   );
 }
 
