@@ -88,7 +88,8 @@ describe('a change', () => {
     expect(readMachine(after).machine?.rotors.get('main')?.diameter).toBeCloseTo(1.346, 9);
     await page.getByRole('button', { name: /^Undo/u }).click();
     await expect.poll(file).toBe(before);
-  });
+    // Two whole machines are reckoned, and the file is saved twice.
+  }, 120_000);
 });
 
 /** The plan of the file as it stands. */

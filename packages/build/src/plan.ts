@@ -1,7 +1,7 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
 import { greaseStep, jointStep, measureStep, stackStep, stepOf, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
 import { fingerprinter } from './fingerprint/index.ts';
-import { asksSecondLook, holds, type Holds } from './holds/index.ts';
+import { asksSecondLook, holds } from './holds/index.ts';
 import { gathered } from './lookup.ts';
 import { lockFindings } from './locks/index.ts';
 import { once } from './once.ts';
@@ -15,8 +15,6 @@ import { moduleTitle } from './words/index.ts';
 interface Known {
   /** Which way its drive pushes and locks; without it a step says nothing of what depends on that. */
   readonly directions?: DriveDirections;
-  /** What holds what in it. */
-  readonly held?: Holds;
 }
 
 /**
@@ -24,7 +22,7 @@ interface Known {
  *
  * @returns modules and steps in order, and what is wrong with the order, with the locks, and with what holds what
  */
-export function planBuild(machine: Machine, { directions = noDirections, held = holds(machine) }: Known = {}): Plan {
+export function planBuild(machine: Machine, { directions = noDirections }: Known = {}): Plan {
   const context: Context = { machine, directions };
   const drafts = new Map([...machine.modules.values()].flatMap((module) => draftsOf(context, module)).map((draft) => [draft.facts.id, draft]));
   const stripped = [...machine.modules.values()].filter(({ comes }) => comes === 'assembled');
@@ -35,6 +33,7 @@ export function planBuild(machine: Machine, { directions = noDirections, held = 
   const builtIn = gathered(built, ({ module }) => [module]);
   for (const module of stripped) drafts.set(module.id, stripStep(context, module, builtIn.get(module.id) ?? []));
 
+  const held = holds(machine);
   const looked = asksSecondLook(held);
   const falls = fallsWith(machine);
   const fingerprint = fingerprinter(machine);

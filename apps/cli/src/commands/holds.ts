@@ -36,7 +36,7 @@ async function show(terminal: Terminal, argument: string | undefined, of: string
   const named = findMachine(terminal, argument, options);
   const held = holds(named.machine);
   const book = await bookOf(terminal, named.id, options);
-  const states = replay(planBuild(named.machine, { held }), book, terminal.now()).steps;
+  const states = replay(planBuild(named.machine), book, terminal.now()).steps;
   const shown: Shown = { named, held, states, terminal };
   const hazard = of === undefined ? undefined : held.hazards.get(of);
   const hazards = of === undefined ? [...held.hazards.values()] : hazard === undefined ? [] : [hazard];

@@ -31,9 +31,8 @@ export function readFile(text: string): ReadFile {
   const { machine, findings } = readMachine(text);
   if (!machine) return { findings };
   const directions = driveDirections(machine);
-  const held = holds(machine);
-  const plan = planBuild(machine, { directions, held });
-  return { machine, plan, held, findings: [...findings, ...plan.findings, ...stackFindings(machine, directions)] };
+  const plan = planBuild(machine, { directions });
+  return { machine, plan, held: holds(machine), findings: [...findings, ...plan.findings, ...stackFindings(machine, directions)] };
 }
 
 /** @param now  ms since 1970: what cures depends on it */

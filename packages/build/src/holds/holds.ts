@@ -1,4 +1,4 @@
-import { placeOf, severityOf, type Finding, type FindingCode, type Hazard, type Machine } from '@rotorwright/machine';
+import { placeOf, remembered, severityOf, type Finding, type FindingCode, type Hazard, type Machine } from '@rotorwright/machine';
 import { singleCauses, type FaultTree } from '@rotorwright/reliability';
 import { titleOf } from '../words/index.ts';
 import { assemblyOf, type Body } from './assembly.ts';
@@ -47,7 +47,7 @@ export interface Holds {
  *
  * @source fault trees: IEC 61025 in spirit (from memory); which joint counts as what: decision record 0008
  */
-export function holds(machine: Machine): Holds {
+export const holds = remembered((machine: Machine): Holds => {
   const assembly = assemblyOf(machine);
   const ranks = ranksOf(assembly);
   const losses = lossesOf(assembly, ranks);
@@ -60,7 +60,7 @@ export function holds(machine: Machine): Holds {
     return [hazard.id, { hazard, tree, gaps, singlePoints: singlePoints(machine, singleCauses(tree).map((id) => events.get(id)!)) }];
   }));
   return { machine, hazards, events, findings: findingsOf(machine, { assembly, ranks, losses }, hazards), graph: { assembly, ranks, losses } };
-}
+});
 
 function singlePoints(machine: Machine, causes: readonly BasicEvent[]): readonly SinglePoint[] {
   const bySteps = grouped(causes, ({ step }) => step);
