@@ -120,6 +120,9 @@ export const hoverChecks: readonly Check[] = [
     ['airspeed of the least power over airspeed', 'flight-speeds', flight, 'rangeSpeed', farthest, 0.04, 'relative'],
     ['the power there', 'flight-speeds', flight, 'rangePower', trimmed(farthest), 0.02, 'relative'],
     ['… and the power sets that limit', 'flight-speeds', { ...flight, power: trimmed(30) }, 'topLimit', 'power', 0, 'absolute'],
+    // By hand: 144 m/s and 0.8·a − 144 m/s = 20 m/s along the disc, which leans by some degrees; straight between two points of the curve.
+    ['in air with 205 m/s the tip meets 0.8 of that near 20 m/s', 'flight-speeds', { ...slender, speedOfSound: 205 }, 'topSpeed', 20, 0.03, 'relative'],
+    ['… and shocks set the limit', 'flight-speeds', { ...slender, speedOfSound: 205 }, 'topLimit', 'shocks on the blade that goes ahead', 0, 'absolute'],
     ['fifteen speeds up to 0.4 of the tip speed', 'flight-speeds', slender, 'airspeed', curve, 1e-12, 'relative'],
     ['the power at each', 'flight-speeds', slender, 'power', slenderly('power'), 0.006, 'relative'],
     ['… low', 'flight-speeds', slender, 'powerLow', slenderly('powerLow'), 0.006, 'relative'],

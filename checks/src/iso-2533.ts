@@ -40,6 +40,16 @@ export const iso2533: readonly Check[] = [
   },
   {
     calculation: 'atmosphere',
+    title: 'air at sea level so warm that it is as thin as 1,000 m up: 288.15 K · (1.2250/1.1117 − 1) warmer',
+    source,
+    inputs: { pressureAltitude: 0, temperatureOffset: 288.15 * (1.225 / 1.1117 - 1) },
+    output: 'densityAltitude',
+    expected: 1000,
+    tolerance: 1e-3,
+    mode: 'relative',
+  },
+  {
+    calculation: 'atmosphere',
     title: 'saturated at 20 °C: 101,325 Pa less 2,339 Pa of vapour',
     source: { document: 'IAPWS-IF97 steam tables, saturation pressure at 20 °C: 2.3392 kPa (from memory)', kind: 'published' },
     inputs: { pressureAltitude: 0, temperatureOffset: '5 K', relativeHumidity: '100 %' },

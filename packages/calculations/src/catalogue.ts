@@ -98,6 +98,7 @@ export const catalogue: ReadonlyMap<string, Calculation> = new Map(
     rotor.hoverCalibration,
     rotor.hoverLimits,
     rotor.groundEffect,
+    rotor.hoverThrust,
     rotor.forwardFlight,
     rotor.forwardTrim,
     rotor.flightSpeeds,

@@ -43,10 +43,12 @@ describe('air', () => {
     expect(above.temperature).toBeCloseTo(below.temperature, 7);
   });
 
-  test('all values are finite and positive over the whole range (law)', () => {
+  test('all values are finite over the whole range, and all but the density altitude are positive (law)', () => {
     fc.assert(
       fc.property(altitude, offset, humidity, (height, warmer, damp) => {
-        for (const value of Object.values(airAt(height, warmer, damp))) expect(value > 0 && Number.isFinite(value)).toBe(true);
+        const { densityAltitude, ...positive } = airAt(height, warmer, damp);
+        expect(Number.isFinite(densityAltitude)).toBe(true);
+        for (const value of Object.values(positive)) expect(value > 0 && Number.isFinite(value)).toBe(true);
       }),
     );
   });
@@ -60,4 +62,10 @@ describe('air', () => {
     expect(() => airAt(0, 0, 1.2)).toThrow('relativeHumidity');
     expect(() => airAt(0, Number.NaN)).toThrow('temperature [K]');
   });
+});
+
+test('on a standard day the density altitude is the altitude, in both layers; warm and damp air stands higher (law)', () => {
+  for (const altitude of [-1500, 0, 800, 5000, 10_900, 11_000, 11_200, 18_000]) expect(airAt(altitude).densityAltitude).toBeCloseTo(altitude, 5);
+  expect(airAt(0, 20).densityAltitude).toBeGreaterThan(600);
+  expect(airAt(0, 20, 0.9).densityAltitude).toBeGreaterThan(airAt(0, 20).densityAltitude);
 });

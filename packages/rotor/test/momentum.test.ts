@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { axialInducedSpeed, groundEffectPowerShare, smallAngleHover, thrustCoefficientAtPitch } from '../src/index.ts';
+import { axialInducedSpeed, groundEffectPowerShare, smallAngleHover, thrustCoefficientAtPitch, thrustUnderDownload } from '../src/index.ts';
 
 const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 
@@ -17,6 +17,17 @@ test('what passes through the disc carries the thrust, v·|V + v| = v_h², where
 test('the ground helps less the higher the rotor, and nothing below half a radius is answered', () => {
   fc.assert(fc.property(between(0.5, 9), between(0.01, 1), (height, more) => void expect(groundEffectPowerShare(height + more)).toBeGreaterThan(groundEffectPowerShare(height))));
   expect(() => groundEffectPowerShare(0.4)).toThrow('at least 0.5');
+});
+
+test('the thrust holds the weight and what its own wake pushes down (law: ½ρ(2v)²·f, v² = T/2ρA)', () => {
+  fc.assert(
+    fc.property(between(1, 200), between(0, 0.5), between(1, 4), (weight, dragArea, discArea) => {
+      const thrust = thrustUnderDownload(weight, dragArea, discArea);
+      const wake = 2 * Math.sqrt(thrust / (2 * 1.1 * discArea));
+      expect(weight + 0.5 * 1.1 * wake ** 2 * dragArea).toBeCloseTo(thrust, 8);
+    }),
+  );
+  expect(() => thrustUnderDownload(50, 2, 2)).toThrow('between 0 and the disc, 2, got 2');
 });
 
 test('rings that find their own inflow need more power than an even disc (law), and give nearly its thrust (independent route: uniform inflow, within 10 %)', () => {

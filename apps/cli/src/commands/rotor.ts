@@ -19,6 +19,7 @@ interface RotorOptions extends HomeOption, ConditionOptions {
 /** Figures in the order of the answer; those with a band have their ends beside them. */
 const rows: readonly (readonly [name: string, kind?: 'band' | 'margin'])[] = [
   ['power-needed hover', 'band'],
+  ['hover-power-ground main'],
   ['power-available'],
   ['power-in-hand hover', 'margin'],
   ['thrust-reserve main', 'margin'],
@@ -70,8 +71,8 @@ async function answer(terminal: Terminal, argument: string | undefined, options:
   if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, figures: told.map(({ figure }) => figure), ends: told.flatMap(({ figure, kind }) => (kind === 'band' ? endsOf(set, figure.name) : [])), limit: set.outputs('thrust-reserve main')?.['limit'] })}\n`);
   else {
     const turning = set.get(`speed ${main.on}`)?.value;
-    const air = ['air-temperature', 'air-density'].map((name) => set.get(name)).map((figure) => (figure?.value === undefined ? 'not known' : showQuantity(figure.value, figure.shown, { significant: 4 })));
-    const head = `${painter(terminal.colour)('bold', machine.name)}, ${turning === undefined ? 'at no known speed' : showQuantity(turning, 'rpm')}, ${machine.mass === undefined ? 'of no known mass' : showQuantity(conditions.mass ?? machine.mass, 'kg')}, air ${air.join(', ')}`;
+    const air = ['air-temperature', 'air-density', 'density-altitude'].map((name) => set.get(name)).map((figure) => (figure?.value === undefined ? 'not known' : showQuantity(figure.value, figure.shown, { significant: 4 })));
+    const head = `${painter(terminal.colour)('bold', machine.name)}, ${turning === undefined ? 'at no known speed' : showQuantity(turning, 'rpm')}, ${machine.mass === undefined ? 'of no known mass' : showQuantity(conditions.mass ?? machine.mass, 'kg')}, air ${air.slice(0, 2).join(', ')}, density altitude ${air[2]}`;
     await terminal.write(`${[head, table([{ title: 'what', breaks: true }, { title: 'value', right: true }, { title: 'low to high', breaks: true }], told.map(({ figure, kind }) => [figure.title, valueOf(figure, kind), kind === 'band' ? bandOf(set, figure) : (figure.warnings[0] ?? '')]), terminal.columns), ...sentences(set).map((words) => paragraph(words, terminal.columns))].join('\n\n')}\n`);
   }
   const short = told.some(({ figure, kind }) => kind === 'margin' && figure.value !== undefined && figure.value < 1);

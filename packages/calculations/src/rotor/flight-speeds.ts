@@ -12,6 +12,8 @@ const SPEEDS = 15;
 const LAST_RATIO = 0.4;
 /** More of the disc stalled than this is no steady flight. */
 const MOST_STALL = 0.15;
+/** Mach number of the advancing tip past which shocks take what power there is: near the drag divergence of a section of 12 %. */
+const MOST_MACH = 0.8;
 
 const powers = (title: string, symbol: string) => ({ ...powerOutput(title, symbol), list: true }) as const;
 
@@ -21,6 +23,8 @@ interface Point {
   readonly low: number;
   readonly high: number;
   readonly stalled: number;
+  /** Of the advancing tip */
+  readonly mach: number;
 }
 
 export const flightSpeeds = defineCalculation({
@@ -59,10 +63,10 @@ export const flightSpeeds = defineCalculation({
     { output: 'endurancePower', tex: String.raw`P_e = P(V_e)` },
     { output: 'rangeSpeed', tex: String.raw`\frac{P(V_r)}{V_r} \to \min` },
     { output: 'rangePower', tex: String.raw`P_r = P(V_r)` },
-    { output: 'topSpeed', tex: String.raw`P(V_\mathrm{max}) = P_a\ \text{or}\ s(V_\mathrm{max}) = 0.15` },
-    { output: 'topLimit', tex: String.raw`w = \operatorname{arg\,min}(V_P, V_s)` },
+    { output: 'topSpeed', tex: String.raw`P(V_\mathrm{max}) = P_a\ \text{or}\ s(V_\mathrm{max}) = 0.15\ \text{or}\ M(V_\mathrm{max}) = 0.8` },
+    { output: 'topLimit', tex: String.raw`w = \operatorname{arg\,min}(V_P, V_s, V_M)` },
   ],
-  source: 'As forward-trim, on 12 elements and 16 azimuths; parabola through the lowest three points of the curve.',
+  source: 'As forward-trim, on 12 elements and 16 azimuths; parabola through the lowest three points of the curve. Advancing tips faster than Mach 0.8: drag divergence of a section of 12 %, by Korn’s equation (from memory).',
   validity: [
     'Level flight in still air, standard gravity. The power is that of the rotor: tail, gears and cooling come on top.',
     'The curve ends at an advance ratio of 0.4, or where no trim is found. Past 0.3, and with stall on more than a tenth of the disc, take it for an estimate.',
@@ -84,7 +88,7 @@ export const flightSpeeds = defineCalculation({
       if (found === undefined || !Number.isFinite(found.power)) break;
       const parasite = drag * airspeed;
       const band = powerBand({ profilePower: found.profilePower, inducedPower: found.power - found.profilePower - parasite }, 0, scatter);
-      points.push({ airspeed, power: found.power, low: band.low + parasite, high: band.high + parasite, stalled: found.stalledFraction });
+      points.push({ airspeed, power: found.power, low: band.low + parasite, high: band.high + parasite, stalled: found.stalledFraction, mach: (tipSpeed * (1 + found.advanceRatio)) / inputs.speedOfSound });
     }
     if (points.length === 0) return nothing();
     const longest = lowest(points, ({ power: drawn }) => drawn);
@@ -137,11 +141,14 @@ function between(points: readonly Point[], airspeed: number, of: (point: Point) 
 function fastest(points: readonly Point[], available: number | undefined): { readonly airspeed: number; readonly limit: string } | undefined {
   const most = available ?? Infinity;
   if (points[0]!.power > most) return undefined;
-  const past = points.findIndex(({ power, stalled }) => power > most || stalled > MOST_STALL);
+  const past = points.findIndex(({ power, stalled, mach }) => power > most || stalled > MOST_STALL || mach > MOST_MACH);
   if (past < 0) return { airspeed: points.at(-1)!.airspeed, limit: points.length < SPEEDS ? 'stall: faster no trim was found' : 'end of the curve, an advance ratio of 0.4' };
   const [from, to] = [points[past - 1] ?? points[0]!, points[past]!];
   const share = (value: number, a: number, b: number): number => (value - a) / (b - a);
   const byPower = to.power > most ? share(most, from.power, to.power) : 1;
   const byStall = to.stalled > MOST_STALL ? share(MOST_STALL, from.stalled, to.stalled) : 1;
-  return { airspeed: from.airspeed + Math.min(byPower, byStall) * (to.airspeed - from.airspeed), limit: byPower < byStall ? 'power' : 'stall of the blade that goes back' };
+  const byMach = to.mach > MOST_MACH ? share(MOST_MACH, from.mach, to.mach) : 1;
+  const first = Math.min(byPower, byStall, byMach);
+  const limit = first === byPower && to.power > most ? 'power' : first === byStall && to.stalled > MOST_STALL ? 'stall of the blade that goes back' : 'shocks on the blade that goes ahead';
+  return { airspeed: from.airspeed + Math.max(0, first) * (to.airspeed - from.airspeed), limit };
 }

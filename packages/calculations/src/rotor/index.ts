@@ -10,7 +10,7 @@ export { forwardTrim } from './forward-trim.ts';
 export { hover } from './hover.ts';
 export { hoverCalibration } from './hover-calibration.ts';
 export { hoverLimits } from './hover-limits.ts';
-export { axialFlight, groundEffect, hoverEstimate } from './momentum.ts';
+export { axialFlight, groundEffect, hoverEstimate, hoverThrust } from './momentum.ts';
 export { linearBlade } from './linear-blade.ts';
 export { powerNeeded } from './power-needed.ts';
 export { storedEnergy } from './stored-energy.ts';

@@ -1,7 +1,7 @@
-import { axialInducedSpeed, groundEffectPowerShare, smallAngleHover } from '@rotorwright/rotor';
-import { defineCalculation } from '../define.ts';
+import { STANDARD_GRAVITY, axialInducedSpeed, groundEffectPowerShare, smallAngleHover, thrustUnderDownload } from '@rotorwright/rotor';
+import { CalculationError, defineCalculation } from '../define.ts';
 import { degrees, lengthInput, numberOutput } from '../specs.ts';
-import { airspeedOutput, density, liftSlope, positive, powerOutput } from './rotor-specs.ts';
+import { airspeedOutput, density, forceOutput, liftSlope, positive, powerOutput } from './rotor-specs.ts';
 
 export const axialFlight = defineCalculation({
   id: 'axial-flight',
@@ -50,21 +50,58 @@ export const groundEffect = defineCalculation({
   inputs: {
     height: lengthInput('Rotor above the ground', 'z', 1000),
     radius: lengthInput('Radius of the rotor', 'R', 775),
+    inducedPower: { ...positive('Power of the lift in the open', 'P_{i\\infty}', 'W', 'W', 190), optional: true },
+    profilePower: { ...positive('Power of the drag of the blades', 'P_0', 'W', 'W', 330), optional: true },
   },
   outputs: {
     thrustRatio: numberOutput('Thrust over that in the open, at the same power', 'T/T_\\infty'),
     inducedPowerRatio: numberOutput('Induced power over that in the open, at the same thrust', 'P_i/P_{i\\infty}'),
+    power: powerOutput('Power that close to the ground, at the same thrust', 'P'),
   },
   formulas: [
     { output: 'thrustRatio', tex: String.raw`\frac{T}{T_\infty} = \frac{1}{1 - (R/4z)^2}` },
     { output: 'inducedPowerRatio', tex: String.raw`\frac{P_i}{P_{i\infty}} = 1 - \left(\frac{R}{4z}\right)^2` },
+    { output: 'power', tex: String.raw`P = P_0 + P_{i\infty}\left(1 - \left(\frac{R}{4z}\right)^2\right)` },
   ],
   source: 'I. C. Cheeseman, W. E. Bennett, R&M 3021 (1955) (from memory).',
   validity: ['Hover over flat, hard ground, from a height of half a radius. Tall grass, slopes and wind take most of it away.'],
-  compute: ({ height, radius }) => {
-    if (!(height >= radius / 2)) return { outputs: {}, warnings: ['thrustRatio and inducedPowerRatio are left out: the rule begins at a height of half a radius.'] };
+  compute: ({ height, radius, inducedPower, profilePower }) => {
+    if (!(height >= radius / 2)) return { outputs: {}, warnings: ['thrustRatio, inducedPowerRatio and power are left out: the rule begins at a height of half a radius.'] };
     const share = groundEffectPowerShare(height / radius);
-    return { outputs: { thrustRatio: 1 / share, inducedPowerRatio: share }, warnings: [] };
+    const power = inducedPower === undefined || profilePower === undefined ? undefined : profilePower + share * inducedPower;
+    return {
+      outputs: { thrustRatio: 1 / share, inducedPowerRatio: share, ...(power === undefined ? {} : { power }) },
+      warnings: power === undefined ? ['power is left out: it needs inducedPower and profilePower.'] : [],
+    };
+  },
+});
+
+export const hoverThrust = defineCalculation({
+  id: 'hover-thrust',
+  title: 'Thrust in hover',
+  section: 'Rotor',
+  summary: 'What a rotor must lift beside the weight, for its own wake pushes the fuselage down.',
+  inputs: {
+    mass: positive('Mass of the machine', 'm', 'kg', 'kg', 5.2),
+    radius: lengthInput('Radius of the rotor', 'R', 775),
+    dragArea: { kind: 'number', title: 'Drag area of the fuselage from above', symbol: 'f_v', unit: 'm²', shown: 'm²', min: 0, example: 0.05 },
+  },
+  outputs: {
+    thrust: forceOutput('Thrust', 'T'),
+    download: forceOutput('Vertical drag', 'D_v'),
+  },
+  formulas: [
+    { output: 'thrust', tex: String.raw`T = \frac{m\,g}{1 - f_v/\pi R^2}` },
+    { output: 'download', tex: String.raw`D_v = \tfrac{1}{2}\,\rho\,(2v)^2 f_v = T\,\frac{f_v}{\pi R^2}` },
+  ],
+  source: 'Momentum theory: v² = T/2ρA in the disc, 2v in the wake.',
+  validity: ['Hover away from the ground. The wake is taken at its full speed: right under the rotor it is slower, and this asks rather too much.'],
+  compute: ({ mass, radius, dragArea }) => {
+    const disc = Math.PI * radius ** 2;
+    if (!(dragArea < disc)) throw new CalculationError('dragArea', `${dragArea} m²`, `less than the disc of the rotor, ${Number(disc.toPrecision(4))} m²`);
+    const weight = mass * STANDARD_GRAVITY;
+    const thrust = thrustUnderDownload(weight, dragArea, disc);
+    return { outputs: { thrust, download: thrust - weight }, warnings: [] };
   },
 });
 

@@ -28,7 +28,8 @@ export function bladeInputs(rotor: Rotor): Gathered {
     ['viscosity', { figure: 'air-viscosity' }, ''],
     ['speedOfSound', { figure: 'speed-of-sound' }, ''],
   ]);
-  return { inputs: { ...inputs, ...twistInput(rotor) }, missing };
+  const roughness = entry(of('roughness'), rotor.roughness, '-');
+  return { inputs: { ...inputs, ...twistInput(rotor), ...(roughness ? { roughness } : {}) }, missing };
 }
 
 function sectionInput(section: Rotor['section'], path: string): FigureInput | undefined {

@@ -6,7 +6,7 @@ import { FLOWN } from './calibrated.ts';
 import { builderFor, entry, gather, type Builder } from './builder.ts';
 import { asTried, type Conditions } from './conditions.ts';
 import { addDriveFigures } from './drive-figures.ts';
-import { addHover, weightInput } from './hover-figures.ts';
+import { addHover, hoverThrustInput } from './hover-figures.ts';
 import { addPowerNeeded, motorDraft } from './power-figures.ts';
 import { addAir } from './rotor-figures.ts';
 import { addTail } from './tail-figures.ts';
@@ -60,7 +60,7 @@ function addFlownPower(builder: Builder, drive: DriveSolution, main: Rotor, tail
 
 function addCalibration(builder: Builder, main: Rotor, power: { readonly figure: string; readonly accuracy: number } | undefined, collective: number | undefined): void {
   const blades = bladeInputs(main);
-  const weight = gather([['thrust', weightInput(builder.machine), 'machine.mass']]);
+  const weight = gather([['thrust', hoverThrustInput(builder.machine, main), 'machine.mass']]);
   const measured: Record<string, FigureInput> = {};
   if (power) {
     measured['measuredPower'] = { figure: power.figure };

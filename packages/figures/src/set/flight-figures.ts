@@ -5,7 +5,7 @@ import type { FigureInput } from '../figure.ts';
 import { bladeInputs, radiusOf, type Gathered } from './blade-inputs.ts';
 import { calibratedInputs } from './calibrated.ts';
 import { entry, gather, type Builder } from './builder.ts';
-import { weightInput } from './hover-figures.ts';
+import { hoverThrustInput } from './hover-figures.ts';
 import { addEndurance, addPowerAvailable, addPowerNeeded } from './power-figures.ts';
 import { addTail, optional } from './tail-figures.ts';
 
@@ -42,7 +42,7 @@ function mainBlades(builder: Builder, main: Rotor): Gathered {
 
 function addLimits(builder: Builder, main: Rotor): void {
   const blades = mainBlades(builder, main);
-  const weight = gather([['weight', weightInput(builder.machine), 'machine.mass']]);
+  const weight = gather([['weight', hoverThrustInput(builder.machine, main), 'machine.mass']]);
   const inputs = { ...blades.inputs, ...weight.inputs, power: havePower, ...optional('maximumCollective', entry(`${main.path}.stops`, main.stops?.max, 'rad')) };
   const missing = [...blades.missing, ...weight.missing];
   const named = inSentence(main.title);
@@ -60,7 +60,7 @@ function addTailSpeeds(builder: Builder, main: Rotor, tail: Rotor, source: Drive
   const speed = builder.get(`speed ${main.on}`)?.value;
   const end = (share: number): FigureInput | undefined => (speed === undefined ? undefined : { constant: share * speed, unit: 'rad/s', source: 'end of the band that is looked at' });
   const { inputs, missing } = gather([
-    ['thrust', weightInput(builder.machine), 'machine.mass'],
+    ['thrust', hoverThrustInput(builder.machine, main), 'machine.mass'],
     ['tailRatio', builder.get(`turns ${tail.on}`) ? { figure: `turns ${tail.on}` } : undefined, 'drive'],
     ['arm', { figure: 'tail-arm' }, ''],
     ['tailBlades', entry(of('blades'), tail.blades, '-'), of('blades')],

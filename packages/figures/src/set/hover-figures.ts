@@ -17,12 +17,14 @@ const rows: readonly Row[] = [
   ['hover-torque-low', 'Torque, low, of', 'N·m', 'N·m', 'torqueLow'],
   ['hover-torque-high', 'Torque, high, of', 'N·m', 'N·m', 'torqueHigh'],
   ['hover-collective', 'Collective of', 'rad', '°', 'collective'],
+  ['hover-induced-power', 'Power of the lift of', 'W', 'W', 'inducedPower'],
   ['hover-profile-power', 'Power of the drag of the blades of', 'W', 'W', 'profilePower'],
   ['blade-loading', 'Blade loading of', '-', '-', 'bladeLoading'],
 ];
 
-/** Weight as an entry of the file: mass times standard gravity. */
-export function weightInput({ mass }: Machine): FigureInput | undefined {
+/** What the main rotor lifts in hover: the weight, mass times standard gravity; with what its wake pushes down, where the file says how large that is. */
+export function hoverThrustInput({ mass, verticalDragArea }: Machine, main: Rotor): FigureInput | undefined {
+  if (verticalDragArea !== undefined) return { figure: `hover-thrust ${main.id}` };
   return mass === undefined ? undefined : { entry: 'machine.mass', value: mass * STANDARD_GRAVITY, unit: 'N', as: 'weight of' };
 }
 
@@ -31,12 +33,37 @@ export function addHover(builder: Builder, rotor: Rotor): void {
   const { machine } = builder;
   const { id, title } = rotor;
   const blades = bladeInputs(rotor);
-  const load = gather([['thrust', weightInput(machine), 'machine.mass']]);
+  if (machine.verticalDragArea !== undefined) addHoverThrust(builder, rotor);
+  const load = gather([['thrust', hoverThrustInput(machine, rotor), 'machine.mass']]);
   const inputs = { ...blades.inputs, ...calibratedInputs(builder, rotor), ...load.inputs };
   for (const [name, what, unit, shown, output] of rows) {
     builder.add({ name: `${name} ${id}`, title: `${what} ${inSentence(title)}, hovering`, unit, shown, calculation: 'hover', output, inputs, missing: [...blades.missing, ...load.missing] });
   }
+  addGroundEffect(builder, rotor);
   addAutorotation(builder, rotor);
+}
+
+function addHoverThrust(builder: Builder, rotor: Rotor): void {
+  const { mass, verticalDragArea } = builder.machine;
+  const lifted = gather([
+    ['mass', entry('machine.mass', mass, 'kg'), 'machine.mass'],
+    ['radius', radiusOf(rotor), `${rotor.path}.diameter`],
+    ['dragArea', entry('machine.vertical-drag-area', verticalDragArea, 'm²'), 'machine.vertical-drag-area'],
+  ]);
+  builder.add({ name: `hover-thrust ${rotor.id}`, title: `Thrust of ${inSentence(rotor.title)}, hovering`, unit: 'N', shown: 'N', calculation: 'hover-thrust', output: 'thrust', ...lifted });
+}
+
+/** Hover with the skids just clear of the ground, where the file has the height of the rotor. */
+function addGroundEffect(builder: Builder, rotor: Rotor): void {
+  const { rotorHeight } = builder.machine;
+  if (rotorHeight === undefined) return;
+  const near = gather([
+    ['height', entry('machine.rotor-height', rotorHeight, 'm'), 'machine.rotor-height'],
+    ['radius', radiusOf(rotor), `${rotor.path}.diameter`],
+    ['inducedPower', { figure: `hover-induced-power ${rotor.id}` }, ''],
+    ['profilePower', { figure: `hover-profile-power ${rotor.id}` }, ''],
+  ]);
+  builder.add({ name: `hover-power-ground ${rotor.id}`, title: `Power of ${inSentence(rotor.title)}, hovering with the skids just off the ground`, unit: 'W', shown: 'W', calculation: 'ground-effect', output: 'power', ...near });
 }
 
 /** Blade loading at stall, thrust coefficient over solidity. */

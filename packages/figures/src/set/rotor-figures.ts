@@ -13,6 +13,7 @@ export function addAir(builder: Builder, { altitude, temperatureOffset, humidity
   builder.add({ name: 'speed-of-sound', title: 'Speed of sound', unit: 'm/s', shown: 'm/s', calculation: 'atmosphere', output: 'speedOfSound', inputs });
   builder.add({ name: 'air-viscosity', title: 'Viscosity of the air', unit: 'Pa·s', shown: 'Pa·s', calculation: 'atmosphere', output: 'dynamicViscosity', inputs });
   builder.add({ name: 'air-density', title: 'Density of the air', unit: 'kg/m³', shown: 'kg/m³', calculation: 'atmosphere', output: 'density', inputs });
+  builder.add({ name: 'density-altitude', title: 'Density altitude', unit: 'm', shown: 'm', calculation: 'atmosphere', output: 'densityAltitude', inputs });
   builder.add({ name: 'air-temperature', title: 'Temperature of the air', unit: 'K', shown: '°C', calculation: 'atmosphere', output: 'temperature', inputs });
   builder.add({ name: 'dry-air-pressure', title: 'Pressure of the air without its vapour', unit: 'Pa', shown: 'hPa', calculation: 'atmosphere', output: 'dryPressure', inputs });
 }

@@ -94,6 +94,34 @@ describe('what hover leaves', () => {
   });
 });
 
+describe('what the file says of the fuselage and the blades', () => {
+  const withMachine = (lines: string) => figures(read(textOf('whimbrel').replace('  drag-area: 0.026 m²\n', `  drag-area: 0.026 m²\n${lines}`)));
+
+  test('just off the ground hover takes less power, and the induced part alone shrinks (by hand)', () => {
+    const near = withMachine('  rotor-height: 500 mm\n');
+    const share = 1 - (0.773 / (4 * 0.5)) ** 2;
+    expect(value('hover-power-ground main', near)).toBeCloseTo(value('hover-profile-power main') + share * value('hover-induced-power main'), 6);
+    expect(filed.get('hover-power-ground main')).toBeUndefined();
+    expect(withMachine('  rotor-height: 300 mm\n').get('hover-power-ground main')!.warnings.join(' ')).toMatch(/begins at a height of half a radius/u);
+  });
+
+  test('a fuselage in the wake asks for more thrust, everywhere that hover is asked for (by hand)', () => {
+    const blown = withMachine('  vertical-drag-area: 0.05 m²\n');
+    const thrust = (whimbrel.mass! * 9.80665) / (1 - 0.05 / (Math.PI * 0.773 ** 2));
+    expect(value('hover-thrust main', blown)).toBeCloseTo(thrust, 9);
+    expect(value('hover-power main', blown)).toBeGreaterThan(value('hover-power main'));
+    expect(value('thrust-reserve main', blown)).toBeCloseTo(value('thrust-most main', blown) / thrust, 6);
+  });
+
+  test('rough blades have more drag, in hover and in fast flight', () => {
+    const [smooth, rough] = ['', 'roughness: 1.4, '].map((more) => figures(read(textOf('sanderling').replace('chord: 54 mm,', `chord: 54 mm, ${more}`)))) as [typeof filed, typeof filed];
+    // Nothing was measured on this machine: what the file says of its blades stands.
+    expect(value('hover-profile-power main', rough) / value('hover-profile-power main', smooth)).toBeCloseTo(1.4 / 1.1, 1);
+    expect(value('range-speed-power', rough)).toBeGreaterThan(value('range-speed-power', smooth));
+    expect(JSON.stringify(working(rough, 'hover-power main'))).toContain('rotors.main.roughness');
+  });
+});
+
 describe('the tail over the speed band', () => {
   test('at the least speed for full power it gives just what is needed (law: thrust goes with the square of the speed)', () => {
     const least = value('tail-least-speed full-power');

@@ -34,6 +34,8 @@ export function expandMachine(file: WrittenFile, reading: Reading, origin: Origi
     title: machine?.title,
     mass: machine?.mass,
     dragArea: machine?.dragArea,
+    verticalDragArea: machine?.verticalDragArea,
+    rotorHeight: machine?.rotorHeight,
     yawInertia: machine?.yawInertia,
     origin: machine?.origin,
     invented: machine?.invented ?? false,

@@ -191,6 +191,8 @@ export interface Rotor {
   readonly section?: string | SectionTable;
   /** rad */
   readonly twist?: number;
+  /** Drag of the blades over that of their section. */
+  readonly roughness?: number;
   /** Root cut-out, m from the axis. */
   readonly root?: number;
   /** Pitch at its stops, rad. */

@@ -140,6 +140,10 @@ export interface Machine {
   readonly mass?: number;
   /** Drag of the fuselage over dynamic pressure, m² */
   readonly dragArea?: number;
+  /** The same from above, m² */
+  readonly verticalDragArea?: number;
+  /** Main rotor above the ground as the machine stands, m */
+  readonly rotorHeight?: number;
   /** About the mast, kg·m² */
   readonly yawInertia?: number;
   readonly origin?: string;

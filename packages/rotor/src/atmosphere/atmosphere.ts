@@ -7,6 +7,8 @@ export interface Air {
   readonly dryPressure: number;
   /** kg/m³ */
   readonly density: number;
+  /** Where the standard atmosphere is as thin, geopotential [m] */
+  readonly densityAltitude: number;
   /** m/s */
   readonly speedOfSound: number;
   /** Pa·s */
@@ -54,7 +56,23 @@ export function airAt(pressureAltitude: number, temperatureOffset = 0, relativeH
   const vapour = Math.min(relativeHumidity * saturationPressure(temperature), pressure);
   const dry = pressure - vapour;
   const density = dry / (GAS_CONSTANT * temperature) + vapour / (GAS_CONSTANT * VAPOUR_GAS_RATIO * temperature);
-  return { temperature, pressure, dryPressure: dry, density, speedOfSound: Math.sqrt((heatRatio(dry, vapour) * pressure) / density), dynamicViscosity: sutherland(temperature) };
+  return { temperature, pressure, dryPressure: dry, density, densityAltitude: densityAltitude(density), speedOfSound: Math.sqrt((heatRatio(dry, vapour) * pressure) / density), dynamicViscosity: sutherland(temperature) };
+}
+
+/**
+ * Altitude at which the standard atmosphere has a density: the law of its layer turned round.
+ *
+ * @param density  ρ [kg/m³], positive
+ * @returns        H [m], geopotential
+ * @source ISO 2533:1975, layers up to 20,000 m
+ */
+function densityAltitude(density: number): number {
+  const seaLevel = SEA_LEVEL_PRESSURE / (GAS_CONSTANT * SEA_LEVEL_TEMPERATURE);
+  const exponent = -STANDARD_GRAVITY / (GAS_CONSTANT * GRADIENT) - 1;
+  const altitude = (SEA_LEVEL_TEMPERATURE * ((density / seaLevel) ** (1 / exponent) - 1)) / GRADIENT;
+  if (altitude <= TROPOPAUSE) return altitude;
+  const { temperature, pressure } = standardLayer(TROPOPAUSE);
+  return TROPOPAUSE + ((GAS_CONSTANT * temperature) / STANDARD_GRAVITY) * Math.log(pressure / (GAS_CONSTANT * temperature * density));
 }
 
 /**

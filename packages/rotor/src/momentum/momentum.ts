@@ -30,6 +30,22 @@ export function groundEffectPowerShare(heightOverRadius: number): number {
   return 1 - 1 / (16 * heightOverRadius ** 2);
 }
 
+/**
+ * Thrust that holds a weight in hover while the wake blows on what hangs below: T = W/(1 − f/A), for the drag ½ρ(2v)²·f is T·f/A
+ *
+ * @param weight     W [N]
+ * @param dragArea   f of the fuselage from above [m²], less than the disc
+ * @param discArea   A [m²], positive
+ * @throws RangeError when the drag area is negative, or not less than the disc
+ * @neglects where in the wake the fuselage stands: right under the rotor the wake has not its full speed, 2v, and this asks too much
+ * @source momentum theory: v² = T/2ρA in the disc, 2v in the wake
+ * @example thrustUnderDownload(50, 0.02, 2) // 50.505050505050505
+ */
+export function thrustUnderDownload(weight: number, dragArea: number, discArea: number): number {
+  if (!(dragArea >= 0 && dragArea < discArea)) throw new RangeError(`thrustUnderDownload: dragArea [m²] must lie between 0 and the disc, ${discArea}, got ${dragArea}`);
+  return weight / (1 - dragArea / discArea);
+}
+
 export interface SmallAngleHover {
   /** C_T */
   readonly thrustCoefficient: number;

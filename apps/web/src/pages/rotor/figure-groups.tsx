@@ -8,7 +8,7 @@ import { markOf, roundedDown } from './verdict.ts';
 type Row = readonly [name: string, kind?: 'band' | 'margin'];
 
 const groups: readonly (readonly [title: string, rows: readonly Row[]])[] = [
-  ['Hover', [['power-needed hover', 'band'], ['hover-power main', 'band'], ['hover-collective main'], ['blade-loading main'], ['power-lost hover']]],
+  ['Hover', [['power-needed hover', 'band'], ['hover-power main', 'band'], ['hover-power-ground main'], ['hover-thrust main'], ['hover-collective main'], ['blade-loading main'], ['power-lost hover']]],
   ['Power', [['power-in-hand hover', 'margin'], ['power-available'], ['rotor-power-available hover'], ['governor-headroom hover'], ['motor-heat hover']]],
   ['Reserve', [['thrust-reserve main', 'margin'], ['thrust-most main'], ['climb-rate']]],
   ['Tail', [['tail-margin hover', 'margin'], ['tail-margin full-power', 'margin'], ['tail-least-speed hover'], ['tail-least-speed full-power'], ['tail-fast-speed'], ['tail-power hover', 'band'], ['tail-collective hover'], ['yaw-acceleration hover']]],

@@ -129,6 +129,7 @@ export const rotorField = record('A set of blades.', {
   chord: quantity('Blade depth.', 'mm', '58 mm'),
   section: sectionField,
   twist: quantity('Of the blade from root to tip; negative washes out.', '°', '-4 °', { min: -Math.PI / 2, max: Math.PI / 2 }),
+  roughness: number('Drag of these blades over that of their section; 1.1 when left out.', '1.2', { above: 0, max: 10 }),
   root: quantity('Where the blade begins, from the axis.', 'mm', '140 mm'),
   stops: window('Pitch at its stops: from end to end of collective or tail.', '°', '-8 to 26 °', { min: -Math.PI / 2, max: Math.PI / 2 }),
   arm: quantity('Tail rotors: from the main mast; from the places of both hubs when left out.', 'mm', '950 mm'),

@@ -8,6 +8,8 @@ export const machineField = record('What the machine is.', {
   title: text('One line about it.', 'two-stroke trainer, 1.55 m'),
   mass: quantity('Ready to fly.', 'kg', '5.4 kg'),
   'drag-area': quantity('Drag of the fuselage over dynamic pressure.', 'm²', '0.02 m²', { min: 0 }),
+  'vertical-drag-area': quantity('The same from above, where the wake of the main rotor blows on it in hover.', 'm²', '0.05 m²', { min: 0 }),
+  'rotor-height': quantity('Main rotor above the ground as the machine stands.', 'mm', '420 mm', { above: 0 }),
   'yaw-inertia': quantity('Moment of inertia about the mast.', 'kg·m²', '0.4 kg·m²'),
   origin: text('What the axes start from: x forward, y left, z up.', 'mast axis, top face of the lower mast bearing'),
   invented: flag('Says that the machine does not exist.'),
