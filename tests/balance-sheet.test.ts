@@ -1,12 +1,11 @@
 import { answer, isCalcProblem, type CalcAnswer } from '@rotorwright/calculations';
 import { planBuild } from '@rotorwright/build';
-import { balanceOf, figures } from '@rotorwright/figures';
+import { balanceOf, bladeOrder, figures } from '@rotorwright/figures';
 import { replay, type BuildState, type StepState } from '@rotorwright/logbook';
 import { readMachine } from '@rotorwright/machine';
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { bladeOrder } from '../apps/web/src/pages/balance/blade-order.ts';
 import { filledBlades, filledTracking } from '../apps/web/src/pages/balance/filled.ts';
 import { sideLayout } from '../apps/web/src/pages/balance/side-layout.ts';
 

@@ -21,6 +21,12 @@ describe('readings', () => {
     expect(json.trials).toEqual([{ entry: 1, at: '2026-03-01T18:30:00.000Z', by: 'Maren', calculation: 'balance-single-plane', readings: inputs, of: 'fan', note: 'as bought', found: '2 g at 180°' }]);
   });
 
+  it('of two blades say the order of corrections', async () => {
+    const input = JSON.stringify({ calculation: 'blade-match', inputs: { mass1: '200 g', centre1: '400 mm', mass2: '198 g', centre2: '400 mm', tapeRadius: '700 mm', speed: 180, tipLead: '2 mm', boltRadius: '80 mm', tipRadius: '780 mm' } });
+    const { err } = await shell(['balance', whimbrel, '--record', '-', '--by', 'Maren'], { input });
+    expect(plainly(err)).toMatch(/1\. Set the edges in line: the tip of blade 1 stands 2 mm ahead\. 2\. Tape 2 g on blade 2, 400 mm from the rotor axis/u);
+  });
+
   it('may come from a file, and are taken back like any entry', async () => {
     const [home, folder] = [temporaryFolder(), temporaryFolder()];
     writeFileSync(path.join(folder, 'readings.json'), readings);

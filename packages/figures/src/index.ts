@@ -1,4 +1,7 @@
-export { balanceOf, type BalanceSummary, type CentreWord, type Filling, type ModuleMass, type Move, type SpunBalance } from './balance/summary.ts';
+export { balanceOf, verdictOf, type BalanceSummary, type CentreWord, type Filling, type ModuleMass, type Move, type SpunBalance } from './balance/summary.ts';
+export { bladeOrder } from './balance/blade-order.ts';
+export { holesWords } from './balance/holes.ts';
+export { inputOf, outputOf } from './balance/numbers.ts';
 export { trialCalculations, trialProblems, trialWords, type TrialReadings } from './balance/trial.ts';
 export { hubOf, type Body } from './balance/bodies.ts';
 export { choicesFor, type CloseOption } from './choices/choices-for.ts';

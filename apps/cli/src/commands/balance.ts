@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
+import { answer, isCalcProblem } from '@rotorwright/calculations';
 import { trialsOf, type EntryBody, type Trial } from '@rotorwright/logbook';
-import { balanceOf, figures, trialProblems, trialWords, type BalanceSummary, type CentreWord, type Figure, type FigureSet, type Move } from '@rotorwright/figures';
+import { balanceOf, bladeOrder, figures, holesWords, trialProblems, trialWords, verdictOf, type BalanceSummary, type Figure, type FigureSet, type Move } from '@rotorwright/figures';
 import type { Point } from '@rotorwright/machine';
 import { showNumber, showQuantity } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -77,7 +78,10 @@ async function record(terminal: Terminal, { id, machine }: NamedMachine, file: s
   const problems = trialProblems(machine, readings);
   if (problems.length > 0) throw new WrongInput(`Nothing was recorded. ${problems.join(' ')}`);
   const entry = await enter(terminal, id, by, { kind: 'balanced', version: 1, ...readings, ...(note === undefined ? {} : { note }) } as EntryBody, options);
-  if (!options.json) terminal.say(`Entry ${entry.number} by ${entry.by}: ${trialWords(readings)}.`);
+  if (options.json) return;
+  terminal.say(`Entry ${entry.number} by ${entry.by}: ${trialWords(readings)}.`);
+  const answered = answer(calculation, inputs);
+  if (calculation === 'blade-match' && !isCalcProblem(answered)) bladeOrder(readings.inputs, answered).forEach((line, index) => terminal.say(paragraph(`${index + 1}. ${line}`, terminal.columns, '   ')));
 }
 
 function trialLines({ columns }: Terminal, trials: readonly Trial[]): readonly string[] {
@@ -97,15 +101,14 @@ function trackLine(set: FigureSet, higher: number, { columns }: Terminal): strin
 const mm = (length: number): string => showQuantity(length, 'mm', { decimals: 1 });
 const value = ({ value: known, shown, missing }: Figure): string => (known === undefined ? (missing.length > 0 ? `wants ${missing.join(', ')}` : 'cannot') : showQuantity(known, shown, { significant: 3 }));
 const aheadWords = (ahead: number): string => (mm(ahead) === mm(0) ? 'on the mast axis' : `${mm(Math.abs(ahead))} ${ahead > 0 ? 'ahead of' : 'behind'} the mast axis`);
-const words: Readonly<Record<CentreWord, string>> = { holds: 'holds', exceeded: 'exceeded', unknown: 'not assessed' };
 
 function centreLines({ columns }: Terminal, { fillings, limit, range, unaccounted, bodies }: BalanceSummary, ahead: Figure): readonly string[] {
   if (ahead.value === undefined) return [paragraph(`It wants ${ahead.missing.join(', ')}. Weigh a module and give its mass and place, or those of its parts.`, columns)];
-  const rows = fillings.map(({ title, figure, word }) => [title, figure.value === undefined ? 'unknown' : aheadWords(figure.value), words[word]]);
+  const rows = fillings.map((filling) => [filling.title, filling.figure.value === undefined ? 'unknown' : aheadWords(filling.figure.value), verdictOf(filling)]);
   const { min, max } = limit?.window ?? {};
   return [
     table([{ title: 'centre of mass' }, { title: 'where' }, { title: 'limits' }], rows, columns),
-    paragraph(limit ? `Limits: ${min === undefined ? '' : `from ${mm(min)} `}${max === undefined ? '' : `to ${mm(max)} `}ahead of the mast axis${limit.source === undefined ? '' : `; ${limit.source}`}.` : 'The file sets the centre no limits: write limits: {centre: {of: centre-ahead, at-least: -5 mm, at-most: 10 mm}}.', columns),
+    paragraph(limit ? `Limits: ${min === undefined ? '' : `from ${mm(min)} `}${max === undefined ? '' : `to ${mm(max)} `}ahead of the mast axis; aft of that it is tail-heavy, forward of it nose-heavy${limit.source === undefined ? '' : `; ${limit.source}`}.` : 'The file sets the centre no limits: write limits: {centre: {of: centre-ahead, at-least: -5 mm, at-most: 10 mm}}.', columns),
     ...(range && unaccounted !== undefined ? [paragraph(`${grams(unaccounted)} are nowhere in the file: at the tail they would put the centre ${aheadWords(range.aft.value ?? 0)}, at the nose ${aheadWords(range.fore.value ?? 0)}.`, columns)] : []),
     ...[...ahead.warnings, ...bodies.placeless.map(({ path }) => `Without a place: ${path}.`), ...bodies.massless.map((path) => `Without a mass: ${path}.`)].map((line) => paragraph(line, columns)),
   ];
@@ -138,6 +141,7 @@ function spunLines({ columns }: Terminal, { spun }: BalanceSummary, all: readonl
   const tips = all.filter(({ name, value: known }) => name.startsWith('tip-gram ') && known !== undefined);
   return [
     ...(rows.length === 0 ? [] : [`May be out of balance, by the grade that the file asks for:\n${table([{ title: 'what turns', breaks: true }, { title: 'mass', right: true }, { title: 'unbalance', right: true }, { title: 'force', right: true }, { title: 'as mass there', right: true }], rows, columns)}`]),
+    ...spun.filter(({ spun: { places } }) => places !== undefined).map(({ spun: { title, places } }) => paragraph(`${title}: ${holesWords(places!).join(' ')}`, columns)),
     ...(tips.length === 0 ? [] : [tips.map((tip) => `${tip.title}: ${value(tip)}.`).join('\n')]),
     paragraph('Trial runs: rotorwright calc balance-single-plane, balance-two-plane, balance-four-run; two blades: blade-match; holes: balance-split; keep the readings with --record. Path of the tips: --track.', columns),
   ];

@@ -11,7 +11,12 @@ export interface Filling {
   readonly title: string;
   readonly figure: Figure;
   readonly word: CentreWord;
+  /** Which end it is too heavy at, where it leaves its limits. */
+  readonly heavy?: 'tail' | 'nose';
 }
+
+/** Whether a centre keeps its limits, in words. */
+export const verdictOf = ({ word, heavy }: Filling): string => (word === 'unknown' ? 'not assessed' : word === 'holds' ? 'holds' : `too ${heavy}-heavy`);
 
 /** What one module weighs, where its centre is, and what the machine's centre would do without it. */
 export interface ModuleMass {
@@ -75,7 +80,7 @@ export function balanceOf(set: FigureSet): BalanceSummary {
   const filled = tank === undefined ? 'As weighed' : `Tank ${Math.round((tank.filled ?? 1) * 100)} % full, as weighed`;
   const fillings = ([['centre-ahead', filled], ['centre-ahead full', 'Tank full'], ['centre-ahead empty', 'Tank empty']] as const).flatMap(([name, title]): Filling[] => {
     const found = set.get(name);
-    return found ? [{ title, figure: found, word: wordOf(found, limit) }] : [];
+    return found ? [{ title, figure: found, ...wordOf(found, limit) }] : [];
   });
   const [aft, fore] = [set.get('centre-ahead rest-aft'), set.get('centre-ahead rest-fore')];
   return {
@@ -91,10 +96,10 @@ export function balanceOf(set: FigureSet): BalanceSummary {
   };
 }
 
-function wordOf({ value }: Figure, limit: Limit | undefined): CentreWord {
-  if (value === undefined || limit === undefined) return 'unknown';
+function wordOf({ value }: Figure, limit: Limit | undefined): Pick<Filling, 'word' | 'heavy'> {
+  if (value === undefined || limit === undefined) return { word: 'unknown' };
   const { min = -Infinity, max = Infinity } = limit.window;
-  return value >= min && value <= max ? 'holds' : 'exceeded';
+  return value < min ? { word: 'exceeded', heavy: 'tail' } : value > max ? { word: 'exceeded', heavy: 'nose' } : { word: 'holds' };
 }
 
 function modulesOf({ machine }: FigureSet, whole: readonly Body[], hub: Point = [0, 0, 0]): readonly ModuleMass[] {

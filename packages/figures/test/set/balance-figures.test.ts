@@ -1,4 +1,4 @@
-import { balanceOf, figures, working, workingLines } from '@rotorwright/figures';
+import { balanceOf, figures, verdictOf, working, workingLines } from '@rotorwright/figures';
 import fc from 'fast-check';
 import { describe, expect, it, test } from 'vitest';
 import { read } from '../read.ts';
@@ -117,6 +117,9 @@ describe('limits of the centre', () => {
     expect(findings).toMatchObject([{ code: 'limit/exceeded', path: 'limits.centre', values: { name: 'centre-ahead empty', value: '−51.3889 mm', limit: '−45 mm' } }]);
     expect(balanceOf(limited('at-least: -45 mm, at-most: 45 mm')).fillings.map(({ word }) => word)).toEqual(['holds', 'holds', 'exceeded']);
     expect(limited('at-least: -60 mm, at-most: 45 mm').findings).toEqual([]);
+    expect(balanceOf(limited('at-least: -45 mm, at-most: 45 mm')).fillings.map(verdictOf)).toEqual(['holds', 'holds', 'too tail-heavy']);
+    expect(balanceOf(limited('at-least: -60 mm, at-most: -45 mm')).fillings.map(verdictOf)).toEqual(['too nose-heavy', 'too nose-heavy', 'holds']);
+    expect(balanceOf(set).fillings.map(verdictOf)).toEqual(['not assessed', 'not assessed', 'not assessed']);
   });
 
   it('wants the centre in the middle of them', () => {

@@ -1,4 +1,4 @@
-import type { BalanceSummary, CentreWord, Figure, FigureSet, Move } from '@rotorwright/figures';
+import { verdictOf, type BalanceSummary, type CentreWord, type Figure, type FigureSet, type Move } from '@rotorwright/figures';
 import type { Machine } from '@rotorwright/machine';
 import { inUnit, showQuantity } from '@rotorwright/units';
 import { useId, useState, type ReactNode } from 'react';
@@ -7,7 +7,6 @@ import { CentreStrip } from './centre-strip.tsx';
 import { SideView } from './side-view.tsx';
 
 export const markOf: Readonly<Record<CentreWord, MarkState>> = { holds: 'holds', exceeded: 'exceeded', unknown: 'unknown' };
-const wordOf: Readonly<Record<CentreWord, string>> = { holds: 'holds', exceeded: 'exceeded', unknown: 'not assessed' };
 
 const mm = (length: number): string => showQuantity(length, 'mm', { decimals: 1 });
 const grams = (mass: number): string => showQuantity(mass, 'g', { significant: 4 });
@@ -51,8 +50,8 @@ export function CentreView({ id, machine, set, summary, wanted, asked, onWanted,
 }
 
 /** A figure that opens into its working. */
-function FigureButton({ figure, onOpen, text }: { readonly figure: Figure; readonly onOpen: (figure: string) => void; readonly text?: string }): ReactNode {
-  return <button type="button" className="link" onClick={() => onOpen(figure.name)}>{figure.value === undefined ? <StateWord state="unknown" size={12}>{figure.missing.length > 0 ? 'entry missing' : 'not possible'}</StateWord> : (text ?? showQuantity(figure.value, figure.shown, { significant: 3 }))}</button>;
+function FigureButton({ figure, onOpen, text, cannot = 'not possible' }: { readonly figure: Figure; readonly onOpen: (figure: string) => void; readonly text?: string; readonly cannot?: string }): ReactNode {
+  return <button type="button" className="link" onClick={() => onOpen(figure.name)}>{figure.value === undefined ? <StateWord state="unknown" size={12}>{figure.missing.length > 0 ? 'entry missing' : cannot}</StateWord> : (text ?? showQuantity(figure.value, figure.shown, { significant: 3 }))}</button>;
 }
 
 function Where({ id, set, summary: { fillings, limit, range, unaccounted, bodies }, ahead, onOpen }: Pick<CentreViewProps, 'id' | 'set' | 'summary' | 'onOpen'> & { readonly ahead: Figure }): ReactNode {
@@ -63,9 +62,9 @@ function Where({ id, set, summary: { fillings, limit, range, unaccounted, bodies
       <div className="area-head"><h2>Centre of mass</h2><span className="small soft">each opens into its working</span></div>
       <table>
         <thead><tr><th scope="col">with</th><th scope="col">ahead of the mast</th><th scope="col">limits</th></tr></thead>
-        <tbody>{fillings.map(({ title, figure, word }) => <tr key={title}><th scope="row">{title}</th><td><FigureButton figure={figure} onOpen={onOpen} {...(figure.value === undefined ? {} : { text: aheadWords(figure.value) })} /></td><td><StateWord state={markOf[word]} size={13}>{wordOf[word]}</StateWord></td></tr>)}</tbody>
+        <tbody>{fillings.map((filling) => ({ ...filling, verdict: verdictOf(filling) })).map(({ title, figure, word, verdict }) => <tr key={title}><th scope="row">{title}</th><td><FigureButton figure={figure} onOpen={onOpen} {...(figure.value === undefined ? {} : { text: aheadWords(figure.value) })} /></td><td><StateWord state={markOf[word]} size={13}>{verdict}</StateWord></td></tr>)}</tbody>
       </table>
-      <p className="small soft">{limit ? <>Allowed: {min !== undefined && `from ${mm(min)} `}{max !== undefined && `to ${mm(max)}`} ahead of the mast axis{limit.source !== undefined && `; ${limit.source}`}.</> : <>The file sets no limits. Write one under limits, of centre-ahead. <LinkButton to={machineAt(id, 'file')}>Open the file</LinkButton></>}</p>
+      <p className="small soft">{limit ? <>Allowed: {min !== undefined && `from ${mm(min)} `}{max !== undefined && `to ${mm(max)}`} ahead of the mast axis; aft of that it is tail-heavy, forward of it nose-heavy{limit.source !== undefined && `; ${limit.source}`}.</> : <>The file sets no limits. Write one under limits, of centre-ahead. <LinkButton to={machineAt(id, 'file')}>Open the file</LinkButton></>}</p>
       {range && unaccounted !== undefined && <p className="small"><StateMark state="tight" size={13} label="Note:" /> {grams(unaccounted)} are nowhere in the file. At the tail they put the centre <FigureButton figure={range.aft} onOpen={onOpen} text={aheadWords(range.aft.value ?? 0)} />, at the nose <FigureButton figure={range.fore} onOpen={onOpen} text={aheadWords(range.fore.value ?? 0)} />.</p>}
       {ahead.warnings.map((warning) => <p key={warning} className="small"><StateMark state="tight" size={13} label="Note:" /> {warning}</p>)}
       {[...bodies.massless.map((path) => ['no mass', path] as const), ...bodies.placeless.map(({ path }) => ['no place', path] as const)].map(([lacks, path]) => <p key={path} className="small"><StateWord state="unknown" size={12}>{lacks}</StateWord> <code>{path}</code></p>)}
@@ -96,7 +95,7 @@ function Moves({ summary: { moves, ballast }, wanted, asked, onWanted, onOpen }:
           <thead><tr><th scope="col">one of these</th><th scope="col">brings it there</th></tr></thead>
           <tbody>
             {moves.map((move) => <tr key={move.movable.id}><th scope="row">{move.figure.title.replace('How far forward to move ', 'Move ')}</th><td><FigureButton figure={move.figure} onOpen={onOpen} {...(move.figure.value === undefined ? {} : { text: `${mm(Math.abs(move.figure.value))} ${move.figure.value < 0 ? 'aft' : 'forward'}` })} /> <Stop move={move} /></td></tr>)}
-            {ballast.map(({ place, figure }) => <tr key={place.id}><th scope="row">{figure.title}</th><td><FigureButton figure={figure} onOpen={onOpen} /></td></tr>)}
+            {ballast.map(({ place, figure }) => <tr key={place.id}><th scope="row">{figure.title}</th><td><FigureButton figure={figure} onOpen={onOpen} cannot="draws it the wrong way" /></td></tr>)}
           </tbody>
         </table>
       )}

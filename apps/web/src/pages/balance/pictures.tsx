@@ -1,7 +1,6 @@
 import type { CalcAnswer } from '@rotorwright/calculations';
+import { bladeOrder, holesWords, inputOf, outputOf } from '@rotorwright/figures';
 import type { ReactNode } from 'react';
-import { bladeOrder } from './blade-order.ts';
-import { inputOf, outputOf } from './numbers.ts';
 import { PolarPlot, type Vector } from './polar-plot.tsx';
 
 export interface PictureProps {
@@ -84,7 +83,12 @@ export function Holes({ inputs, answered }: PictureProps): ReactNode {
   const angles = (Array.isArray(inputs['places']) ? (inputs['places'] as readonly unknown[]) : []).map((_, index) => turn(inputOf(inputs, `places.${index}`)));
   const masses = list('rounded').length > 0 ? list('rounded') : list('masses');
   const each = masses.flatMap((mass, index): Vector[] => (mass === 0 ? [] : [{ name: `hole ${index + 1}`, size: grams(mass), angle: angles[index] ?? 0, line: 'fine' }]));
-  return <PolarPlot title="Masses" unit="g" vectors={[{ name: 'wanted', size: grams(inputOf(inputs, 'mass')), angle: turn(inputOf(inputs, 'angle')), line: 'heavy' }, ...each]} places={angles} />;
+  return (
+    <>
+      <PolarPlot title="Masses" unit="g" vectors={[{ name: 'wanted', size: grams(inputOf(inputs, 'mass')), angle: turn(inputOf(inputs, 'angle')), line: 'heavy' }, ...each]} places={angles} />
+      <section className="balance-holes" aria-label="What these holes can do"><h3>What these holes can do</h3>{holesWords(angles).map((line) => <p key={line}>{line}</p>)}</section>
+    </>
+  );
 }
 
 /** Where the heavy side of the pair stands. */

@@ -56,7 +56,7 @@ export function PolarPlot({ title, unit = '', vectors, rings = [], places = [] }
         })}
         {vectors.map(({ name, size, angle, line, from }) => {
           const [start, end] = [point(from?.size ?? 0, from?.angle ?? 0), point(size, angle, from)];
-          return <g key={name} className={`vector ${line}`}><path d={`M${paper(start)}L${paper(end)}`} />{size > 0 && <path className="head" d={head(end, angle, scale)} />}<text {...beside(from ? [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2] : end, scale)}>{name}</text></g>;
+          return <g key={name} className={`vector ${line}`}><path d={`M${paper(start)}L${paper(end)}`} />{size > 0 && <path className="head" d={head(end, angle, scale)} />}<text {...beside(name, from ? [(start[0] + end[0]) / 2, (start[1] + end[1]) / 2] : end, scale)}>{name}</text></g>;
         })}
       </svg>
       <ul className="polar-key">
@@ -80,7 +80,12 @@ function head([x, y]: readonly [number, number], angle: number, scale: number): 
   return `M${px.toFixed(1)} ${py.toFixed(1)}L${corner(1)}L${corner(-1)}Z`;
 }
 
-/** A name just beyond the end, on the outer side. */
-function beside([x, y]: readonly [number, number], scale: number): { readonly x: number; readonly y: number; readonly textAnchor: 'start' | 'end' } {
+/** Width of a letter at the size of the names. */
+const letter = 7;
+
+/** A name just beyond the end, on the outer side; over the arrow where that would be off the paper. */
+function beside(name: string, [x, y]: readonly [number, number], scale: number): { readonly x: number; readonly y: number; readonly textAnchor: 'start' | 'end' } {
+  const outer = half + Math.abs(x) * scale + 7 + name.length * letter;
+  if (outer > 2 * half) return { x: half + x * scale + (x < 0 ? -2 : 2), y: half - y * scale + (y < 0 ? 18 : -9), textAnchor: x < 0 ? 'start' : 'end' };
   return { x: half + x * scale + (x < 0 ? -7 : 7), y: half - y * scale + (y < 0 ? 14 : -5), textAnchor: x < 0 ? 'end' : 'start' };
 }
