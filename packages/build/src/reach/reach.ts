@@ -6,7 +6,8 @@ import { stackPhrase, titleOf } from '../words/index.ts';
 import { Wants } from './clauses.ts';
 import { assemblyGraph, type AssemblyGraph, type Tie } from './graph.ts';
 import { reasonWords } from './reasons.ts';
-import { search, type Problem, type Sides, type Solution } from './search.ts';
+import type { Problem, Sides, Solution } from './problem.ts';
+import { search } from './search.ts';
 import { isKept, needsOfGoal, needsOfTies, nodesOf, type Why } from './wants.ts';
 import type { Reach, Undoing, Way } from './way.ts';
 

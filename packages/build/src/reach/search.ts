@@ -1,31 +1,10 @@
 import { Queue } from '../queue.ts';
-import { firstOf, Wants, type Clause } from './clauses.ts';
-import type { AssemblyGraph } from './graph.ts';
+import { Wants, type Clause } from './clauses.ts';
 import { Prices } from './prices.ts';
-import type { Need, Want } from './wants.ts';
+import { costOfAll, goalIndex, wantsOf, type Problem, type Solution } from './problem.ts';
+import type { Want } from './wants.ts';
 import type { Barred } from './way-finder.ts';
-
-/** Sides of one module of which one stays on: the ties that keep each of them there. */
-export interface Sides {
-  readonly module: string;
-  readonly ties: readonly (readonly number[])[];
-  /** Which of them stays; any one where the file does not say. */
-  readonly keep?: number;
-}
-
-export interface Problem {
-  readonly graph: AssemblyGraph;
-  /** By tie. */
-  readonly needs: readonly (readonly Need[])[];
-  readonly goal: readonly Need[];
-  readonly sides: readonly Sides[];
-}
-
-/** A set of ties that reaches the goal, in an order in which they come undone. */
-export interface Solution {
-  readonly ties: readonly number[];
-  readonly cost: number;
-}
+import { WorkingOrder } from './working-order.ts';
 
 export interface Found {
   /** Cheapest first; none holds all of another. */
@@ -53,8 +32,6 @@ interface Branch {
 /** What to branch on; or it is a solution, in this order. */
 type Next = { readonly clause: Clause } | { readonly order: readonly number[] };
 
-const goalIndex = -1;
-
 /** Branches that may be looked into before the search gives up proving: a few seconds at most on the largest machines. */
 const mostBranches = 4000;
 
@@ -79,7 +56,8 @@ const different = 0.25;
  * wait must be freed by something else, which is a clause too.
  */
 export function search(problem: Problem): Found {
-  const searcher = new Searcher(problem);
+  const order = new WorkingOrder(problem);
+  const searcher = new Searcher(problem, order);
   const queue = new Queue<Branch>((branch) => branch.bound);
   const solutions: Solution[] = [];
   queue.push({ taken: [], left: [], open: [goalIndex], known: new Map(), bound: 0 });
@@ -98,12 +76,12 @@ export function search(problem: Problem): Found {
       const settled = searcher.settle(branch);
       if (settled !== undefined) queue.push(settled);
     } else if ('order' in branch.next) {
-      const { order } = branch.next;
-      const work = different * (best?.cost ?? 0);
+      const ties = branch.next.order;
+      const isNew = (found: readonly number[]) => solutions.every((known) => costOfAll(problem, found.filter((tie) => !known.ties.includes(tie))) >= different * (best?.cost ?? 0));
       // What has too little work of its own has no more of it when it is pruned.
-      if (solutions.every((known) => searcher.ownWork(order, known) >= work)) {
-        const solution = searcher.pruned(order);
-        if (solutions.every((known) => searcher.isOther(solution.ties, known, work))) solutions.push(solution);
+      if (isNew(ties)) {
+        const solution = order.pruned(ties);
+        if (isNew(solution.ties) && solutions.every((known) => !known.ties.every((tie) => solution.ties.includes(tie)))) solutions.push(solution);
       }
       if (solutions.length === 1) limit = looked + mostForMore;
     } else for (const child of searcher.split(branch, branch.next.clause).toReversed()) queue.push(child);
@@ -113,6 +91,7 @@ export function search(problem: Problem): Found {
 
 class Searcher {
   readonly #problem: Problem;
+  readonly #order: WorkingOrder;
   readonly #wants: Wants;
   readonly #undone: Uint8Array;
   readonly #left: Uint8Array;
@@ -121,11 +100,10 @@ class Searcher {
   /** For each tie those that need it undone as it is, whatever else, and for each of these 1 in an array by tie; filled as they are asked for. */
   readonly #neededBy: readonly (readonly number[])[];
   readonly #after = new Map<number, Uint8Array>();
-  /** What was in the way of each tie, or of the goal, when it was last looked at. */
-  readonly #blockers = new Map<number, readonly number[]>();
 
-  constructor(problem: Problem) {
+  constructor(problem: Problem, order: WorkingOrder) {
     this.#problem = problem;
+    this.#order = order;
     this.#wants = new Wants(problem.graph);
     this.#undone = new Uint8Array(problem.graph.ties.length);
     this.#left = new Uint8Array(problem.graph.ties.length);
@@ -172,8 +150,8 @@ class Searcher {
       if (grown) continue;
       if (this.#bothSidesOff()) return undefined;
       if (clauses.length === 0) {
-        const { order, stuck } = this.#ordered(taken);
-        if (stuck.length === 0) return { taken, left, open: [], known, bound: this.#sum(taken), next: { order } };
+        const { order, stuck } = this.#order.of(taken);
+        if (stuck.length === 0) return { taken, left, open: [], known, bound: costOfAll(this.#problem, taken), next: { order } };
         const freeing = this.#freeing(order, stuck);
         if (freeing.length === 0) return undefined;
         if (freeing.length === 1 && freeing[0] !== undefined) {
@@ -183,7 +161,7 @@ class Searcher {
         clauses = [freeing];
       }
       const shortest = clauses.reduce((best, each) => (each.length < best.length ? each : best));
-      const least = this.#sum(taken) + (open.length > 0 ? this.#priceOf(open) : Math.min(...shortest.map((tie) => this.#costOf(tie))));
+      const least = costOfAll(this.#problem, taken) + (open.length > 0 ? this.#priceOf(open) : Math.min(...shortest.map((tie) => this.#costOf(tie))));
       // What a cheapest cut chooses comes first: it leaves the bound as it is.
       const clause = shortest.toSorted((a, b) => Number(this.#prices.isCut(b)) - Number(this.#prices.isCut(a)) || this.#costOf(a) - this.#costOf(b));
       return least === Infinity ? undefined : { taken, left, open, known, bound: Math.max(bound, least), next: { clause } };
@@ -210,57 +188,18 @@ class Searcher {
     for (let left = mostBranches, branch = open.pop(); branch !== undefined && left > 0; branch = open.pop(), left -= 1) {
       const settled = this.settle(branch);
       if (settled?.next === undefined) continue;
-      if ('order' in settled.next) return this.pruned(settled.next.order);
+      if ('order' in settled.next) return this.#order.pruned(settled.next.order);
       open.push(...this.split(settled, settled.next.clause).toReversed());
     }
     return undefined;
   }
 
-  /** Without ties that the goal is reached without: taken where a clause had to be met that another met later. */
-  pruned(order: readonly number[]): Solution {
-    let ties = order;
-    for (const tie of order.toReversed()) {
-      const fewer = this.#ordered(ties.filter((other) => other !== tie));
-      if (fewer.stuck.length === 0 && this.#reaches(fewer.order)) ties = fewer.order;
-    }
-    return { ties, cost: this.#sum(ties) };
-  }
-
-  #reaches(ties: readonly number[]): boolean {
-    const undone = new Uint8Array(this.#problem.graph.ties.length);
-    for (const tie of ties) undone[tie] = 1;
-    return this.#isFree(goalIndex, undone);
-  }
-
-  /** Whether all that a tie needs is met. What was in its way still is while none of that is undone: looking again costs a walk through the machine. */
-  #isFree(tie: number, undone: Uint8Array): boolean {
-    if (this.#blockers.get(tie)?.every((other) => undone[other] !== 1) === true) return false;
-    const blocker = firstOf(this.#wantsOf(tie), (want) => this.#wants.blocker(want, undone));
-    if (blocker !== undefined) this.#blockers.set(tie, blocker);
-    return blocker === undefined;
-  }
-
-  /** Whether ties do not just add to a known solution, and have at least so much work of their own. */
-  isOther(ties: readonly number[], known: Solution, work: number): boolean {
-    return !known.ties.every((tie) => ties.includes(tie)) && this.ownWork(ties, known) >= work;
-  }
-
-  /** Work of those ties that a known solution does not have, s. */
-  ownWork(ties: readonly number[], known: Solution): number {
-    return this.#sum(ties.filter((tie) => !known.ties.includes(tie)));
-  }
-
   /** A clause that nothing has met since still holds, less what is left alone by now; looking again costs a walk through the machine. */
   #missing(tie: number, known: Map<number, readonly Clause[]>): readonly Clause[] {
     const before = known.get(tie)?.filter((clause) => clause.every((other) => this.#undone[other] !== 1)) ?? [];
-    const missing = before.length > 0 ? before.map((clause) => clause.filter((other) => this.#left[other] !== 1)) : this.#wantsOf(tie).flatMap((want) => this.#wants.missing(want, this.#undone, this.#barredFor(tie)));
+    const missing = before.length > 0 ? before.map((clause) => clause.filter((other) => this.#left[other] !== 1)) : wantsOf(this.#problem, tie).flatMap((want) => this.#wants.missing(want, this.#undone, this.#barredFor(tie)));
     known.set(tie, missing);
     return missing;
-  }
-
-  #wantsOf(tie: number): readonly Want[] {
-    const { needs, goal } = this.#problem;
-    return (tie === goalIndex ? goal : (needs[tie] ?? [])).map(({ want }) => want);
   }
 
   /** What cannot help a tie: what is left alone, and what itself needs that tie undone first. */
@@ -289,27 +228,7 @@ class Searcher {
   #priceOf(open: readonly number[]): number {
     this.#prices.forgetCuts();
     const rest = this.#costs.slice();
-    return open.flatMap((tie) => this.#wantsOf(tie).map((want) => this.#prices.of(want, rest, this.#undone, this.#barredFor(tie)))).reduce((sum, price) => sum + price, 0);
-  }
-
-  /** An order in which ties come undone, as far as it goes, and those that wait for each other. Work stays in one module while it can. */
-  #ordered(taken: readonly number[]): { readonly order: readonly number[]; readonly stuck: readonly number[] } {
-    const { graph } = this.#problem;
-    const undone = new Uint8Array(graph.ties.length);
-    const waiting = new Set(taken.toSorted((a, b) => a - b));
-    const order: number[] = [];
-    let module: string | undefined;
-    const isFree = (tie: number) => this.#isFree(tie, undone);
-    while (waiting.size > 0) {
-      const here = [...waiting].filter((tie) => graph.ties[tie]?.module === module).find(isFree);
-      const next = here ?? [...waiting].filter((tie) => graph.ties[tie]?.module !== module).find(isFree);
-      if (next === undefined) break;
-      waiting.delete(next);
-      undone[next] = 1;
-      order.push(next);
-      module = graph.ties[next]?.module;
-    }
-    return { order, stuck: [...waiting] };
+    return open.flatMap((tie) => wantsOf(this.#problem, tie).map((want) => this.#prices.of(want, rest, this.#undone, this.#barredFor(tie)))).reduce((sum, price) => sum + price, 0);
   }
 
   /** Of ties that wait for each other, the first to come undone is freed by something else: for each what that could be. */
@@ -336,10 +255,6 @@ class Searcher {
 
   #costOf(tie: number): number {
     return this.#costs[tie] ?? 0;
-  }
-
-  #sum(ties: readonly number[]): number {
-    return ties.reduce((sum, tie) => sum + this.#costOf(tie), 0);
   }
 }
 
