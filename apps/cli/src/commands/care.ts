@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { careOf, figures, working, workingLines, type BearingCare, type Care, type Figure, type MeshCare } from '@rotorwright/figures';
+import { bearingWords, careNotes, careOf, figures, meshWords, warmthWants, working, workingLines, type BearingCare, type Care, type Figure, type MeshCare } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
@@ -50,52 +50,34 @@ function overview(terminal: Terminal, { machine }: NamedMachine, { meshes, beari
   const paint = painter(terminal.colour);
   const say = (words: string): string => paragraph(words, terminal.columns);
   if (meshes.length + bearings.length === 0) return [`${machine.name} names no mesh of gears and no bearing in a stack.`];
-  const wanted = [...new Set(bearings.flatMap(({ warmth }) => warmth.missing))];
+  const wanted = warmthWants(bearings);
   return [
     paint('bold', machine.name),
     ...(meshes.length === 0 ? [] : [
       table([{ title: 'mesh', breaks: true }, { title: 'set the axes to', right: true }, { title: 'backlash then', right: true }, { title: 'coldest', right: true }, { title: 'hottest', right: true }, { title: '', breaks: true }], meshes.map((mesh) => meshRow(mesh)), terminal.columns),
-      say('The coldest and the hottest day are those under loads, −10 and 60 °C when left out; damp, what swells is soaked. Runout is not in it: leave some more.'),
+      say(careNotes.meshes),
       '',
     ]),
     ...(bearings.length === 0 ? [] : [
       table([{ title: 'bearing' }, { title: 'housing at', right: true }, { title: 'grease after', right: true }, { title: 'so much', right: true }, { title: '', breaks: true }], bearings.map((bearing) => bearingRow(bearing)), terminal.columns),
       ...(wanted.length > 0 ? [say(`The warmth of the others wants ${wanted.join(', ')}.`)] : []),
       '',
-      say('Warm the housing, not the bearing; gloves on, and no flame near fuel. What the maker of a seal, a grease or a compound gives goes before these figures.'),
-      say('The grease follows a rule of thumb for machines that run long and clean: the trade does it far more often, thrust bearings above all. A sealed bearing is replaced, not greased.'),
+      say(careNotes.warmth),
+      say(careNotes.grease),
     ]),
   ];
 }
 
-const wanting = ({ missing, warnings }: Figure): string => (missing.length > 0 ? `wants ${missing.join(', ')}` : (warnings[0] ?? 'cannot be formed'));
 const shown = (figure: Figure | undefined, significant = 3): string => (figure?.value === undefined ? '–' : showQuantity(figure.value, figure.shown, { significant }));
 
-function meshRow({ coupling, distance, backlash, cold, hot, note }: MeshCare): readonly string[] {
-  return [coupling.title, shown(distance, 5), shown(backlash), shown(cold), shown(hot), distance.value === undefined ? wanting(distance) : [...fileSets(coupling.backlash), ...(note === undefined ? [] : [note])].join(' ')];
+function meshRow(mesh: MeshCare): readonly string[] {
+  const { coupling, distance, backlash, cold, hot } = mesh;
+  return [coupling.title, shown(distance, 5), shown(backlash), shown(cold), shown(hot), meshWords(mesh)];
 }
 
-/** The backlash that the file wants, beside what the mesh needs. */
-function fileSets(window: MeshCare['coupling']['backlash']): readonly string[] {
-  const { min, max } = window ?? {};
-  const ends = [min, ...(max === min ? [] : [max])].flatMap((end) => (end === undefined ? [] : [showQuantity(end, 'mm', { significant: 3 })]));
-  return ends.length === 0 ? [] : [`The file sets ${ends.join(' to ')}.`];
-}
-
-function bearingRow({ instance, interval, grease, warmth, spare, note }: BearingCare): readonly string[] {
-  const words = [
-    ...(warmth.value === undefined ? (warmth.missing.length > 0 ? [] : warmth.warnings) : [warmLimits(warmth, spare)]),
-    ...(interval && interval.value === undefined ? [interval.missing.length > 0 ? `Grease ${wanting(interval)}.` : wanting(interval)] : []),
-    ...(note === undefined ? [] : [note]),
-  ];
-  return [instance, shown(warmth), shown(interval), shown(grease, 2), words.join(' ')];
-}
-
-/** Limits by name that the warmth passes, or how far it stays below them. */
-function warmLimits({ warnings }: Figure, { value = 0, shown: unit }: Figure): string {
-  const passed = warnings.flatMap((warning) => /^Limit (\w+):/u.exec(warning)?.[1] ?? []);
-  const difference = showQuantity(Math.abs(value), unit, { significant: 2 });
-  return passed.length > 0 ? `Too hot, by ${difference}, for ${passed.join(' and ')}.` : `${difference} below the lowest limit.`;
+function bearingRow(bearing: BearingCare): readonly string[] {
+  const { instance, interval, grease, warmth } = bearing;
+  return [instance, shown(warmth), shown(interval), shown(grease, 2), bearingWords(bearing)];
 }
 
 /** How the figures of the one mesh or bearing came about: those that one calculation gives together, once. */

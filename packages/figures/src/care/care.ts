@@ -1,5 +1,4 @@
-import type { Machine } from '@rotorwright/machine';
-import { membersOf } from '../directions/members.ts';
+import { inFirstCopy, membersOf } from '../directions/members.ts';
 import { builderFor } from '../set/builder.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { bearingCare, bearingsOf, type BearingCare } from './bearings.ts';
@@ -23,12 +22,6 @@ export function careOf(set: FigureSet): Care {
   const builder = builderFor(machine, set.all);
   const meshes = [...machine.couplings.values()].filter(({ kind }) => kind === 'external').map((coupling) => meshCare(builder, coupling));
   const members = membersOf(machine);
-  const bearings = bearingsOf(builder, isFirstCopy(machine)).map((one) => bearingCare(builder, members, one));
+  const bearings = bearingsOf(builder, inFirstCopy(machine)).map((one) => bearingCare(builder, members, one));
   return { set: { ...set, all: builder.all(), get: builder.get, outputs: (name) => builder.outputs(name) ?? set.outputs(name) }, meshes, bearings };
-}
-
-/** Copies of a module are alike: the first of them stands for all. */
-function isFirstCopy(machine: Machine): (thing: { readonly module: string }) => boolean {
-  const first = new Set(new Map([...machine.modules.values()].toReversed().map((module) => [module.key, module.id])).values());
-  return ({ module }) => first.has(module);
 }

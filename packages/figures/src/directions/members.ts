@@ -19,6 +19,12 @@ const withoutTorque = new Set<Joint['kind']>(['circlip', 'ball-link']);
 
 const isBearing = (part: Part): boolean => /groove|thrust|contact|needle|roller|bearing|ball-|one-way/.test(part.kind);
 
+/** Copies of a module are alike: tells the things of the first of them, which stands for all. */
+export function inFirstCopy(machine: Machine): (thing: { readonly module: string }) => boolean {
+  const first = new Set(new Map([...machine.modules.values()].toReversed().map((module) => [module.key, module.id])).values());
+  return ({ module }) => first.has(module);
+}
+
 /** The part of which an instance is one. */
 export const partAt = (machine: Machine, instance: InstanceId | undefined): Part | undefined => (instance === undefined ? undefined : machine.parts.get(machine.thingOf.get(instance) ?? instance));
 

@@ -1,7 +1,7 @@
 import { remembered, type EntryPath, type InstanceId, type Joint, type Machine, type Part } from '@rotorwright/machine';
 import { materials, type Material } from '@rotorwright/mechanics';
 import { helixPush, type Push } from '../directions/helix-push.ts';
-import { membersOf, partAt, type Members } from '../directions/members.ts';
+import { inFirstCopy, membersOf, partAt, type Members } from '../directions/members.ts';
 import { drivenWays, type TorqueWay } from '../directions/torque-path.ts';
 import { solveDrive, type DriveSolution } from '../drive/solve.ts';
 import type { FigureInput } from '../figure.ts';
@@ -51,7 +51,6 @@ const turning = remembered((machine: Machine) => ({ members: membersOf(machine),
 
 export function marginBench(builder: Builder, machine: Machine, drive: DriveSolution, cases: readonly LoadCase[]): MarginBench {
   const list: Margin[] = [];
-  const firstCopies = new Set(new Map([...machine.modules.values()].toReversed().map((module) => [module.key, module.id])).values());
   const capital = (title: string): string => title.charAt(0).toUpperCase() + title.slice(1);
   const side = (draft: MarginDraft, which: 'capacity' | 'demand'): string => {
     const given = draft[which];
@@ -66,7 +65,7 @@ export function marginBench(builder: Builder, machine: Machine, drive: DriveSolu
     application: applicationFactor(machine),
     ...turning(machine),
     partAt: (instance) => partAt(machine, instance),
-    isFirst: ({ module }) => firstCopies.has(module),
+    isFirst: inFirstCopy(machine),
     add(draft) {
       const title = capital(draft.title);
       const [capacity, demand] = [side(draft, 'capacity'), side(draft, 'demand')];

@@ -1,10 +1,11 @@
-import { figures, prepareDrive, type DriveState } from '@rotorwright/figures';
+import { careOf, figures, prepareDrive, type DriveState } from '@rotorwright/figures';
 import { inUnit, showNumber, showQuantity } from '@rotorwright/units';
 import { useCallback, useDeferredValue, useEffect, useMemo, useRef, useState, useSyncExternalStore, type ReactNode } from 'react';
 import { useSearchParams } from 'wouter';
 import { useMachine } from '../../data/index.ts';
 import { Button, Empty, LinkButton, machineAt, Note, Segmented, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
 import { bandAnswer, clutchAnswer, type BandAnswer } from './bands.ts';
+import { CareTables } from './care-tables.tsx';
 import { Choices } from './choices.tsx';
 import { Directions } from './directions.tsx';
 import { FigureList, type Air } from './figure-list.tsx';
@@ -70,6 +71,7 @@ function Drive({ open, state, states, setState, teeth, setTried }: DriveProps): 
   const [air, setAir] = useState<Air>({ altitude: 0, temperatureOffset: 0 });
   const set = useMemo(() => figures(filed, { state, teeth, ...air, ...(state === 'autorotation' ? { rotorSpeed: shownSpeed } : shownSpeed === filedSpeed ? {} : { sourceSpeed: shownSpeed }) }), [filed, state, teeth, air, shownSpeed, filedSpeed]);
   const { machine, drive } = set;
+  const care = useMemo(() => (state === 'driven' ? careOf(set) : undefined), [set, state]);
   const factors = useMemo(() => {
     const prepared = prepareDrive(machine, state);
     return new Map(prepared.shafts.map((shaft, index) => [shaft, Math.abs(prepared.factors[index]!)]));
@@ -137,8 +139,9 @@ function Drive({ open, state, states, setState, teeth, setTried }: DriveProps): 
         </div>
       </div>
       <FigureList set={set} air={air} onAir={setAir} onOpen={openFigure} />
+      {care && <CareTables care={care} onOpen={openFigure} />}
       <Directions set={set} machine={id} />
-      {figure !== undefined && <WorkingDrawer set={set} name={figure} machine={id} onClose={() => openFigure(undefined)} />}
+      {figure !== undefined && <WorkingDrawer set={care?.set ?? set} name={figure} machine={id} onClose={() => openFigure(undefined)} />}
     </Sheet>
   );
 }
