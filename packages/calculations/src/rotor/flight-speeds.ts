@@ -81,11 +81,14 @@ export const flightSpeeds = defineCalculation({
     const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: 1, cosine: 0, sine: 0 }, { azimuths: AZIMUTHS, inducedFactor, unevenness, roughness, tipLoss: true });
     const tipSpeed = speed * radius;
     const points: Point[] = [];
+    // Drag along the disc at the last two speeds: the next one lies near the line through them.
+    let [last, before] = [0, 0];
     for (let i = 0; i < SPEEDS; i++) {
       const airspeed = (LAST_RATIO * tipSpeed * i) / (SPEEDS - 1);
       const drag = 0.5 * flow.density * airspeed ** 2 * dragArea;
-      const found = trimLevelFlight(solver, { speed, tipSpeed, weight, drag, airspeed, climbRate: 0 });
+      const found = trimLevelFlight(solver, { speed, tipSpeed, weight, drag, airspeed, climbRate: 0 }, i > 1 ? 2 * last - before : last);
       if (found === undefined || !Number.isFinite(found.power)) break;
+      [last, before] = [found.backwardForce, last];
       const parasite = drag * airspeed;
       const band = powerBand({ profilePower: found.profilePower, inducedPower: found.power - found.profilePower - parasite }, 0, scatter);
       points.push({ airspeed, power: found.power, low: band.low + parasite, high: band.high + parasite, stalled: found.stalledFraction, mach: (tipSpeed * (1 + found.advanceRatio)) / inputs.speedOfSound });

@@ -33,12 +33,13 @@ const FARTHEST_SECANT = 5;
  * Trim of a machine in steady flight: the shaft leans forward until thrust and the rotor’s own drag along the disc, H, balance
  * weight and drag: T = W cos α + D sin α, H = W sin α − D cos α.
  *
+ * @param near  drag of the rotor along the disc from which to look, N: that of a neighbour, where there is one
  * @returns undefined when there is no trim, or the flow along the disc would come from behind or pass half the tip speed
  * @source balance of forces along and across the shaft
  */
-export function trimLevelFlight(solver: TrimSolver, { speed, tipSpeed, weight, drag, airspeed, climbRate }: SteadyFlight): FlightTrim | undefined {
+export function trimLevelFlight(solver: TrimSolver, { speed, tipSpeed, weight, drag, airspeed, climbRate }: SteadyFlight, near = 0): FlightTrim | undefined {
   const total = Math.sqrt(weight ** 2 + drag ** 2);
-  let backward = 0;
+  let backward = near;
   // Of the round before: the drag along the disc that was taken, and by how much it was missed.
   let [taken, missed] = [Number.NaN, Number.NaN];
   for (let round = 0; round < MOST_TILTS; round++) {
