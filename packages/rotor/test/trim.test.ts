@@ -33,6 +33,17 @@ describe('trim', () => {
     }
   });
 
+  test('from whatever drag along the disc it looks, it finds the same trim (law)', () => {
+    for (const airspeed of [0, 6, 18, 30]) {
+      const usual = trimLevelFlight(solver(), flight(airspeed))!;
+      for (const near of [-8, -usual.backwardForce, usual.backwardForce, 8]) {
+        const found = trimLevelFlight(solver(), flight(airspeed), near)!;
+        expect(found.power / usual.power, `${airspeed} m/s from ${near} N`).toBeCloseTo(1, 6);
+        expect(found.discTilt).toBeCloseTo(usual.discTilt, 7);
+      }
+    }
+  });
+
   test('a sweep whose steps are long and whose tilt outruns its advance ratio finds what single flights find (regression: it went over to stalled blades)', () => {
     const coarse = () => new TrimSolver(bladeElements({ blades: 2, radius: 0.8, rootCutout: 0.14, chord: [{ r: 0, value: 0.06 }], twist: [], section: naca0012() }, 12), air, { inertia: 0.05, frequencyRatio: 1, cosine: 0, sine: 0 }, { ...model, azimuths: 16 });
     const at = (airspeed: number): SteadyFlight => ({ speed: 180, tipSpeed: 144, weight: 49, drag: 0.5 * 1.225 * airspeed ** 2 * 0.02, airspeed, climbRate: 0 });

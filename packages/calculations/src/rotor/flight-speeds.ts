@@ -86,7 +86,8 @@ export const flightSpeeds = defineCalculation({
     for (let i = 0; i < SPEEDS; i++) {
       const airspeed = (LAST_RATIO * tipSpeed * i) / (SPEEDS - 1);
       const drag = 0.5 * flow.density * airspeed ** 2 * dragArea;
-      const found = trimLevelFlight(solver, { speed, tipSpeed, weight, drag, airspeed, climbRate: 0 }, i > 1 ? 2 * last - before : last);
+      const flight = { speed, tipSpeed, weight, drag, airspeed, climbRate: 0 };
+      const found = trimLevelFlight(solver, flight, i > 1 ? 2 * last - before : last) ?? trimLevelFlight(solver, flight);
       if (found === undefined || !Number.isFinite(found.power)) break;
       [last, before] = [found.backwardForce, last];
       const parasite = drag * airspeed;
