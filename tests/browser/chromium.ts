@@ -26,11 +26,12 @@ export async function findChromium(): Promise<Chromium> {
   return { executable };
 }
 
-export function launch({ executable, libraries }: Chromium): Promise<Browser> {
+/** @param more  switches besides those that every test needs */
+export function launch({ executable, libraries }: Chromium, more: readonly string[] = []): Promise<Browser> {
   return driver.launch({
     executablePath: executable,
     // The first four let it run as root and in a container; the next keeps it from calling home; the last three draw 3-D without a graphics card.
-    args: ['--no-sandbox', '--no-zygote', '--disable-dev-shm-usage', '--headless=shell', '--disable-background-networking', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'],
+    args: ['--no-sandbox', '--no-zygote', '--disable-dev-shm-usage', '--headless=shell', '--disable-background-networking', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', ...more],
     env: { ...definedEnvironment(), ...(libraries !== undefined && { LD_LIBRARY_PATH: libraries }) },
   });
 }

@@ -12,7 +12,7 @@ const out = path.resolve(import.meta.dirname, '../out');
 export const sizes = { desktop: { width: 1440, height: 900 }, phone: { width: 390, height: 844 } } as const;
 
 /** One browser, for all tests of a file. */
-export const openBrowser = (): Promise<Browser> => launch(inject('chromium'));
+export const openBrowser = (more?: readonly string[]): Promise<Browser> => launch(inject('chromium'), more);
 
 export interface PageOptions {
   readonly size?: keyof typeof sizes;

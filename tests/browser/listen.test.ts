@@ -4,6 +4,7 @@ import { machineSound } from '@rotorwright/figures';
 import { readMachine } from '@rotorwright/machine';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, it } from 'vitest';
+import { demoFile } from '../recordings/demo.ts';
 import { makeRecording } from '../recordings/make-recording.ts';
 import { wavOf } from '../recordings/wav.ts';
 import { barriers, openBrowser, openPage, pictures, startApp, temporaryHome, type RunningApp, type WatchedPage } from './harness.ts';
@@ -50,7 +51,7 @@ function recorded(name: string, factor = 1): string {
 it('says how fast the rotor turned, and who speaks', async () => {
   const page = await open();
   expect(await barriers(page)).toEqual([]);
-  await page.getByLabel('Recording').setInputFiles(recorded('hover.wav'));
+  await page.getByLabel('Recording', { exact: true }).setInputFiles(recorded('hover.wav'));
   await page.getByText(/Main rotor at 1,752/u).waitFor({ timeout: 60_000 });
   await page.getByText('fit each other by the ratios of the file').waitFor();
   await page.getByRole('img', { name: /^Speed of the main rotor over time/u }).waitFor();
@@ -60,6 +61,38 @@ it('says how fast the rotor turned, and who speaks', async () => {
   await pictures(page, 'listen');
   await page.setViewportSize({ width: 390, height: 844 });
   expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
+});
+
+it('tells of the recording of the demo how fast the rotor turned and what the new noise is, and opens the step; keeps it and compares', async () => {
+  const page = await open();
+  await page.evaluate(() => localStorage.setItem('rotorwright.signers', JSON.stringify({ names: ['Maren'], now: 'Maren' })));
+  await page.getByLabel('Recording', { exact: true }).setInputFiles(demoFile);
+  await page.getByText(/Main rotor at 1,752/u).waitFor({ timeout: 90_000 });
+  const bearing = page.getByRole('row', { name: /Bearing strikes: .*outer race/u });
+  await bearing.waitFor();
+  await page.getByRole('button', { name: 'Keep as healthy' }).click();
+  await page.getByText('kept as healthy').waitFor();
+  expect(await barriers(page)).toEqual([]);
+  await pictures(page, 'listen-bearing');
+  await page.getByLabel('Recording', { exact: true }).setInputFiles(demoFile);
+  await page.getByText('No line is new, none has doubled.').waitFor({ timeout: 90_000 });
+  await bearing.getByRole('link', { name: /^Open the step/u }).click();
+  await page.waitForURL(/\/bench\//u);
+});
+
+it('hears what the microphone hears', async () => {
+  // The browser plays the recording of the demo where the microphone would be.
+  const own = await openBrowser(['--use-fake-device-for-media-stream', '--use-fake-ui-for-media-stream', `--use-file-for-fake-audio-capture=${demoFile}`]);
+  try {
+    const { page, trouble } = await openPage(own);
+    await page.goto(new URL('/m/whimbrel/listen', app.url).href);
+    await page.getByRole('button', { name: 'Record' }).click();
+    await page.getByRole('button', { name: /Stop and listen, [56] s/u }).click({ timeout: 60_000 });
+    await page.getByText(/Main rotor at 1,75\d/u).waitFor({ timeout: 90_000 });
+    expect(trouble).toEqual([]);
+  } finally {
+    await own.close();
+  }
 });
 
 it('says so when a ratio does not fit, by a recording dropped on the sheet', async () => {
@@ -79,14 +112,14 @@ it('refuses what is no recording, and says what would be one', async () => {
   const page = await open({ size: 'phone' });
   const file = path.join(home, 'letter.pdf');
   writeFileSync(file, 'not a sound');
-  await page.getByLabel('Recording').setInputFiles(file);
+  await page.getByLabel('Recording', { exact: true }).setInputFiles(file);
   await expect.poll(() => page.getByRole('alert').innerText()).toMatch(/letter\.pdf is no recording that this browser can unpack\. Wanted: WAV/u);
   expect(await barriers(page)).toEqual([]);
 });
 
 it('can be stopped, and asked again', async () => {
   const page = await open();
-  await page.getByLabel('Recording').setInputFiles(recorded('long.wav'));
+  await page.getByLabel('Recording', { exact: true }).setInputFiles(recorded('long.wav'));
   await page.getByRole('button', { name: 'Stop' }).click();
   await page.getByRole('heading', { name: 'Drop a recording here' }).waitFor();
 });

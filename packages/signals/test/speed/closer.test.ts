@@ -72,15 +72,15 @@ describe('lines', () => {
 
 describe('a long recording', () => {
   it('is heard piece after piece, each with where it begins, and says how far it is', () => {
-    const scene = { ...steadyScene(15, 33, 6), ...everybody, rate: 8000, speed: (time: number) => (time < 16.5 ? 26 : 29) };
-    const { recording } = makeRecording(scene);
+    // As slow as an accelerometer: half a minute of it is quickly heard.
+    const { recording } = makeRecording({ ...steadyScene(15, 31, 10), ...everybody, rate: 1000, speed: (time: number) => (time < 15.5 ? 26 : 29) });
     const parts: number[] = [];
     const pieces = [...hearAll(recording, twoStroke, ({ part }) => parts.push(part))];
-    expect(pieces.map(({ from, seconds }) => [from, seconds])).toEqual([[0, 16.5], [16.5, 16.5]]);
+    expect(pieces.map(({ from, seconds }) => [from, seconds])).toEqual([[0, 15.5], [15.5, 15.5]]);
     expect(pieces.map(({ speed }) => Math.round(speed! / (2 * Math.PI)))).toEqual([26, 29]);
     expect(parts).toEqual(parts.toSorted((a, b) => a - b));
     expect(parts.at(-1)).toBeGreaterThan(0.8);
-  });
+  }, 60_000);
 
   it('as short as one piece is heard as ever', () => {
     const { recording } = makeRecording({ ...steadyScene(16, 3, 6), ...everybody, rate: 8000 });
