@@ -78,7 +78,7 @@ it('tells of the recording of the demo how fast the rotor turned and what the ne
   await page.getByText('No line is new, none has doubled.').waitFor({ timeout: 90_000 });
   await bearing.getByRole('link', { name: /^Open the step/u }).click();
   await page.waitForURL(/\/bench\//u);
-});
+}, 240_000);
 
 it('hears what the microphone hears', async () => {
   // The browser plays the recording of the demo where the microphone would be.
@@ -86,14 +86,14 @@ it('hears what the microphone hears', async () => {
   try {
     const { page, trouble } = await openPage(own);
     await page.goto(new URL('/m/whimbrel/listen', app.url).href);
-    await page.getByRole('button', { name: 'Record' }).click();
+    await page.getByRole('button', { name: 'Record', exact: true }).click();
     await page.getByRole('button', { name: /Stop and listen, [56] s/u }).click({ timeout: 60_000 });
     await page.getByText(/Main rotor at 1,75\d/u).waitFor({ timeout: 90_000 });
     expect(trouble).toEqual([]);
   } finally {
     await own.close();
   }
-});
+}, 240_000);
 
 it('says so when a ratio does not fit, by a recording dropped on the sheet', async () => {
   const page = await open({ dark: true });
