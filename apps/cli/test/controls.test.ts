@@ -44,6 +44,12 @@ describe('controls', () => {
     expect(answer.swashplate.play.sum).toBeGreaterThan(0);
   });
 
+  it('say after a change which link to set anew, and what moved it', async () => {
+    const { out } = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot.0=136 mm']);
+    // By hand: the servo goes 2 mm forward, along the rod.
+    expect(plainly(out)).toMatch(/Length of rudder rod, ball to ball: 1,046 mm → 1,048 mm; because of controls\.servos\.rudder\.pivot/u);
+  });
+
   it('say what is missing, with status 1', async () => {
     const { status, out } = await shell(['controls', 'examples/turnstone/machine.yaml']);
     expect(status).toBe(1);

@@ -26,6 +26,10 @@ export interface Quality {
 }
 
 const curvePoints = 41;
+/** What two sides differ by less than is rounding, rad. */
+const rounding = 1e-9;
+/** How far apart two cyclic pitches are, rad. */
+const apart = (a: number, b: number): number => (Math.abs(a - b) < rounding ? 0 : Math.abs(a - b));
 
 /** @returns undefined where plate or links do not reach with the sticks at some end */
 export function qualityOf(plate: Plate): Quality | undefined {
@@ -60,8 +64,8 @@ export function qualityOf(plate: Plate): Quality | undefined {
       const [end, middle] = [cyclicOf(collective, fore, side), cyclicOf(0, fore, side)];
       return Math.sqrt((end.cyclicCos - middle.cyclicCos) ** 2 + (end.cyclicSin - middle.cyclicSin) ** 2);
     }))),
-    leftRight: Math.abs(sizeOf(cyclicOf(0, 0, 1)) - sizeOf(cyclicOf(0, 0, -1))),
-    foreAft: Math.abs(sizeOf(cyclicOf(0, 1, 0)) - sizeOf(cyclicOf(0, -1, 0))),
+    leftRight: apart(sizeOf(cyclicOf(0, 0, 1)), sizeOf(cyclicOf(0, 0, -1))),
+    foreAft: apart(sizeOf(cyclicOf(0, 1, 0)), sizeOf(cyclicOf(0, -1, 0))),
     residual: most(sides.map(({ own }) => own!.residual)),
     phase: Math.atan2(-right, ahead),
     collectivePerServo: answers.map(({ collective }) => collective),

@@ -21,7 +21,7 @@ function filled(id: string, own: Readonly<Record<string, unknown>>): Filled {
 
 /** As a person would type it. */
 function rounded(value: number, spec: InputSpec | undefined): number | string {
-  return spec?.kind === 'number' && spec.unit !== '-' ? `${Number(inUnit(value, spec.shown).toPrecision(6))} ${spec.shown}` : value;
+  return spec?.kind === 'number' && spec.unit !== '-' ? `${Number(inUnit(value, spec.shown).toPrecision(6))} ${spec.shown}` : Number(value.toPrecision(6));
 }
 
 /** The latest mass that was measured of each blade, kg, in the order given; undefined of one that was not weighed yet. */
