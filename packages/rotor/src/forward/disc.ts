@@ -236,8 +236,8 @@ export class Disc {
    *
    * @param pitch  [rad] at twist 0
    * @param ahead  U_T at the axis; it grows by 1 along the radius
-   * @param level  U_P at the axis, and by how much it grows along the radius
-   * @param slant
+   * @param level  U_P at the axis
+   * @param slant  by how much U_P grows along the radius
    * @param tip    ΩR [m/s]
    */
   #meet(pitch: number, ahead: number, level: number, slant: number, tip: number): void {
