@@ -35,7 +35,7 @@ type Next = { readonly clause: Clause } | { readonly order: readonly number[] };
 /** Branches that may be looked into before the search gives up proving: a few seconds at most on the largest machines. */
 const mostBranches = 4000;
 
-/** Branches that may be looked into for more ways once the cheapest is known. */
+/** Branches that may be looked into for a second way once the cheapest is known, since the goal was last reached in whatever way. */
 const mostForMore = 120;
 
 /** Other ways are told when they cost at most this much more. Our own choice. */
