@@ -165,6 +165,8 @@ describe('Whimbrel answers', () => {
     expect(out).toMatch(/Blade bolt, shear [\d,]+ N of 3,697 N, overspeed/u);
     expect(out).toMatch(/Blade grip, hole of the bolt \S+ N of 3,697 N/u);
     expect(out).toMatch(/Thrust bearing, static .{0,20}8,700 N of 3,970 N/u);
+    // By hand: 5.5 N·m over half of 5 mm, 6 mm, 5.5 mm and half of 5 mm.
+    expect(out).toMatch(/Inner radial bearing, static .{0,20}830 N of 333 N/u);
   });
 
   it('which margins a change takes over one', async () => {
@@ -176,6 +178,8 @@ describe('Whimbrel answers', () => {
   it('whether something shakes in its own frequency at the speed that is flown', async () => {
     const { out: boom } = await ask('margins', whimbrel, 'margin shaking boom/tube first');
     expect(boom).toMatch(/Boom tube, first bending, away from what shakes: [\d.]+, holds.*natural frequency = [\d.]+ Hz/u);
+    // What it answers to stands with the speed at which it does: the distance of the margin is that of the nearest one.
+    expect(boom).toMatch(/It answers, main rotor at \(flown: 1,765 rpm\): [\d,]+ rpm, [\d.]+ % of that: \w+/u);
     // By hand: a tenth over 14,250 rpm · 14/113 · 47/10 · 19/18 = 8,758.9 rpm.
     const { out: tube } = await ask('margins', whimbrel, 'boom/drive-tube', '--json');
     expect(tube).toMatch(/"title":"Tail drive tube, first whirl".{0,400}"demand":"9,635 rpm"/u);

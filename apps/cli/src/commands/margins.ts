@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { countMargins, figures, margins, showMargin, working, workingLines, type LoadCaseId, type Margin, type Margins, type MarginWord } from '@rotorwright/figures';
+import { countMargins, figures, frequencyMap, margins, showMargin, working, workingLines, type LoadCaseId, type Margin, type Margins, type MarginWord } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
@@ -95,6 +95,20 @@ function list(terminal: Terminal, found: Margins, { machine, file }: NamedMachin
   ].join('\n');
 }
 
+/** Crossings of the map that are told. */
+const mostMeetings = 4;
+
+/** Of a natural frequency: at which speed of the main rotor it meets what shakes, nearest to the speed that is flown first. */
+function meetings({ columns }: Terminal, found: Margins, { capacity }: Margin): readonly string[] {
+  const frequency = found.set.get(capacity)?.inputs['frequency'];
+  const own = frequency && 'figure' in frequency ? frequency.figure : capacity;
+  const map = found.modes.some(({ figure }) => figure === own) ? frequencyMap(found) : undefined;
+  const crossings = map?.crossings.filter(({ mode }) => mode.figure === own).slice(0, mostMeetings) ?? [];
+  if (map === undefined || crossings.length === 0) return [];
+  const rpm = (speed: number): string => showQuantity(speed, 'rpm', { significant: 4 });
+  return ['', paragraph(`It answers, main rotor at (flown: ${rpm(map.flown)}):`, columns), ...crossings.map(({ order, speed, share }) => `  ${rpm(speed)}, ${showQuantity(share, '%', { significant: 3 })} of that: ${order.title}`)];
+}
+
 function one(terminal: Terminal, found: Margins, { file }: NamedMachine, margin: Margin): string {
   const paint = painter(terminal.colour);
   const loadCase = found.cases.find(({ id }) => id === margin.loadCase);
@@ -105,6 +119,7 @@ function one(terminal: Terminal, found: Margins, { file }: NamedMachine, margin:
     ...(loadCase === undefined ? [] : [paragraph(`Governs: ${loadCase.title}. ${loadCase.about}`, terminal.columns)]),
     ...(margin.leavesOut.length === 0 ? [] : [paragraph(`Left out: ${margin.leavesOut.join(' ')}`, terminal.columns)]),
     ...(margin.improve.length === 0 ? [] : [paragraph(`${margin.value === undefined ? 'Would make it known' : 'Would make it better known'}: ${margin.improve.join(', ')}`, terminal.columns)]),
+    ...meetings(terminal, found, margin),
     '',
     ...workingLines(tree, file).map((line) => branch(line, terminal.columns)),
   ].join('\n');
