@@ -47,7 +47,7 @@ function addLimits(builder: Builder, main: Rotor): void {
   const missing = [...blades.missing, ...weight.missing];
   const named = inSentence(main.title);
   builder.add({ name: `thrust-most ${main.id}`, title: `Most thrust of ${named}`, unit: 'N', shown: 'N', calculation: 'hover-limits', output: 'thrust', inputs, missing });
-  builder.add({ name: `thrust-reserve ${main.id}`, title: `Most thrust of ${named} over the weight`, unit: '-', shown: '-', calculation: 'hover-limits', output: 'reserve', inputs, missing });
+  builder.add({ name: `thrust-reserve ${main.id}`, title: `Most thrust of ${named} over ${builder.machine.verticalDragArea === undefined ? 'the weight' : 'that of hover'}`, unit: '-', shown: '-', calculation: 'hover-limits', output: 'reserve', inputs, missing });
   builder.add({ name: 'climb-rate', title: 'Rate of a straight climb with all power', unit: 'm/s', shown: 'm/s', calculation: 'hover-limits', output: 'climbRate', inputs, missing });
 }
 

@@ -110,6 +110,7 @@ describe('what the file says of the fuselage and the blades', () => {
     const thrust = (whimbrel.mass! * 9.80665) / (1 - 0.05 / (Math.PI * 0.773 ** 2));
     expect(value('hover-thrust main', blown)).toBeCloseTo(thrust, 9);
     expect(value('hover-power main', blown)).toBeGreaterThan(value('hover-power main'));
+    expect(blown.get('thrust-reserve main')!.title).toMatch(/over that of hover$/u);
     expect(value('thrust-reserve main', blown)).toBeCloseTo(value('thrust-most main', blown) / thrust, 6);
   });
 
