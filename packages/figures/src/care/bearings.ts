@@ -1,5 +1,5 @@
 import type { InstanceId, Part, Stack } from '@rotorwright/machine';
-import { partAt, type Members } from '../directions/members.ts';
+import { isBearing, partAt, type Members } from '../directions/members.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { Figure, FigureInput } from '../figure.ts';
 import { materialOf } from '../margins/bench.ts';
@@ -18,9 +18,6 @@ export interface BearingCare {
   readonly note?: string;
 }
 
-const kinds = new Set(['deep-groove', 'angular-contact', 'needle', 'thrust-ball', 'one-way']);
-const isBearing = (part: Part | undefined): part is Part => part !== undefined && kinds.has(part.kind);
-
 /** Cosine of the angle to upright within which a shaft stands: 45°. */
 const UPRIGHT = Math.SQRT1_2;
 
@@ -33,9 +30,10 @@ export function bearingsOf({ machine }: Builder, isFirst: (thing: { readonly mod
   const pressed = [...machine.joints.values()].filter((joint) => isFirst(joint) && joint.kind === 'press').flatMap(({ each }) => each.flatMap(({ holds }) => holds.map((instance) => ({ instance, part: partAt(machine, instance) }))));
   const seen = new Set<InstanceId>();
   return [...inStacks, ...pressed].flatMap((one) => {
-    if (!isBearing(one.part) || seen.has(one.instance)) return [];
-    seen.add(one.instance);
-    return [{ ...one, part: one.part }];
+    const { part, instance } = one;
+    if (part === undefined || !isBearing(part) || seen.has(instance)) return [];
+    seen.add(instance);
+    return [{ ...one, part }];
   });
 }
 

@@ -17,7 +17,8 @@ export interface Tie {
 /** Joints that keep things in place or move, and pass no torque unless the file says so. */
 const withoutTorque = new Set<Joint['kind']>(['circlip', 'ball-link']);
 
-const isBearing = (part: Part): boolean => /groove|thrust|contact|needle|roller|bearing|ball-|one-way/.test(part.kind);
+/** Bearings and one-way clutches. */
+export const isBearing = (part: Part): boolean => /groove|thrust|contact|needle|roller|bearing|ball-|one-way/.test(part.kind);
 
 /** Copies of a module are alike: tells the things of the first of them, which stands for all. */
 export function inFirstCopy(machine: Machine): (thing: { readonly module: string }) => boolean {
