@@ -122,6 +122,9 @@ const frequencies = [
   ...sourced({ document: 'Multipliers of a public test bearing 6205 in two public files; diameters from memory', place: 'its element figure of 4.7135 counts two strikes a turn', kind: 'published' }, (
     [['innerRaceRatio', 5.4152, 6e-5], ['outerRaceRatio', 3.5848, 6e-5], ['cageRatio', 0.39828, 5e-5], ['elementRatio', 4.7135 / 2, 3e-5]] as const
   ).map(([output, expected, tolerance]): Row => ['9 balls of 0.3126 in on 1.537 in', 'bearing-frequencies', { rollingElements: 9, elementDiameter: '0.3126 in', pitchDiameter: '1.537 in', shaftSpeed: '1000 rpm' }, output, expected, tolerance, 'absolute'])),
+  ...sourced({ document: 'Multipliers of a public test bearing 6203 (multipliers and diameters from memory)', place: 'its element figure of 3.9874 counts two strikes a turn; its races add up to 7.9999 instead of 8, so one is a digit out', kind: 'published' }, (
+    [['innerRaceRatio', 4.9469, 1e-4], ['outerRaceRatio', 3.053, 1.5e-4], ['cageRatio', 0.3817, 1e-4], ['elementRatio', 3.9874 / 2, 2e-4]] as const
+  ).map(([output, expected, tolerance]): Row => ['8 balls of 0.2656 in on 1.122 in', 'bearing-frequencies', { rollingElements: 8, elementDiameter: '0.2656 in', pitchDiameter: '1.122 in', shaftSpeed: '1000 rpm' }, output, expected, tolerance, 'absolute'])),
   ...sourced({ document: 'Public catalogue of a maker of housed units', place: 'page A-13, table A-9, size 204; the ratio of diameters follows from its outer figure', kind: 'published' }, (
     [['cageRatio', 0.382], ['elementRatio', 1.992], ['outerRaceRatio', 3.052], ['innerRaceRatio', 4.948]] as const
   ).map(([output, expected]): Row => ['8 balls, 0.237 of the pitch circle', 'bearing-frequencies', { rollingElements: 8, elementDiameter: 0.00237, pitchDiameter: 0.01, shaftSpeed: '1000 rpm' }, output, expected, 0.0011, 'absolute'])),
