@@ -34,7 +34,7 @@ export function listenCommand(program: Command, act: Act): void {
     .option('--by <name>', 'who keeps it')
     .option(...homeOption)
     .option('--json', 'the answer as JSON')
-    .addHelpText('after', '\nExample:\n  rotorwright listen whimbrel hover.wav\n  rotorwright listen whimbrel hover.wav --keep healthy --by Maren --sensor "phone, three metres behind"')
+    .addHelpText('after', '\nExample:\n  rotorwright listen whimbrel hover.wav\n  rotorwright listen whimbrel hover.wav --keep healthy --by Maren\n  rotorwright listen whimbrel hover.wav --sensor "phone, three metres behind"')
     .action(act((terminal, [machine, recording], options: ListenOptions) => listen(terminal, machine, recording ?? '', options)));
 }
 
