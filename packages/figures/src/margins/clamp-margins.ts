@@ -5,7 +5,6 @@ import { entry } from '../set/builder.ts';
 import { reactions } from './bearing-margins.ts';
 import { hardest, type MarginBench, type Side } from './bench.ts';
 import { placeOfPart } from './geometry.ts';
-import type { LoadCase } from './load-cases.ts';
 import { shaftTorque, couplingTorque } from './shaft-torques.ts';
 import type { Support } from './supports.ts';
 import { carrierOf } from './thrust-carrier.ts';
@@ -21,11 +20,12 @@ export function addHousings(bench: MarginBench, supports: readonly Support[]): v
   for (const support of supports) {
     if (support.about !== undefined || support.bearings.length !== 2) continue;
     const { housing } = support.stack;
-    if (housing.length === 1) addHousing(bench, supports, support, housing[0]!, 'across');
-    else support.bearings.forEach(({ instance }, index) => {
-      const nearest = nearestOf(bench, instance, housing);
-      if (nearest !== undefined) addHousing(bench, supports, support, nearest, (['first', 'second'] as const)[index]!);
-    });
+    const [first, second] = housing.length === 1 ? [housing[0], housing[0]] : support.bearings.map(({ instance }) => nearestOf(bench, instance, housing));
+    if (first !== undefined && first === second) addHousing(bench, supports, support, first, 'across');
+    else {
+      if (first !== undefined) addHousing(bench, supports, support, first, 'first');
+      if (second !== undefined) addHousing(bench, supports, support, second, 'second');
+    }
   }
 }
 
@@ -33,24 +33,21 @@ function addHousing(bench: MarginBench, supports: readonly Support[], support: S
   const screws = screwsToFrame(bench.machine).get(housing) ?? [];
   const part = bench.partAt(housing);
   if (!part || screws.length === 0) return;
-  const own = support.bearings.find((_, index) => output === (['first', 'second'] as const)[index])?.instance;
-  const force = (each: LoadCase): string | undefined => {
-    const loads = reactions(bench, supports, support, each);
-    if (loads === undefined) return undefined;
-    const name = `housing-force ${housing} ${each.id}`;
-    const carrier = own === undefined ? undefined : carrierOf(bench, support, loads);
-    const along: FigureInput = carrier === undefined || carrier === own ? { figure: `${loads} thrust` } : { constant: 0, unit: 'N', source: 'the other bearing carries the push' };
-    if (!bench.builder.get(name)) bench.builder.add({ name, title: `Force on ${inSentence(part.title)}, ${each.title}`, ...newton, calculation: 'resultant', output: 'force', inputs: { across: { figure: `${loads} ${output}` }, along } });
-    return name;
-  };
   // The case that drives the shaft hardest, as for its bearings.
   const loadCase = hardest(bench, (each) => shaftTorque(bench, support.shaft, each))?.loadCase;
-  const demand = loadCase && force(loadCase);
-  if (!demand) return;
+  const loads = loadCase && reactions(bench, supports, support, loadCase);
+  if (!loads) return;
+  const own = output === 'across' ? undefined : support.bearings[output === 'first' ? 0 : 1]!.instance;
+  const carrier = own === undefined ? undefined : carrierOf(bench, support, loads);
+  const along: FigureInput = carrier === undefined || carrier === own ? { figure: `${loads} thrust` } : { constant: 0, unit: 'N', source: 'the other bearing carries the push' };
+  // Two shafts may stand in one housing: each pulls at its screws.
+  const another = bench.builder.get(`margin grip ${housing}`) !== undefined;
   bench.add({
-    kind: 'grip', of: housing, module: part.module, title: `${part.title}, grip of its screws`, loadCase, demand,
+    kind: 'grip', of: another ? `${housing} ${support.stack.key}` : housing, module: part.module, loadCase,
+    title: `${part.title}, grip of its screws${another ? ` on ${inSentence(support.stack.title)}` : ''}`,
+    demand: { title: `Force on ${inSentence(part.title)}, ${loadCase.title}`, ...newton, calculation: 'resultant', output: 'force', inputs: { across: { figure: `${loads} ${output}` }, along } },
     capacity: gripOf(screws, `Force that the screws of ${inSentence(part.title)} hold by friction`),
-    leavesOut: [...leavesOut, 'The moment by which a shaft that stands out beyond its housing tilts it.'],
+    leavesOut: [...leavesOut, 'The moment by which a shaft that stands out beyond its housing tilts it, and what another shaft in the same housing pulls.'],
   });
 }
 

@@ -8,7 +8,7 @@ import { season } from './load-cases.ts';
 import { pairOf } from './mesh-forces.ts';
 
 const length = { unit: 'm', shown: 'mm' } as const;
-const bench20: FigureInput = { constant: 293.15, unit: 'K', source: '20 °C at the bench: common practice, no source' };
+const atBench: FigureInput = { constant: 293.15, unit: 'K', source: '20 °C at the bench: common practice, no source' };
 
 /** Backlash that is set against what warmth and damp take of it, where one of two gears is of plastic. */
 export function addMeshWindows(bench: MarginBench): void {
@@ -42,7 +42,7 @@ export function windowInputs(machine: Machine, coupling: Coupling): { readonly i
     ['material2', ...second!],
     ['frameMaterial', ...between(machine, coupling)],
     ['cold', season(machine, 'coldest'), ''],
-    ['assembly', bench20, ''],
+    ['assembly', atBench, ''],
     ['hot', season(machine, 'hottest'), ''],
   ]);
   return { inputs: { ...pair.inputs, ...inputs }, missing: [...pair.missing, ...missing] };

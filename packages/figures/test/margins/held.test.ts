@@ -53,6 +53,15 @@ describe('clamped faces', () => {
     expect(of(reckon(housed), 'grip drive/block')).toMatchObject({ loadCase: 'hard-collective' });
   });
 
+  test('two housings of which one lies at each bearing bear what that bearing does; the push goes to the one that carries it', () => {
+    const text = housed.replace('housing: block,', 'housing: [block, other],').replace('{shoulder: block}', '{shoulder: block}, {shoulder: other}')
+      .replace('at: [0 mm, 0 mm, 45 mm]}', 'at: [0 mm, 0 mm, 5 mm]}\n      other: {kind: housing, material: aluminium 7075, at: [0 mm, 0 mm, 85 mm]}')
+      .replace('      cap-screw:', '      other-screw: {kind: screw, thread: M3, class: 12.9, copies: 2, in: other, holds: frame, engagement: 6 mm, torque: 1.2 N·m, lock: medium}\n      cap-screw:');
+    const found = reckon(text, 'hover');
+    expect(figure(found, of(found, 'grip drive/block').demand)).toBeCloseTo(Math.hypot(figure(found, 'bearing-load drive/turning hover first'), 4 * 9.80665), 9);
+    expect(figure(found, of(found, 'grip drive/other').demand)).toBeCloseTo(figure(found, 'bearing-load drive/turning hover second'), 9);
+  });
+
   const flanged = otherwise(['gear-pin: {kind: pin, in: mast, holds: gear, diameter: 3 mm, material: hardened steel, lock: press}', 'gear-screw: {kind: screw, thread: M3, class: 12.9, copies: 4, in: mast, holds: gear, circle: 30 mm, torque: 1 N·m, lock: medium}']);
 
   test('screws of a gear hold μ · 4 · F_M on their circle against the torque of the shaft', () => {

@@ -1,17 +1,13 @@
+import type { Conditions } from '@rotorwright/figures';
 import { inUnit, showQuantity } from '@rotorwright/units';
 import type { ReactNode } from 'react';
 import { Button } from '../../sheet/index.ts';
 
-/** What a hand may move on this sheet; that of the file, or of a standard day, where it is not there. SI. */
-export interface Conditions {
-  readonly sourceSpeed?: number;
-  readonly altitude?: number;
-  /** K above the standard atmosphere */
-  readonly temperatureOffset?: number;
-}
+/** What a hand may move on this sheet. */
+export type Moved = Pick<Conditions, 'sourceSpeed' | 'altitude' | 'temperatureOffset'>;
 
 interface Field {
-  readonly key: keyof Conditions;
+  readonly key: keyof Moved;
   readonly title: string;
   readonly filed: number;
   readonly min: number;
@@ -31,8 +27,8 @@ export interface ConditionFieldsProps {
   readonly kind: 'engine' | 'motor' | undefined;
   /** Speed of engine or motor in the file, rad/s. */
   readonly filed: number | undefined;
-  readonly conditions: Conditions;
-  readonly onChange: (conditions: Conditions) => void;
+  readonly conditions: Moved;
+  readonly onChange: (conditions: Moved) => void;
 }
 
 /** Speed of engine or motor, and the air, by hand: everything follows while one is dragged. */

@@ -5,7 +5,7 @@ import { useSearchParams } from 'wouter';
 import { useMachine, type ReadableMachine } from '../../data/index.ts';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
 import { FrequencyMapPicture } from './frequency-map.tsx';
-import { ConditionFields, type Conditions } from './condition-fields.tsx';
+import { ConditionFields, type Moved } from './condition-fields.tsx';
 import { MarginBars } from './margin-bars.tsx';
 import { Entries, MarginDetail } from './margin-detail.tsx';
 import { marginWords, missingEntries, wordOrder } from './words.ts';
@@ -28,7 +28,7 @@ export function MarginsPage(): ReactNode {
   }, { replace: true });
 
   const reckon = useMemo(() => prepareFigures(machine), [machine]);
-  const [conditions, setConditions] = useState<Conditions>({});
+  const [conditions, setConditions] = useState<Moved>({});
   const reckoned = useDeferredValue(conditions);
   const set = useMemo(() => reckon(reckoned), [reckon, reckoned]);
   const { source } = set.drive;
