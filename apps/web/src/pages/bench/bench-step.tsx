@@ -3,7 +3,7 @@ import { answersFor, shimTask, type Answer, type Step } from '@rotorwright/build
 import type { StepState } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
 import type { Photo } from '../../data/index.ts';
-import { StateMark, Warning, WhichWay } from '../../sheet/index.ts';
+import { SignerPanel, StateMark, Warning, WhichWay } from '../../sheet/index.ts';
 import type { Blocker } from '../build/blockers.ts';
 import { AnswerPanel } from './answer-panel.tsx';
 import { CureDial } from './cure-dial.tsx';
@@ -19,7 +19,6 @@ import type { Seal } from './seal.ts';
 import { SecondLook } from './second-look.tsx';
 import { ShimPanel } from './shim-panel.tsx';
 import { SignBar } from './sign-bar.tsx';
-import { SignerPanel } from './signer-panel.tsx';
 import type { Signers } from '../../data/signers.ts';
 import { useKeptTicks } from './use-kept-ticks.ts';
 import { useNarrow } from './use-narrow.ts';

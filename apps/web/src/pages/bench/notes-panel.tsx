@@ -13,7 +13,7 @@ export function NotesPanel({ title, choices, busy, onNote, onClose }: NotesPanel
   const [own, setOwn] = useState('');
   const id = useId();
   return (
-    <section className="bench-panel" aria-label={title}>
+    <section className="panel" aria-label={title}>
       <header><h2>{title}</h2><button type="button" onClick={onClose}>Close</button></header>
       <div className="choices">{choices.map((choice) => <button key={choice} type="button" disabled={busy} onClick={() => onNote(choice)}>{choice}</button>)}</div>
       <form onSubmit={(event) => { event.preventDefault(); if (own.trim() !== '') onNote(own.trim()); }}>

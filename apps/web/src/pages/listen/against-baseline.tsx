@@ -3,10 +3,8 @@ import { heardRecords } from '@rotorwright/logbook';
 import { soundRecord, trendsOf, type Hearing, type LineTrend } from '@rotorwright/signals';
 import { showNumber } from '@rotorwright/units';
 import { useId, useState, type ReactNode } from 'react';
-import { newEntryId, wordsOf, type ReadableMachine } from '../../data/index.ts';
-import { keepSigners, readSigners, withSigner } from '../../data/signers.ts';
-import { Button, dayOf, StateWord } from '../../sheet/index.ts';
-import { SignerPanel } from '../bench/signer-panel.tsx';
+import type { ReadableMachine } from '../../data/index.ts';
+import { Button, dayOf, StateWord, useRecord } from '../../sheet/index.ts';
 
 export interface AgainstBaselineProps {
   readonly open: ReadableMachine;
@@ -18,10 +16,8 @@ export interface AgainstBaselineProps {
 export function AgainstBaseline({ open, sound, hearing }: AgainstBaselineProps): ReactNode {
   const known = [...new Set(heardRecords(open.entries).map((each) => each.sensor))];
   const [sensor, setSensor] = useState(known.at(-1) ?? 'phone');
-  const [signers, setSigners] = useState(() => readSigners(localStorage));
-  const [asking, setAsking] = useState(false);
-  const [kept, setKept] = useState<'healthy' | 'flight' | 'busy'>();
-  const [trouble, setTrouble] = useState<string>();
+  const book = useRecord(open);
+  const [kept, setKept] = useState<'healthy' | 'flight'>();
   const id = useId();
   // What was kept a moment ago must not be held against itself.
   const [before] = useState(open.entries);
@@ -32,16 +28,7 @@ export function AgainstBaseline({ open, sound, hearing }: AgainstBaselineProps):
   const trends = trendsOf(record, earlier);
 
   const keep = async (asHealthy: boolean): Promise<void> => {
-    if (signers.now === undefined) return setAsking(true);
-    setKept('busy');
-    setTrouble(undefined);
-    try {
-      await open.sign([{ id: newEntryId(), machine: open.id, at: new Date().toISOString(), by: signers.now, body: { kind: 'heard', healthy: asHealthy, sensor: sensor.trim(), record } }], 'recording');
-      setKept(asHealthy ? 'healthy' : 'flight');
-    } catch (error) {
-      setKept(undefined);
-      setTrouble(`Not kept yet: ${wordsOf(error)} Try again.`);
-    }
+    if (await book.enter({ kind: 'heard', healthy: asHealthy, sensor: sensor.trim(), record }, 'recording')) setKept(asHealthy ? 'healthy' : 'flight');
   };
   return (
     <section className="area">
@@ -51,18 +38,13 @@ export function AgainstBaseline({ open, sound, hearing }: AgainstBaselineProps):
         <label htmlFor={id}>Recorded by</label>
         <input id={id} list={`${id}-known`} value={sensor} maxLength={80} onChange={({ target }) => setSensor(target.value)} />
         <datalist id={`${id}-known`}>{known.map((each) => <option key={each} value={each} />)}</datalist>
-        <Button disabled={kept !== undefined || sensor.trim() === ''} onClick={() => void keep(true)}>Keep as healthy</Button>
-        <Button disabled={kept !== undefined || sensor.trim() === ''} onClick={() => void keep(false)}>Keep as a flight</Button>
+        <Button disabled={book.busy || kept !== undefined || sensor.trim() === ''} onClick={() => void keep(true)}>Keep as healthy</Button>
+        <Button disabled={book.busy || kept !== undefined || sensor.trim() === ''} onClick={() => void keep(false)}>Keep as a flight</Button>
       </p>
       <p className="soft small">Only alike recordings can be compared: the same phone, the same place, the same flight.</p>
-      {asking && <SignerPanel signers={signers} onChoose={(name) => {
-        const chosen = withSigner(signers, name);
-        setSigners(chosen);
-        keepSigners(localStorage, chosen);
-        setAsking(false);
-      }} />}
-      {(kept === 'healthy' || kept === 'flight') && <p role="status"><StateWord state="signed">kept {kept === 'healthy' ? 'as healthy' : 'as a flight'}</StateWord> Later recordings by {sensor.trim()} are held against it.</p>}
-      {trouble && <p role="alert" className="field-problem">{trouble}</p>}
+      {book.panel}
+      {kept && <p role="status"><StateWord state="signed">kept {kept === 'healthy' ? 'as healthy' : 'as a flight'}</StateWord> Later recordings by {sensor.trim()} are held against it.</p>}
+      {book.trouble && <p role="alert" className="field-problem">{book.trouble}</p>}
     </section>
   );
 }

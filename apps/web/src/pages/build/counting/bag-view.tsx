@@ -1,9 +1,7 @@
 import { useState, type ReactNode } from 'react';
 import type { BagCount, LineCount } from '@rotorwright/logbook';
-import { newEntryId, wordsOf, type ReadableMachine } from '../../../data/index.ts';
-import { dayOf } from '../../../sheet/index.ts';
-import { SignerPanel } from '../../bench/signer-panel.tsx';
-import { keepSigners, readSigners, withSigner } from '../../../data/signers.ts';
+import type { ReadableMachine } from '../../../data/index.ts';
+import { dayOf, useRecord } from '../../../sheet/index.ts';
 import { allThere, keepTallies, lineOf, pressed, readTallies, talliesOf, type Tallies, type Tally } from './tally.ts';
 
 export interface BagViewProps {
@@ -17,10 +15,7 @@ export interface BagViewProps {
 /** One bag: each kind of part is there, or missing, damaged, replaced; then the whole bag is put on record. */
 export function BagView({ open, bag, onAll, onDone }: BagViewProps): ReactNode {
   const [tallies, setTallies] = useState<Tallies>(() => readTallies(localStorage, open.id, bag.id) ?? talliesOf(bag.lines));
-  const [signers, setSigners] = useState(() => readSigners(localStorage));
-  const [asking, setAsking] = useState(false);
-  const [busy, setBusy] = useState(false);
-  const [trouble, setTrouble] = useState<string>();
+  const book = useRecord(open);
   const left = bag.lines.filter(({ item }) => tallies[item] === undefined).length;
 
   const tally = (item: string, after: Tally): void => {
@@ -29,36 +24,20 @@ export function BagView({ open, bag, onAll, onDone }: BagViewProps): ReactNode {
     keepTallies(localStorage, open.id, bag.id, next);
   };
   const record = async (): Promise<void> => {
-    if (signers.now === undefined) {
-      setAsking(true);
-      return;
-    }
-    setBusy(true);
-    setTrouble(undefined);
-    try {
-      await open.sign([{ id: newEntryId(), machine: open.id, at: new Date().toISOString(), by: signers.now, body: { kind: 'counted', bag: bag.id, lines: bag.lines.map((line) => lineOf(line, tallies[line.item] ?? allThere)) } }], `count of ${bag.title}`);
-      keepTallies(localStorage, open.id, bag.id, undefined);
-      onDone();
-    } catch (error) {
-      setTrouble(`Not recorded yet: ${wordsOf(error)} Try again.`);
-      setBusy(false);
-    }
+    if (!(await book.enter({ kind: 'counted', bag: bag.id, lines: bag.lines.map((line) => lineOf(line, tallies[line.item] ?? allThere)) }, `count of ${bag.title}`))) return;
+    keepTallies(localStorage, open.id, bag.id, undefined);
+    onDone();
   };
   return (
     <section className="area count-bag" aria-label={bag.title}>
       <div className="area-head"><h2>{bag.title}</h2><span className="soft small">{bag.by === undefined ? 'not on record yet' : `last counted by ${bag.by}, ${dayOf(bag.at ?? '')}`}</span></div>
       <button type="button" className="count-all" onClick={onAll}>All bags, shopping list</button>
       <ol>{bag.lines.map((line) => <Line key={line.item} line={line} tally={tallies[line.item]} onTally={(after) => tally(line.item, after)} />)}</ol>
-      {asking && <SignerPanel signers={signers} onChoose={(name) => {
-        const chosen = withSigner(signers, name);
-        setSigners(chosen);
-        keepSigners(localStorage, chosen);
-        setAsking(false);
-      }} />}
-      {trouble && <p role="alert" className="field-problem">{trouble}</p>}
+      {book.panel}
+      {book.trouble && <p role="alert" className="field-problem">{book.trouble}</p>}
       <div className="count-foot">
-        <button type="button" onClick={() => setAsking(!asking)} aria-expanded={asking}>{signers.now === undefined ? 'Who counts?' : <>as <b>{signers.now}</b></>}</button>
-        <button type="button" className="ink" disabled={busy || left > 0} onClick={() => void record()}>{busy ? 'Recording …' : 'Put this bag on record'}{left > 0 && <small>{left === 1 ? '1 kind' : `${left} kinds`} still to count</small>}</button>
+        <button type="button" onClick={book.ask} aria-expanded={book.asking}>{book.by === undefined ? 'Who counts?' : <>as <b>{book.by}</b></>}</button>
+        <button type="button" className="ink" disabled={book.busy || left > 0} onClick={() => void record()}>{book.busy ? 'Recording …' : 'Put this bag on record'}{left > 0 && <small>{left === 1 ? '1 kind' : `${left} kinds`} still to count</small>}</button>
       </div>
     </section>
   );
