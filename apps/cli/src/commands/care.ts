@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { bearingWords, careNotes, careOf, figures, meshWords, warmthWants, working, workingLines, type BearingCare, type Care, type Figure, type MeshCare } from '@rotorwright/figures';
+import { bearingWords, careNotes, careOf, careWants, figures, meshWords, working, workingLines, type BearingCare, type Care, type Figure, type MeshCare } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
@@ -46,21 +46,22 @@ const asJson = (id: string, { meshes, bearings }: Care) => ({
   bearings: bearings.map(({ instance, part, note, ...own }) => ({ of: instance, title: part.title, ...(note === undefined ? {} : { note }), figures: own })),
 });
 
-function overview(terminal: Terminal, { machine }: NamedMachine, { meshes, bearings }: Care): readonly string[] {
+function overview(terminal: Terminal, { machine }: NamedMachine, { set, meshes, bearings }: Care): readonly string[] {
   const paint = painter(terminal.colour);
   const say = (words: string): string => paragraph(words, terminal.columns);
   if (meshes.length + bearings.length === 0) return [`${machine.name} names no mesh of gears and no bearing in a stack.`];
-  const wanted = warmthWants(bearings);
+  const wants = careWants({ set, meshes, bearings });
   return [
     paint('bold', machine.name),
     ...(meshes.length === 0 ? [] : [
       table([{ title: 'mesh', breaks: true }, { title: 'set the axes to', right: true }, { title: 'backlash then', right: true }, { title: 'coldest', right: true }, { title: 'hottest', right: true }, { title: '', breaks: true }], meshes.map((mesh) => meshRow(mesh)), terminal.columns),
+      ...(wants.meshes === undefined ? [] : [say(wants.meshes)]),
       say(careNotes.meshes),
       '',
     ]),
     ...(bearings.length === 0 ? [] : [
       table([{ title: 'bearing' }, { title: 'housing at', right: true }, { title: 'grease after', right: true }, { title: 'so much', right: true }, { title: '', breaks: true }], bearings.map((bearing) => bearingRow(bearing)), terminal.columns),
-      ...(wanted.length > 0 ? [say(`The warmth of the others wants ${wanted.join(', ')}.`)] : []),
+      ...(wants.bearings === undefined ? [] : [say(wants.bearings)]),
       '',
       say(careNotes.warmth),
       say(careNotes.grease),

@@ -40,7 +40,9 @@ export function bearingsOf({ machine }: Builder, isFirst: (thing: { readonly mod
 export function bearingCare(builder: Builder, members: Members, { instance, part, stack }: ReturnType<typeof bearingsOf>[number]): BearingCare {
   const turning = turnsWith(builder, members, part, stack);
   const fresh = 'note' in turning ? turning : greaseOf(builder, instance, part, turning.shaft);
-  return { instance, part, ...fresh, ...warmthOf(builder, instance, part, stack) };
+  const { refused, ...warmth } = warmthOf(builder, instance, part, stack);
+  const notes = [...refused, ...('note' in fresh ? [fresh.note] : [])];
+  return { instance, part, ...fresh, ...warmth, ...(notes.length === 0 ? {} : { note: notes.join(' ') }) };
 }
 
 /** The shaft with which one of its rings turns while the other stands still; or why the rule for grease does not fit. */
@@ -76,7 +78,7 @@ function greaseOf(builder: Builder, instance: InstanceId, part: Part, shaft: str
   };
 }
 
-function warmthOf(builder: Builder, instance: InstanceId, part: Part, stack: Stack | undefined): Pick<BearingCare, 'warmth' | 'spare'> {
+function warmthOf(builder: Builder, instance: InstanceId, part: Part, stack: Stack | undefined): Pick<BearingCare, 'warmth' | 'spare'> & { readonly refused: readonly string[] } {
   const { machine } = builder;
   const title = inSentence(part.title);
   const press = [...machine.joints.values()].find(({ kind, fit, each }) => kind === 'press' && fit !== undefined && each.some(({ holds }) => holds.includes(instance)));
@@ -99,6 +101,7 @@ function warmthOf(builder: Builder, instance: InstanceId, part: Part, stack: Sta
     missing: grown.missing,
   };
   return {
+    refused: interference.value === undefined && interference.missing.length === 0 ? interference.warnings : [],
     warmth: builder.add({ ...common, name: `warm ${instance}`, title: `Housing warm enough for ${title} to drop in`, shown: '°C', output: 'housingTemperature' }),
     spare: builder.add({ ...common, name: `warm-spare ${instance}`, title: `From there to the least that must not get hot near ${title}: seal, grease, temper or lock`, shown: 'K', output: 'margin' }),
   };

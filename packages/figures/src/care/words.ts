@@ -1,11 +1,12 @@
 import { showQuantity } from '@rotorwright/units';
 import type { Figure } from '../figure.ts';
 import type { BearingCare } from './bearings.ts';
+import type { Care } from './care.ts';
 import type { MeshCare } from './meshes.ts';
 
-/** What there is to say of a mesh beside its numbers: what is missing, what the file sets, what the slots allow. */
+/** What there is to say of a mesh beside its numbers: what the file sets, what the slots allow. */
 export function meshWords({ coupling, distance, note }: MeshCare): string {
-  if (distance.value === undefined) return `${capital(wanting(distance))}.`;
+  if (distance.value === undefined && distance.missing.length === 0) return distance.warnings.join(' ');
   const { min, max } = coupling.backlash ?? {};
   const ends = [min, ...(max === min ? [] : [max])].flatMap((end) => (end === undefined ? [] : [showQuantity(end, 'mm', { significant: 3 })]));
   return [...(ends.length === 0 ? [] : [`The file sets ${ends.join(' to ')}.`]), ...(note === undefined ? [] : [note])].join(' ');
@@ -20,10 +21,16 @@ export function bearingWords({ warmth, spare, interval, note }: BearingCare): st
   ].join(' ');
 }
 
-/** The entries without which the warmth of some bearings stays unknown. */
-export const warmthWants = (bearings: readonly BearingCare[]): readonly string[] => [...new Set(bearings.flatMap(({ warmth }) => warmth.missing))];
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+/** The entries without which some of the meshes, and the warmth of some bearings, stay unknown. */
+export function careWants({ set, meshes, bearings }: Care): { readonly meshes?: string; readonly bearings?: string } {
+  const words = (what: string, figures: readonly Figure[]): string | undefined => {
+    // A figure that was refused is no entry: what refused it stands with its bearing.
+    const paths = [...new Set(figures.flatMap(({ missing }) => missing))].filter((path) => set.get(path) === undefined);
+    return paths.length === 0 ? undefined : `What is not known of the ${what} wants ${paths.join(', ')}.`;
+  };
+  const [ofMeshes, ofBearings] = [words('meshes', meshes.map(({ distance }) => distance)), words('warmth', bearings.map(({ warmth }) => warmth))];
+  return { ...(ofMeshes === undefined ? {} : { meshes: ofMeshes }), ...(ofBearings === undefined ? {} : { bearings: ofBearings }) };
+}
 
 const wanting = ({ missing, warnings }: Figure): string => (missing.length > 0 ? `wants ${missing.join(', ')}` : (warnings[0] ?? 'cannot be formed').replace(/\.$/u, ''));
 

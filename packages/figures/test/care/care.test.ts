@@ -1,4 +1,4 @@
-import { careOf, figures, working } from '@rotorwright/figures';
+import { bearingWords, careOf, careWants, figures, meshWords, working } from '@rotorwright/figures';
 import { describe, expect, test } from 'vitest';
 import { read } from '../read.ts';
 
@@ -95,5 +95,20 @@ describe('when a bearing wants fresh grease', () => {
     const one = bearing(text);
     expect(one).not.toHaveProperty('interval');
     expect(one.note).toMatch(note);
+  });
+});
+
+describe('words beside the numbers', () => {
+  test('say what the file sets, how far a warmth stays below its limit or which limits it passes, and what is missing', () => {
+    expect(meshWords(care(file().replace('width: 10 mm', 'width: 10 mm, backlash: 0.3 to 0.4 mm')).meshes[0]!)).toBe('The file sets 0.3 mm to 0.4 mm.');
+    expect(meshWords(care(file({ centre: '50 to 50.1 mm' })).meshes[0]!)).toBe('The slots of the frame do not reach that far.');
+    // By hand: 60 K less 38.85 K; P7 at 22 mm is −14/−35 µm: 40 µm over 23.4·10⁻⁶/K · 22 mm = 77.7 K.
+    expect(bearingWords(bearing(file()))).toBe('21 K below the lowest limit.');
+    expect(bearingWords(bearing(file({ bearing: 'housing-fit: P7' })))).toBe('Too hot, by 18 K, for seal and grease.');
+    expect(bearingWords(bearing(file().replace('low: {kind: deep-groove, bore: 8 mm, ', 'low: {kind: deep-groove, ')))).toBe('21 K below the lowest limit. Grease wants modules.block.parts.low.bore.');
+    expect(bearingWords(bearing(file({ bearing: 'housing-fit: tight' })))).toMatch(/^hole: given tight; wanted another one/u);
+    expect(careWants(care(file({ bearing: 'housing-fit: tight' }))).bearings).toBe('What is not known of the warmth wants modules.block.parts.high.housing-fit.');
+    expect(careWants(care())).toEqual({ bearings: 'What is not known of the warmth wants modules.block.parts.high.housing-fit.' });
+    expect(careWants(care(file({ wheel: 'walnut' }))).meshes).toBe('What is not known of the meshes wants materials.walnut.expansion.');
   });
 });

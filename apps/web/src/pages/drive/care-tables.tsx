@@ -1,4 +1,4 @@
-import { bearingWords, careNotes, meshWords, warmthWants, type Care, type Figure } from '@rotorwright/figures';
+import { bearingWords, careNotes, careWants, meshWords, type Care, type Figure } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import type { ReactNode } from 'react';
 
@@ -8,7 +8,7 @@ interface CareProps {
 }
 
 /** Where to set each mesh, how warm each housing must be for its bearing, when it wants fresh grease. */
-export function CareTables({ care: { meshes, bearings }, onOpen }: CareProps): ReactNode {
+export function CareTables({ care: { set, meshes, bearings }, onOpen }: CareProps): ReactNode {
   if (meshes.length + bearings.length === 0) return null;
   const cell = (figure: Figure | undefined, what: string, significant = 3): ReactNode => (
     <td className="number">{figure && (
@@ -17,7 +17,7 @@ export function CareTables({ care: { meshes, bearings }, onOpen }: CareProps): R
       </button>
     )}</td>
   );
-  const wanted = warmthWants(bearings);
+  const wants = careWants({ set, meshes, bearings });
   return (
     <section className="area">
       <div className="area-head"><h2>Care</h2><span className="small soft">each figure opens into its working</span></div>
@@ -33,6 +33,7 @@ export function CareTables({ care: { meshes, bearings }, onOpen }: CareProps): R
               </tr>
             ))}</tbody>
           </table>
+          {wants.meshes !== undefined && <p className="small">{wants.meshes}</p>}
           <p className="small soft">{careNotes.meshes}</p>
         </div>
       )}
@@ -48,7 +49,7 @@ export function CareTables({ care: { meshes, bearings }, onOpen }: CareProps): R
               </tr>
             ))}</tbody>
           </table>
-          {wanted.length > 0 && <p className="small">The warmth of the others wants {wanted.join(', ')}.</p>}
+          {wants.bearings !== undefined && <p className="small">{wants.bearings}</p>}
           <p className="small">{careNotes.warmth}</p>
           <p className="small soft">{careNotes.grease}</p>
         </div>
