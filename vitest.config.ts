@@ -4,6 +4,9 @@ import { defineConfig } from 'vitest/config';
 const resolve = { conditions: ['source', 'node', 'import', 'default'] };
 const ssr = { resolve: { conditions: ['source', 'node', 'import', 'default'] } };
 
+// Rooms keep no state of their own (only what is remembered per frozen machine), so test files may share their modules: half the time.
+const isolate = false;
+
 export default defineConfig({
   test: {
     projects: [
@@ -12,12 +15,13 @@ export default defineConfig({
         ssr,
         test: {
           name: 'unit',
+          isolate,
           include: ['packages/*/test/**/*.test.ts', 'apps/{server,cli}/test/**/*.test.ts', 'tests/*.test.ts'],
           setupFiles: ['tests/property-seed.ts'],
           testTimeout: 20_000,
         },
       },
-      { resolve, ssr, test: { name: 'checks', include: ['checks/test/**/*.test.ts'], testTimeout: 20_000 } },
+      { resolve, ssr, test: { name: 'checks', isolate, include: ['checks/test/**/*.test.ts'], testTimeout: 20_000 } },
       {
         resolve,
         ssr,
