@@ -42,3 +42,23 @@ describe('what is no recording is refused: status 2, and why', () => {
     expect(await shell(['listen', machine, 'x.wav'])).toMatchObject({ status: 2, err: expect.stringMatching(/no main rotor whose sound could be known/u) as string });
   });
 });
+
+describe('a recording that is kept', () => {
+  const demo = 'examples/whimbrel/hover.wav';
+
+  it('is what later ones are held against; the suspect comes with its step', async () => {
+    const home = temporaryFolder();
+    const first = await shell(['listen', whimbrel, demo, '--home', home, '--keep', 'healthy', '--by', 'Maren']);
+    expect(first).toMatchObject({ status: 0, err: expect.stringMatching(/Kept as entry 1 of whimbrel, by Maren/u) as string });
+    const { out } = await shell(['listen', whimbrel, demo, '--home', home, '--json']);
+    const { trends, flaws } = JSON.parse(out) as { trends: { verdict: string; change: number }[]; flaws: { explained: { title: string; step: string } }[] };
+    expect(trends.length).toBeGreaterThan(5);
+    expect(trends.every(({ verdict, change }) => verdict === 'as before' && change === 0)).toBe(true);
+    expect(flaws[0]!.explained).toMatchObject({ title: expect.stringMatching(/^Bearing strikes: .*outer race/u) as string, step: expect.stringMatching(/^tail-end\//u) as string });
+  }, 90_000);
+
+  it('needs a name, and one of two words', async () => {
+    expect(await shell(['listen', whimbrel, demo, '--keep', 'healthy'])).toMatchObject({ status: 2, err: expect.stringMatching(/Say who keeps it: --by NAME/u) as string });
+    expect(await shell(['listen', whimbrel, demo, '--keep', 'perhaps', '--by', 'Maren'])).toMatchObject({ status: 2, err: expect.stringMatching(/neither healthy nor flight/u) as string });
+  });
+});
