@@ -129,8 +129,8 @@ function HeardSheet({ heard: { name, hearing, pieces, warnings, seconds }, open,
         </div>
       </section>
       {pieces !== undefined && pieces.length > 1 && <Pieces pieces={pieces} />}
-      {told && <AgainstBaseline key={`${name} ${hearing.from}`} open={open} sound={sound} hearing={hearing} />}
       {told && hearing.lines && <section className="area"><div className="area-head"><h2>Who speaks</h2><span className="small soft">{hearing.unit === undefined ? 'relative levels: the sensor is not calibrated' : `heights in ${hearing.unit}, as the file states them`}</span></div><LineTable id={id} machine={machine} plan={plan} sound={sound} hearing={hearing} /></section>}
+      {told && <AgainstBaseline key={`${name} ${hearing.from}`} open={open} sound={sound} hearing={hearing} />}
     </>
   );
 }
