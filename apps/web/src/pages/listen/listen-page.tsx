@@ -89,7 +89,7 @@ function Body({ listening, open, sound, onStop, onWhole }: { readonly listening:
     case 'nothing':
       return (
         <Empty title="Drop a recording here">
-          <p>Ten seconds of steady running, from a phone or an accelerometer: WAV, what a phone records, or a table of time and acceleration. It stays on this device.</p>
+          <p>Ten seconds of steady running, from a phone or an accelerometer: WAV, what a phone records, or a table of time and acceleration. The sound stays on this device; the logbook gets only the lines that you keep.</p>
         </Empty>
       );
     case 'work':
