@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { planBuild } from '@rotorwright/build';
-import { controlsReport, figures, type ControlsReport, type LinkSetting, type SetUpRow, type WorstLean } from '@rotorwright/figures';
+import { controlsReport, figures, type ControlsReport, type LinkSetting, type ServoLoad, type SetUpRow, type WorstLean } from '@rotorwright/figures';
 import { lastMeasured, replay, type Measured } from '@rotorwright/logbook';
 import { showQuantity } from '@rotorwright/units';
 import { bookOf, findMachine, homeOption, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -69,14 +69,14 @@ function tables(terminal: Terminal, report: ControlsReport, measured: ReadonlyMa
   const { links, arms, setUp, plate, tail } = report;
   const part = (titles: readonly string[], rows: readonly (readonly string[])[]): readonly string[] =>
     rows.length === 0 ? [] : [table(titles.map((title, at) => ({ title, breaks: at === 0 || at === titles.length - 1 })), rows, terminal.columns)];
-  const leans = [...(plate?.envelope.leans ?? []), ...(tail?.leans ?? [])];
+  const leans = [...(plate?.envelope.leans.slice(0, 3) ?? []), ...(tail?.leans.slice(0, 2) ?? [])];
   return [
     ...part(['link', 'length', 'from the file', 'thread in each end'], links.map((link) => [link.link.id, mm(link.wanted), turnWords(link), engagedWords(link)])),
     ...part(['arm', 'hole', 'turns to each side', 'one step at the blade', 'verdict'], arms.flatMap(({ path, holes, take }) => holes.map(({ hole, fitted, turn, reaches, pitchPerStep }) =>
       [path.split('.')[2] ?? path, mm(hole), turn === undefined ? 'does not reach' : degrees(turn), show(pitchPerStep, '°', 2), [fitted ? 'fitted' : '', take === hole ? 'the shortest that reaches' : reaches ? '' : 'too short'].filter((word) => word !== '').join(', ')]))),
     ...part(['enter or measure', 'value', 'how'], setUp.map((row) => [row.title, valueOf(row), [measuredWords(row, measured.get(row.key)), row.words].filter((words) => words !== undefined).join('; ')])),
     ...part(['quality', 'value'], qualityRows(report)),
-    ...part(['steepest', 'lean', 'allowed'], leans.slice(0, 4).map(({ link, ball, lean, limit }: WorstLean) => [`${link}, ${ball === 'from' ? 'first' : 'second'} ball`, degrees(lean), show(limit, '°')])),
+    ...part(['steepest', 'lean', 'allowed'], leans.map(({ link, ball, lean, limit }: WorstLean) => [`${link}, ${ball === 'from' ? 'first' : 'second'} ball`, degrees(lean), show(limit, '°')])),
     ...part(['play', 'at the blade', 'of'], [...(plate?.play.shares.slice(0, 4) ?? []), ...(tail?.play.shares.slice(0, 3) ?? [])].map(({ of, what, atBlade }) => [of, show(atBlade, '°', 2), what])),
   ];
 }
@@ -112,11 +112,24 @@ function qualityRows({ plate, tail }: ControlsReport): readonly (readonly [strin
     ] as const : []),
     ...(plate ? [['play at the main blades, all together', show(plate.play.sum, '°')], ['plate leans at most', show(plate.envelope.tilt, '°')]] as const : []),
     ...(plate?.leanToBoom === undefined ? [] : [['a blade tip meets the boom when the disc leans', show(plate.leanToBoom, '°')] as const]),
-    ...(slowest ? [['most torque at a cyclic servo', show(slowest.torque, 'N·m')], ['stall torque over that', show(slowest.margin, '-')], ['end to end, without load', show(slowest.time, 's')], ['end to end, against that torque', show(slowest.timeLoaded, 's')]] as const : []),
+    ...(plate?.envelope.toDeadCentre === undefined ? [] : [['arm and rod, from in line, at least', show(plate.envelope.toDeadCentre.angle, '°')] as const]),
+    ...(of ? [['one degree of a cyclic servo, at the blade, at most', show(of.pitchPerServo * degree, '°')]] as const : []),
+    ...(slowest ? loadRows('a cyclic servo', slowest) : []),
     ...(tail?.quality ? [['tail pitch, all of the servo\'s travel', `${show(tail.quality.reach[0], '°')} to ${show(tail.quality.reach[1], '°')}`]] as const : []),
+    ...(tail?.quality ? [['one degree of the tail servo, at the blade', show(Math.abs(tail.quality.pitchPerServo) * degree, '°')]] as const : []),
+    ...(tail?.load ? loadRows('the tail servo', tail.load) : []),
     ...(tail ? [['play at the tail blades, all together', show(tail.play.sum, '°')]] as const : []),
   ];
 }
+
+const degree = Math.PI / 180;
+
+const loadRows = (whose: string, { torque, margin, time, timeLoaded }: ServoLoad): readonly (readonly [string, string])[] => [
+  [`most torque at ${whose}`, show(torque, 'N·m')],
+  ['stall torque over that', show(margin, '-') || 'no torque in the file'],
+  ['end to end, without load', show(time, 's') || 'no speed in the file'],
+  ['end to end, against that torque', show(timeLoaded, 's')],
+];
 
 /** Without the geometry, which stands in the file. */
 function plain({ plate, tail, ...rest }: ControlsReport) {

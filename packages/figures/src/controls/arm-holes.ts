@@ -2,7 +2,7 @@ import type { Machine, Servo } from '@rotorwright/machine';
 import type { DriveSolution } from '../drive/solve.ts';
 import { envelopeOf } from './envelope.ts';
 import { plateOf } from './plate.ts';
-import { servoForPitch, tailOf, tailAt } from './tail.ts';
+import { servoForPitch, tailAnswer, tailOf } from './tail.ts';
 
 /** What one hole of an arm would do. */
 export interface ArmHole {
@@ -63,10 +63,9 @@ function tried(machine: Machine, drive: DriveSolution, servos: readonly Servo[])
   const [servo] = tail && 'hub' in tail ? tail.servos : [];
   if (!tail || !('hub' in tail) || servo === undefined || !ids.includes(servo.id)) return { reaches: false };
   const ends = [tail.wanted.low, tail.wanted.high].map((pitch) => servoForPitch(tail, pitch));
-  const step = 1e-4;
-  const [ahead, behind] = [tailAt(tail, step), tailAt(tail, -step)];
-  if (ends.includes(undefined) || !ahead || !behind) return { reaches: false };
-  return judged([{ servo, turn: Math.max(...ends.map((end) => Math.abs(end!.angle))) }], Math.abs(ahead.pitch - behind.pitch) / (2 * step), servo);
+  const answer = tailAnswer(tail, 0);
+  if (ends.includes(undefined) || answer === undefined) return { reaches: false };
+  return judged([{ servo, turn: Math.max(...ends.map((end) => Math.abs(end!.angle))) }], Math.abs(answer), servo);
 }
 
 function judged(turns: readonly { readonly servo: Servo; readonly turn: number }[], answer: number, { travel, pulses, step }: Servo): Pick<ArmHole, 'turn' | 'reaches' | 'pitchPerStep'> {

@@ -8,8 +8,8 @@ import { tailAt, type Tail } from './tail.ts';
 export interface PlayShare {
   /** Link, servo, lever or rotor by its id, `swashplate` or `slider`. */
   readonly of: string;
-  readonly what: 'balls' | 'gears' | 'pivot' | 'bearing';
-  /** Whole slack there, from stop to stop: m, for gears rad. */
+  readonly what: 'balls' | 'gears' | 'pivot' | 'bearing' | 'blades';
+  /** Whole slack there, from stop to stop: m, for gears and a blade in its grip rad. */
   readonly slack: number;
   /** Turn of the blade where it answers most, from stop to stop, rad. */
   readonly atBlade: number;
@@ -32,7 +32,7 @@ const small = 1e-6;
 /**
  * Play at the main blades with servos at mid travel, from that of each ball, bearing and gear.
  *
- * @neglects play of the blade in its grip, end play of the grip, which the pull of the blade takes up, and everything that bends
+ * @neglects end play of the grip, which the pull of the blade takes up, and everything that bends
  */
 export function platePlay(plate: Plate): Play {
   const base = pitchesOf(plate);
@@ -48,6 +48,7 @@ export function platePlay(plate: Plate): Play {
   });
   rows.push({ of: 'swashplate', what: 'bearing', slack: plate.swashplate.play, path: `${plate.swashplate.path}.play`, gain: () => gain(base, pitchesAt(plate, { ...plate.rest, height: plate.rest.height + small })) });
   rows.push(balls(plate.pitchRod.link, () => answer({ ...plate, geometry: { ...plate.geometry, link: { ...plate.geometry.link, length: plate.geometry.link.length + small } } })));
+  rows.push(inGrip(plate.rotor));
   rows.push(grip(plate.rotor, () => answer({ ...plate, geometry: raised(plate.geometry) })));
   return summed(rows);
 }
@@ -67,6 +68,7 @@ export function tailPlay(tail: Tail): Play {
   const link = { ...tail, hub: { ...hub, link: { ...hub.link, length: hub.link.length + small } } };
   rows.push({ of: 'slider', what: 'bearing', slack: slider.play, path: `${slider.path}.play`, gain: () => answer(tailAt(link, 0)?.pitch) });
   rows.push(balls(tail.bladeRod.link, () => answer(tailAt(link, 0)?.pitch)));
+  rows.push(inGrip(tail.rotor));
   rows.push(grip(tail.rotor, () => answer(tailAt({ ...tail, hub: raised(hub) }, 0)?.pitch)));
   return summed(rows);
 }
@@ -85,6 +87,9 @@ const balls = ({ id, path, play }: { readonly id: string; readonly path: string;
 
 /** The bearings of a grip: what they let go up and down, the link holds at its ball, and the blade turns. */
 const grip = ({ id, path, bearingPlay }: Rotor, gained: () => number): Slack => ({ of: id, what: 'bearing', slack: bearingPlay, path: `${path}.bearing-play`, gain: gained });
+
+/** A blade in its grip: its own turn. */
+const inGrip = ({ id, path, bladePlay }: Rotor): Slack => ({ of: id, what: 'blades', slack: bladePlay, path: `${path}.blade-play`, gain: () => 1 });
 
 const raised = (geometry: SwashplateGeometry): SwashplateGeometry => ({ ...geometry, grip: { ...geometry.grip, height: geometry.grip.height + small } });
 

@@ -1,7 +1,7 @@
 import { harmonicsOf, poseFor, tiltOf, type Harmonics } from '@rotorwright/mechanics';
 import { mixed, poseAt, wantedAt } from './plate-motion.ts';
 import type { Plate, Sticks } from './plate-types.ts';
-import { servoForPitch, tailAt, type Tail } from './tail.ts';
+import { servoForPitch, tailAnswer, tailAt, type Tail } from './tail.ts';
 
 /** What a builder feels as precision: how straight, how separate, how even. All as the mixer gives it, in rad. */
 export interface Quality {
@@ -87,6 +87,8 @@ export interface TailQuality {
   readonly straightness?: number;
   /** Pitch for one radian of the servo, at mid travel. */
   readonly pitchPerServo: number;
+  /** Where the blades push hardest on the servo: their pitch, and its change for one radian of the servo there; absent where a wanted end is out of reach. */
+  readonly hardest?: { readonly pitch: number; readonly answer: number };
 }
 
 /** @returns undefined where the servo has no travel, or nothing reaches at mid travel */
@@ -104,8 +106,7 @@ export function tailQualityOf(tail: Tail): TailQuality | undefined {
   if (free.length === 0) return undefined;
   const pitches = free.map(({ pitch }) => pitch);
   const [low, high] = [tail.wanted.low, tail.wanted.high].map((pitch) => servoForPitch(tail, pitch));
-  const step = 1e-4;
-  const [ahead, behind] = [tailAt(tail, step), tailAt(tail, -step)];
+  const hardest = low && high && hardestOf(tail, low.angle, high.angle);
   const inner = low && high ? free.filter(({ angle }) => angle >= Math.min(low.angle, high.angle) && angle <= Math.max(low.angle, high.angle)) : [];
   const line = (angle: number): number => tail.wanted.low + ((angle - low!.angle) * (tail.wanted.high - tail.wanted.low)) / (high!.angle - low!.angle);
   return {
@@ -114,6 +115,17 @@ export function tailQualityOf(tail: Tail): TailQuality | undefined {
     ...(low ? { low } : {}),
     ...(high ? { high } : {}),
     ...(low && high ? { straightness: inner.reduce((largest, { angle, pitch }) => Math.max(largest, Math.abs(pitch - line(angle))), 0) } : {}),
-    pitchPerServo: ahead && behind ? (ahead.pitch - behind.pitch) / (2 * step) : 0,
+    pitchPerServo: tailAnswer(tail, 0) ?? 0,
+    ...(hardest ? { hardest } : {}),
   };
 }
+
+/** Between two angles of the servo: where M·∂θ/∂α is greatest, with M = K·sin θ·cos θ. */
+function hardestOf(tail: Tail, from: number, to: number): TailQuality['hardest'] {
+  return Array.from({ length: curvePoints }, (_, index) => {
+    const angle = from + ((to - from) * index) / (curvePoints - 1);
+    const [there, answer] = [tailAt(tail, angle), tailAnswer(tail, angle)];
+    return there && answer !== undefined ? { pitch: there.pitch, answer } : undefined;
+  }).reduce((most, each) => (each && (!most || push(each) > push(most)) ? each : most), undefined);
+}
+const push = ({ pitch, answer }: NonNullable<TailQuality['hardest']>): number => Math.abs(Math.sin(2 * pitch) * answer);

@@ -3,7 +3,7 @@ import { armChoices, type ArmChoice } from './arm-holes.ts';
 import { envelopeOf, tailLeans, type Envelope, type WorstLean } from './envelope.ts';
 import type { Rod } from './layout.ts';
 import { linkTable, subTrim, type LinkSetting, type SubTrim } from './link-table.ts';
-import { servoLoads, type ServoLoad } from './loads.ts';
+import { servoLoads, tailLoad, type ServoLoad } from './loads.ts';
 import { platePlay, tailPlay, type Play } from './play.ts';
 import { plateOf } from './plate.ts';
 import type { Plate } from './plate-types.ts';
@@ -42,13 +42,15 @@ export interface TailReport {
   readonly quality?: TailQuality;
   readonly leans: readonly WorstLean[];
   readonly play: Play;
+  /** Absent where the moment of the blades is not known, or the wanted pitch is out of reach. */
+  readonly load?: ServoLoad;
 }
 
 export function controlsReport(set: FigureSet): ControlsReport {
   const { machine, drive } = set;
   const [laid, turned] = [plateOf(machine, drive), tailOf(machine)];
   const plate = laid && 'rest' in laid ? plateReport(set, laid) : undefined;
-  const tail = turned && 'hub' in turned ? tailReport(turned) : undefined;
+  const tail = turned && 'hub' in turned ? tailReport(set, turned) : undefined;
   const rods: readonly Rod[] = [...(plate ? [...plate.plate.rods, ...plate.plate.ends, plate.plate.pitchRod] : []), ...(tail ? [...tail.tail.rods, tail.tail.bladeRod] : [])];
   const links = linkTable(rods);
   // What half turns leave on the link straight from a servo is the servo's to make good.
@@ -73,22 +75,30 @@ export function controlsReport(set: FigureSet): ControlsReport {
 function plateReport(set: FigureSet, plate: Plate): PlateReport {
   const envelope = envelopeOf(plate);
   const quality = qualityOf(plate);
-  const { rotor, wanted } = plate;
-  const moment = set.get(`feathering-moment ${rotor.id}`)?.value;
-  const share = Math.sin(wanted.high) * Math.cos(wanted.high);
+  const { rotor } = plate;
+  const stiffness = featheringStiffness(set, plate);
   const radius = rotor.diameter === undefined ? undefined : rotor.diameter / 2;
   return {
     plate,
     envelope,
     ...(quality ? { quality } : {}),
     play: platePlay(plate),
-    ...(moment === undefined || Math.abs(share) < 1e-6 ? {} : { loads: servoLoads(plate, moment / share, envelope.servoTurns) }),
+    ...(stiffness === undefined ? {} : { loads: servoLoads(plate, stiffness, envelope.servoTurns) }),
     ...(radius === undefined || rotor.aboveBoom === undefined || rotor.aboveBoom >= radius ? {} : { leanToBoom: Math.asin(rotor.aboveBoom / radius) }),
   };
 }
 
-function tailReport(tail: Tail): TailReport {
+/** K of M = K·sin θ·cos θ for one blade, N·m, from its moment at the upper end of its pitch; undefined where that is not known. */
+function featheringStiffness(set: FigureSet, { rotor, wanted }: Pick<Plate | Tail, 'rotor' | 'wanted'>): number | undefined {
+  const moment = set.get(`feathering-moment ${rotor.id}`)?.value;
+  const share = Math.sin(wanted.high) * Math.cos(wanted.high);
+  return moment === undefined || Math.abs(share) < 1e-6 ? undefined : moment / share;
+}
+
+function tailReport(set: FigureSet, tail: Tail): TailReport {
   const quality = tailQualityOf(tail);
+  const stiffness = featheringStiffness(set, tail);
+  const load = quality && stiffness !== undefined && tailLoad(tail, quality, stiffness);
   const [low, high] = [quality?.low?.angle, quality?.high?.angle];
-  return { tail, ...(quality ? { quality } : {}), leans: low === undefined || high === undefined ? [] : tailLeans(tail, low, high), play: tailPlay(tail) };
+  return { tail, ...(quality ? { quality } : {}), leans: low === undefined || high === undefined ? [] : tailLeans(tail, low, high), play: tailPlay(tail), ...(load ? { load } : {}) };
 }

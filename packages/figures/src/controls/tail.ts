@@ -83,6 +83,15 @@ export function tailAt(tail: Tail, angle: number): { readonly slide: number; rea
   return slide === undefined || pitch === undefined ? undefined : { slide, pitch };
 }
 
+/** Turn of the servo that a change of pitch is taken over, rad. */
+const step = 1e-4;
+
+/** Pitch for one radian of the servo at one of its angles [rad]; undefined where something does not reach. */
+export function tailAnswer(tail: Tail, angle: number): number | undefined {
+  const [ahead, behind] = [tailAt(tail, angle + step), tailAt(tail, angle - step)];
+  return ahead && behind && (ahead.pitch - behind.pitch) / (2 * step);
+}
+
 /** Pitch of the blades with the slider some way from mid travel [m], rad; undefined where the link does not reach. */
 export function pitchAtSlide({ hub }: Pick<Tail, 'hub'>, slide: number): number | undefined {
   const into = new Float64Array(1);

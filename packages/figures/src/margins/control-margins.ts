@@ -15,6 +15,8 @@ interface Moves {
   readonly rotor: Rotor;
   readonly gains: readonly [collective: number, cosine: number, sine: number];
   readonly cyclic: number;
+  /** The pitch at which the gains hold and the blades push hardest, rad; those of mid travel, for all pitches, when absent. */
+  readonly at?: number;
 }
 
 interface Lacking {
@@ -28,7 +30,7 @@ const movesOf = remembered((machine: MarginBench['machine']): { readonly moves: 
   const [plate, tail] = [plateOf(machine, solveDrive(machine)), tailOf(machine)];
   const cyclic = plate && 'rest' in plate ? plate.servos.map((servo, at): Moves => ({ servo, rotor: plate.rotor, gains: [plate.sensitivity[0][at]!, plate.sensitivity[1][at]!, plate.sensitivity[2][at]!], cyclic: plate.wanted.cyclic })) : [];
   const quality = tail && 'hub' in tail ? tailQualityOf(tail) : undefined;
-  const rudder = tail && 'hub' in tail && quality ? [{ servo: tail.servos[0]!, rotor: tail.rotor, gains: [quality.pitchPerServo, 0, 0], cyclic: 0 } satisfies Moves] : [];
+  const rudder = tail && 'hub' in tail && quality ? [{ servo: tail.servos[0]!, rotor: tail.rotor, gains: [quality.hardest?.answer ?? quality.pitchPerServo, 0, 0], cyclic: 0, ...(quality.hardest ? { at: quality.hardest.pitch } : {}) } satisfies Moves] : [];
   const around = [...machine.controls.servos.values()].filter(({ azimuth }) => azimuth !== undefined);
   return {
     moves: [...cyclic, ...rudder],
@@ -56,17 +58,18 @@ function sides({ title, path, torque }: Servo): { readonly capacity: Parameters<
   return { capacity: { title: `Stall torque of ${inSentence(title)}`, unit: 'N·m', shown: 'N·m', inputs: stall ? { value: stall } : {}, missing: stall ? [] : [`${path}.torque`] } };
 }
 
-function addServo(bench: MarginBench, { servo, rotor, gains, cyclic }: Moves): void {
+function addServo(bench: MarginBench, { servo, rotor, gains, cyclic, at }: Moves): void {
   const load = hardest(bench, (each) => featheringMoment(bench, rotor, each));
   if (!load) return;
   const { stops, path } = rotor;
-  const gain = (value: number): FigureInput => ({ constant: value, unit: 'rad/rad', source: 'by the places of servos, links and levers, at mid travel' });
+  const gain = (value: number): FigureInput => ({ constant: value, unit: 'rad/rad', source: `by the places of servos, links and levers, ${at === undefined ? 'at mid travel' : 'where the blades push hardest'}` });
+  const there = at === undefined ? undefined : { constant: at, unit: 'rad', source: 'pitch at which the blades push hardest on the servo' } as const;
   const { inputs, missing } = gather([
     ['moment', { figure: load.name }, ''],
     ['pitch', entry(`${path}.stops`, stops?.max, 'rad'), `${path}.stops`],
     ['blades', entry(`${path}.blades`, rotor.blades, '-'), `${path}.blades`],
-    ['lowest', entry(`${path}.stops`, stops?.min, 'rad'), `${path}.stops`],
-    ['highest', entry(`${path}.stops`, stops?.max, 'rad'), `${path}.stops`],
+    ['lowest', there ?? entry(`${path}.stops`, stops?.min, 'rad'), `${path}.stops`],
+    ['highest', there ?? entry(`${path}.stops`, stops?.max, 'rad'), `${path}.stops`],
     ['collectiveGain', gain(gains[0]), ''],
     ['cosineGain', gain(gains[1]), ''],
     ['sineGain', gain(gains[2]), ''],

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { differences, type Machine } from '@rotorwright/machine';
+import type { PlayShare } from '../../src/controls/play.ts';
 import { controlsReport } from '../../src/controls/report.ts';
 import { pulseAt, subTrim, linkTable } from '../../src/controls/link-table.ts';
 import { compareFigures, isSetting } from '../../src/compare/index.ts';
@@ -176,10 +177,16 @@ describe('play', () => {
     expect(sum).toBeCloseTo(shares.reduce((total, { atBlade }) => total + atBlade, 0), 12);
   });
 
+  it('of a blade in its grip is the turn that the file gives it', () => {
+    const of = ({ shares }: { readonly shares: readonly PlayShare[] }) => shares.find(({ what }) => what === 'blades')!.atBlade;
+    expect(of(whimbrel.plate!.play)).toBeCloseTo(0.05 * degree, 12);
+    expect(of(whimbrel.tail!.play)).toBeCloseTo(0.1 * degree, 12);
+  });
+
   it('names what the file gives no play of, and does not count it', () => {
     const { play } = report(levered()).plate!;
     expect(play.shares.map(({ of }) => of).toSorted()).toEqual(['crank', 'push']);
-    expect(play.unknown).toEqual(expect.arrayContaining(['controls.links.pitch.play', 'controls.swashplate.play', 'controls.servos.left.play', 'rotors.main.bearing-play']));
+    expect(play.unknown).toEqual(expect.arrayContaining(['controls.links.pitch.play', 'controls.swashplate.play', 'controls.servos.left.play', 'rotors.main.bearing-play', 'rotors.main.blade-play']));
   });
 });
 
@@ -192,6 +199,28 @@ describe('servos', () => {
       expect(torque).toBeLessThan(6 * moment * (17 / 90));
       expect(margin).toBeCloseTo(2.1 / torque, 12);
     }
+  });
+
+  it.each([['Whimbrel', 'whimbrel', 1.1], ['Sanderling', 'sanderling', 0.9]] as const)('of the tail of %s feels the moment of its blades through slider and links', (_, name, stall) => {
+    // Independent route: the work that the blades take up over a small turn of the servo, Σ K/2·(sin² θ) over both blades, along the way.
+    const { tail, load, quality } = report(example(name)).tail!;
+    const stiffness = Math.abs(figures(example(name)).get('feathering-moment tail')!.value!) / (Math.sin(24 * degree) * Math.cos(24 * degree));
+    const work = (angle: number): number => 2 * (stiffness / 2) * Math.sin(tailAt(tail, angle)!.pitch) ** 2;
+    const [low, high] = [quality!.low!.angle, quality!.high!.angle];
+    const pushes = Array.from({ length: 400 }, (__, index) => low + ((high - low) * index) / 399).map((angle) => Math.abs(work(angle + 1e-5) - work(angle - 1e-5)) / 2e-5);
+    expect(load!.torque / Math.max(...pushes)).toBeCloseTo(1, 3);
+    expect(load!.margin).toBeCloseTo(stall / load!.torque, 12);
+    // By hand: from end to end without load, and slower by the share of the stall torque.
+    expect(load!.time).toBeCloseTo((high - low) / load!.servo.speed!, 12);
+    expect(load!.timeLoaded).toBeCloseTo(load!.time! / (1 - load!.torque / stall), 12);
+  });
+
+  it('has no load at the tail where the moment of its blades is not known, or the pitch out of reach', () => {
+    const { chord: _, ...bare } = example('whimbrel').rotors.get('tail')!;
+    const machine = example('whimbrel');
+    expect(report({ ...machine, rotors: new Map([...machine.rotors, ['tail', bare]]) }).tail).not.toHaveProperty('load');
+    const far = { ...machine.rotors.get('tail')!, stops: { min: -80 * degree, max: 80 * degree } };
+    expect(report({ ...machine, rotors: new Map([...machine.rotors, ['tail', far]]) }).tail).not.toHaveProperty('load');
   });
 
   it('feel a moment that is that of an even blade', () => {

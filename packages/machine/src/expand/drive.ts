@@ -117,6 +117,6 @@ export function expandRotor(id: string, written: ReadsAs<typeof rotorField>, exp
     id, path, title: written.title ?? titleFrom(id), on, blades: written.blades, diameter: written.diameter, chord: written.chord, section: sectionOf(written.section, joinPath(path, 'section'), expansion), twist: written.twist, roughness: written.roughness, root: written.root,
     stops: windowOf(written.stops), arm: written.arm, blockage: written.blockage, hinge: written.hinge, boltRadius: written.boltRadius, bladeMass: written.bladeMass, bladeCentre: written.bladeCentre, hubInertia: written.hubInertia, gripMass: written.gripMass,
     gripCentre: written.gripCentre, gripMoment: written.gripMoment, damper: written.damper, wanted: windowOf(written.wanted), part: hub,
-    at: written.at as Rotor['at'], cyclic: written.cyclic, aboveBoom: written.aboveBoom, bearingPlay: written.bearingPlay,
+    at: written.at as Rotor['at'], cyclic: written.cyclic, aboveBoom: written.aboveBoom, bearingPlay: written.bearingPlay, bladePlay: written.bladePlay,
   });
 }

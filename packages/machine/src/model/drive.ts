@@ -229,4 +229,6 @@ export interface Rotor {
   readonly aboveBoom?: number;
   /** Play of its feathering bearings: how far a grip goes up and down at the ball of its pitch arm, from stop to stop, m. */
   readonly bearingPlay?: number;
+  /** How far a blade turns in its grip, from stop to stop, rad. */
+  readonly bladePlay?: number;
 }

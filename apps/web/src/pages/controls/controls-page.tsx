@@ -125,7 +125,7 @@ function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
       {report.arms.length > 0 && <section className="area no-print" aria-label="Arms"><h2>Arm holes</h2><ArmTable arms={report.arms} /></section>}
       <section className="area" id="set-up" tabIndex={-1} aria-label="Set-up sheet"><h2>Set-up sheet</h2><SetUpSheet rows={report.setUp} measured={measured} /><p className="signature">Set and measured by, on:</p></section>
       <div className="columns controls-foot no-print">
-        <section className="area" aria-label="Quality"><h2>Quality</h2><QualityList {...(plate ? { plate } : {})} {...(tail ? { tail } : {})} /></section>
+        <section className="area" aria-label="Quality"><h2>Quality</h2><QualityList {...(plate ? { plate } : {})} {...(tail ? { tail } : {})} machine={id} /></section>
         {plate && <section className="area" aria-label="Play at the main blades"><h2>Play at the main blades</h2><PlayList play={plate.play} names={names} /></section>}
         {tail && <section className="area" aria-label="Play at the tail blades"><h2>Play at the tail blades</h2><PlayList play={tail.play} names={names} /></section>}
       </div>

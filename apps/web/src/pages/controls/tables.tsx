@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { ControlsReport, LinkSetting, Play, SetUpRow, WorstLean } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
-import { Button, figureAt, StateWord } from '../../sheet/index.ts';
+import { Button, figureAt, machineAt, StateWord } from '../../sheet/index.ts';
 
 const show = (value: number | undefined, unit: string, significant = 3): string => (value === undefined ? '' : showQuantity(value, unit, { significant }));
 const mm = (value: number | undefined): string => show(value, 'mm', 4);
@@ -90,11 +90,14 @@ export function SetUpSheet({ rows, measured }: { readonly rows: readonly SetUpRo
   );
 }
 
+const degree = Math.PI / 180;
+
 /** How straight, how separate, how even, how loose. */
-export function QualityList({ plate, tail }: Pick<ControlsReport, 'plate' | 'tail'>): ReactNode {
+export function QualityList({ plate, tail, machine }: Pick<ControlsReport, 'plate' | 'tail'> & { readonly machine: string }): ReactNode {
   const of = plate?.quality;
   const hardest = plate?.loads?.reduce((least, load) => ((load.margin ?? Infinity) < (least.margin ?? Infinity) ? load : least));
-  const rows: readonly (readonly [string, string])[] = [
+  const loaded = [hardest, tail?.load].filter((load) => load !== undefined);
+  const rows: readonly (readonly [title: string, value: ReactNode])[] = [
     ...(of ? [
       ['Full cyclic moves collective by at most', show(of.cyclicMovesCollective, '°')],
       ['Full collective moves cyclic by at most', show(of.collectiveMovesCyclic, '°')],
@@ -105,11 +108,13 @@ export function QualityList({ plate, tail }: Pick<ControlsReport, 'plate' | 'tai
     ...(plate ? [['Plate leans at most', `${show(plate.envelope.tilt, '°')}${plate.plate.swashplate.tilt === undefined ? '' : ` of ${show(plate.plate.swashplate.tilt, '°')}`}`]] as const : []),
     ...(plate?.envelope.toDeadCentre ? [['Arm and rod, from in line, at least', show(plate.envelope.toDeadCentre.angle, '°')]] as const : []),
     ...(plate?.leanToBoom === undefined ? [] : [['A tip meets the boom when the disc leans back', show(plate.leanToBoom, '°')]] as const),
-    ...(hardest ? [
-      [`Most torque, ${hardest.servo.title}`, show(hardest.torque, 'N·m')],
-      ['Stall torque over that', show(hardest.margin, '-')],
-      ['End to end, without load and with', `${show(hardest.time, 's', 2)}, ${show(hardest.timeLoaded, 's', 2)}`],
-    ] as const : []),
+    ...(of ? [['One degree of a cyclic servo turns a blade by at most', show(of.pitchPerServo * degree, '°', 2)]] as const : []),
+    ...(tail?.quality ? [['One degree of the tail servo, at mid travel, by', show(Math.abs(tail.quality.pitchPerServo) * degree, '°', 2)]] as const : []),
+    ...loaded.flatMap((load) => [
+      [`${load.servo.title}: torque at most`, show(load.torque, 'N·m')],
+      [`${load.servo.title}: stall torque over that`, load.margin === undefined ? 'no torque in the file' : <Link href={machineAt(machine, 'margins', `?margin=${encodeURIComponent(`margin servo ${load.servo.id}`)}`)}>{show(load.margin, '-')}</Link>],
+      [`${load.servo.title}: end to end, without load and with`, load.time === undefined ? 'no speed in the file' : `${show(load.time, 's', 2)}, ${show(load.timeLoaded, 's', 2) || 'stalls'}`],
+    ] as const),
     ...(tail?.quality ? [['Tail pitch that the servo reaches', `${show(tail.quality.reach[0], '°')} to ${show(tail.quality.reach[1], '°')}`]] as const : []),
   ];
   return <dl className="quality">{rows.map(([title, value]) => <div key={title}><dt>{title}</dt><dd>{value}</dd></div>)}</dl>;
@@ -139,7 +144,7 @@ export function PlayList({ play, names }: { readonly play: Play; readonly names:
           <li key={`${of} ${what}`}><span>{names.get(of) ?? of}: {what}</span><span className="bar" aria-hidden="true"><i style={{ width: `${(100 * atBlade) / most}%` }} /></span><span>{show(atBlade, '°', 2)}</span></li>
         ))}
       </ul>
-      <p className="soft">All together {show(play.sum, '°', 3)} at the blade, from stop to stop. The blade in its grip is left out.{play.unknown.length > 0 ? ` No play is given by ${play.unknown.join(', ')}.` : ''}</p>
+      <p className="soft">All together {show(play.sum, '°', 3)} at the blade, from stop to stop.{play.unknown.length > 0 ? ` No play is given by ${play.unknown.join(', ')}.` : ''}</p>
     </>
   );
 }

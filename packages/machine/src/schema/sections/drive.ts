@@ -148,6 +148,7 @@ export const rotorField = record('A set of blades.', {
   at: list('Where its feathering axis meets its shaft: forward, left, up.', quantity('Coordinate.', 'mm', '0 mm', {}), { min: 3, max: 3 }, '[0 mm, 0 mm, 200 mm]'),
   cyclic: quantity('Cyclic pitch that the builder wants to either side.', '°', '8 °', { above: 0, max: Math.PI / 2 }),
   'above-boom': quantity('From its feathering axis down to the top of the boom, under the blade tips.', 'mm', '210 mm'),
+  'blade-play': quantity('How far a blade turns in its grip, from stop to stop: with the grip held, a pitch gauge on the blade.', '°', '0.05 °', { min: 0, max: Math.PI / 2 }),
   'bearing-play': quantity('Play of its feathering bearings: how far a grip goes up and down at the ball of its pitch arm.', 'mm', '0.02 mm', { min: 0 }),
   expect: expectField,
 }, { derived: { speed: 'the engine speed and the tooth counts', turns: "the engine's sense of rotation and the couplings", 'tip-speed': 'rotor speed and diameter', ratio: 'the tooth counts', solidity: 'blades, chord and diameter' } });
