@@ -1,15 +1,16 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { numberIn } from '../../../tests/number-in.ts';
 import { airAt, saturationPressure } from '../src/index.ts';
 
-const altitude = fc.double({ min: -2000, max: 20_000, noNaN: true });
-const offset = fc.double({ min: -40, max: 40, noNaN: true });
-const humidity = fc.double({ min: 0, max: 1, noNaN: true });
+const altitude = numberIn(-2000, 20_000);
+const offset = numberIn(-40, 40);
+const humidity = numberIn(0, 1);
 
 describe('air', () => {
   test('pressure holds up the air above it: dp/dH = −ρ·g on a standard day (law)', () => {
     fc.assert(
-      fc.property(fc.double({ min: -1900, max: 19_900, noNaN: true }), (height) => {
+      fc.property(numberIn(-1900, 19_900), (height) => {
         fc.pre(Math.abs(height - 11_000) > 10);
         const slope = (airAt(height + 1).pressure - airAt(height - 1).pressure) / 2;
         expect(slope / (-airAt(height).density * 9.80665)).toBeCloseTo(1, 6);
@@ -29,7 +30,7 @@ describe('air', () => {
 
   test('damp air is lighter, and sound is quicker in it (law)', () => {
     fc.assert(
-      fc.property(fc.double({ min: -2000, max: 8000, noNaN: true }), offset, humidity, (height, warmer, damp) => {
+      fc.property(numberIn(-2000, 8000), offset, humidity, (height, warmer, damp) => {
         const [dry, wet] = [airAt(height, warmer), airAt(height, warmer, damp)];
         expect(wet.density).toBeLessThanOrEqual(dry.density);
         expect(wet.speedOfSound).toBeGreaterThanOrEqual(dry.speedOfSound);

@@ -1,6 +1,7 @@
 import { splitMass } from '@rotorwright/mechanics';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { holesWords } from '../../src/balance/holes.ts';
 
 const degree = Math.PI / 180;
@@ -26,7 +27,7 @@ describe('what holes can do', () => {
 
   it('is what sharing a mass between them finds, at any angle', () => {
     // Independent route: the mass of 1 shared at that angle.
-    const angle = fc.double({ min: 0, max: 360, noNaN: true });
+    const angle = numberIn(0, 360);
     fc.assert(fc.property(fc.array(angle, { minLength: 2, maxLength: 5 }), angle, (places, at) => {
       const said = words(...places);
       const shared = splitMass({ size: 1, angle: at * degree }, places.map((each) => each * degree));

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { harmonicsOf, pitchAt, type Harmonics } from '@rotorwright/mechanics';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { mixed, poseAt, servosFor, sweepSticks, wantedAt } from '../../src/controls/plate-motion.ts';
 import { plateOf } from '../../src/controls/plate.ts';
 import type { Plate } from '../../src/controls/plate-types.ts';
@@ -8,9 +9,9 @@ import { solveDrive } from '../../src/drive/solve.ts';
 import { around, bench, example, levered, plateIn } from './benches.ts';
 import { carriedBy, pitchByHalving, plateByLeastSquares, plateByVectors } from './independent.ts';
 
-const angle = fc.double({ min: -0.35, max: 0.35, noNaN: true });
+const angle = numberIn(-0.35, 0.35);
 const azimuth = fc.double({ min: 0, max: 2 * Math.PI, noNaN: true });
-const stick = fc.double({ min: -0.7, max: 0.7, noNaN: true });
+const stick = numberIn(-0.7, 0.7);
 const sticks = fc.record({ collective: stick, fore: stick, right: stick });
 const threes: readonly (readonly [string, Plate])[] = [
   ['Whimbrel', plateIn(example('whimbrel'))],
@@ -80,7 +81,7 @@ describe.each(threes)('%s', (_, plate) => {
 describe.each(fours)('four servos %s', (_, plate) => {
   it('put the plate where the squares of the rod errors are least, and the blade where halving does', () => {
     // Independent route; angles at which the rods fight one another.
-    const small = fc.double({ min: -0.15, max: 0.15, noNaN: true });
+    const small = numberIn(-0.15, 0.15);
     fc.assert(fc.property(small, small, small, small, azimuth, (a, b, c, d, psi) => {
       const other = plateByLeastSquares(plate.geometry, ballsAt(plate, [a, b, c, d]));
       const { pose } = poseAt(plate, [a, b, c, d])!;
@@ -136,7 +137,7 @@ describe('a lever that rides on another', () => {
 
   it('puts the plate and the blade where two turns, one after the other, put them', () => {
     // Independent route: quaternions, with the angles that keep the rods at their lengths found by halving.
-    const small = fc.double({ min: -0.15, max: 0.15, noNaN: true });
+    const small = numberIn(-0.15, 0.15);
     fc.assert(fc.property(fc.array(small, { minLength: plate.servos.length, maxLength: plate.servos.length }), azimuth, (angles, psi) => {
       const other = plateByVectors(plate.geometry, ballsAt(plate, angles));
       const { pose } = poseAt(plate, angles)!;

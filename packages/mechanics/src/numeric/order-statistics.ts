@@ -30,7 +30,4 @@ export function selectRank(values: Float64Array, rank: number): number {
   return values[rank]!;
 }
 
-function middleOf(a: number, b: number, c: number): number {
-  if (a < b) return b < c ? b : a < c ? c : a;
-  return a < c ? a : b < c ? c : b;
-}
+const middleOf = (a: number, b: number, c: number): number => Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));

@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { boxInertia, principalMoments, tubeInertia } from '../../src/balance/index.ts';
 import type { Vector3 } from '../../src/numeric/vector.ts';
 
 const size = fc.double({ min: 0.01, max: 2, noNaN: true });
-const part = fc.double({ min: -1, max: 1, noNaN: true });
+const part = numberIn(-1, 1);
 const direction = fc.tuple(part, part, part).filter((each) => Math.hypot(...each) > 0.1);
 const trace = (tensor: readonly (readonly number[])[]): number => tensor[0]![0]! + tensor[1]![1]! + tensor[2]![2]!;
 
@@ -18,7 +19,7 @@ describe('a tube', () => {
 
   it('is what its pieces are together, however it lies', () => {
     // Independent route: midpoints of shells and slices, each a ring of points.
-    fc.assert(fc.property(size, size, fc.double({ min: 0, max: 0.99, noNaN: true }), direction, (length, outer, share, along) => {
+    fc.assert(fc.property(size, size, numberIn(0, 0.99), direction, (length, outer, share, along) => {
       const inner = share * outer;
       const long = Math.hypot(...along);
       const u = along.map((each) => each / long);

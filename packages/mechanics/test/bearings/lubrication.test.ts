@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { lifeModification, referenceViscosity, viscosityRatioRange } from '../../src/bearings/index.ts';
 
 const families = ['radial-ball', 'radial-roller', 'thrust-ball', 'thrust-roller'] as const;
 const anyFamily = fc.constantFrom(...families);
 const anyRatio = fc.double({ min: 0.1, max: 6, noNaN: true });
-const anyDirt = fc.double({ min: 0, max: 10, noNaN: true });
+const anyDirt = numberIn(0, 10);
 
 describe('life modification', () => {
   // independent route: the equations of ISO 281:2007 (from memory) worked elsewhere
@@ -29,8 +30,8 @@ describe('life modification', () => {
     fc.assert(
       fc.property(anyRatio, anyDirt, anyFamily, (kappa, dirt, family) => {
         const factor = lifeModification(kappa, dirt, family);
-        // At κ = 0.1 the rounded constants leave 0.06 % below a tenth.
-        expect(factor).toBeGreaterThan(0.0999);
+        // At κ = 0.1 the rounded constants of rollers leave up to 0.2 % below a tenth.
+        expect(factor).toBeGreaterThan(0.0998);
         expect(factor).toBeLessThanOrEqual(50);
         // Rounded constants leave a step of 0.1 % at the change.
         expect(lifeModification(kappa * 1.05, dirt, family)).toBeGreaterThanOrEqual(factor * 0.999);

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { centreDistances, chordMeasure, grownBacklash, grownCentreDistance, meshGeometry } from '../../src/index.ts';
 
 const teeth = { normalModule: 0.001, helixAngle: 0.25, pressureAngle: Math.PI / 9, teeth1: 17, teeth2: 84, shift1: 0.2, shift2: 0.1, addendum: 1, dedendum: 1.25 };
@@ -10,7 +11,7 @@ const tight = centreDistances(teeth, 17, 84, 0.2, 0.1, 'external').zeroBacklashC
 describe('a mesh that grows', () => {
   test('that has not grown is that of the gear pair (independent route)', () => {
     fc.assert(
-      fc.property(fc.double({ min: -0.0001, max: 0.0008, noNaN: true }), (excess) => {
+      fc.property(numberIn(-0.0001, 0.0008), (excess) => {
         const centreDistance = tight + excess;
         expect(grownBacklash(teeth, centreDistance, same).backlash).toBeCloseTo(meshGeometry({ ...teeth, faceWidth: 0.01, centreDistance }).backlash, 14);
       }),
@@ -41,7 +42,7 @@ describe('a mesh that grows', () => {
 
   test('the distance found leaves just the backlash asked for (law: there and back)', () => {
     fc.assert(
-      fc.property(growth, growth, growth, fc.double({ min: 0, max: 0.0005, noNaN: true }), (gear1, gear2, frame, wanted) => {
+      fc.property(growth, growth, growth, numberIn(0, 0.0005), (gear1, gear2, frame, wanted) => {
         const grown = { gear1, gear2, frame };
         expect(grownBacklash(teeth, grownCentreDistance(teeth, grown, wanted), grown).backlash).toBeCloseTo(wanted, 12);
       }),

@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { centreDistances, gearGeometry, gearOutline, matingPhase, ringProfile, thicknessAt, toothProfile, type Point, type ProfileOptions } from '../../src/index.ts';
 import { area, signedDistance } from './outline.ts';
 
@@ -7,7 +8,7 @@ import { area, signedDistance } from './outline.ts';
 const rack = { normalModule: 1, helixAngle: 0, pressureAngle: Math.PI / 9, addendum: 1, dedendum: 1.25, pointsPerFlank: 30 };
 const gears: fc.Arbitrary<ProfileOptions> = fc.record({
   teeth: fc.integer({ min: 8, max: 70 }),
-  shift: fc.double({ min: 0, max: 0.5, noNaN: true }),
+  shift: numberIn(0, 0.5),
   pressureAngle: fc.constantFrom(Math.PI / 9, (14.5 * Math.PI) / 180, (25 * Math.PI) / 180),
   helixAngle: fc.constantFrom(0, 0.3),
   normalModule: fc.constant(1),
@@ -91,7 +92,7 @@ describe('tooth outline', () => {
 
   test('the whole outline covers more than its root circle and less than its tip circle, whatever its rotation (law)', () => {
     fc.assert(
-      fc.property(gears, fc.double({ min: -7, max: 7, noNaN: true }), (gear, rotation) => {
+      fc.property(gears, numberIn(-7, 7), (gear, rotation) => {
         const profile = toothProfile(gear);
         const covered = area(gearOutline(profile));
         expect(covered).toBeGreaterThan(Math.PI * profile.rootRadius ** 2);
@@ -141,10 +142,10 @@ describe('tooth outline', () => {
 describe('teeth in mesh', () => {
   const meshes = (kind: 'external' | 'internal', fewest: number, addendum: number): fc.Arbitrary<{ first: ProfileOptions; second: ProfileOptions; rotation: number; direction: number; kind: typeof kind }> =>
     fc.record({
-      first: fc.record({ teeth: fc.integer({ min: fewest, max: 40 }), shift: fc.double({ min: 0, max: 0.4, noNaN: true }) }).map((own) => ({ ...rack, addendum, ...own })),
-      second: fc.record({ teeth: fc.integer({ min: 65, max: 90 }), shift: fc.double({ min: 0, max: 0.4, noNaN: true }) }).map((own) => ({ ...rack, addendum, ...own })),
-      rotation: fc.double({ min: -3, max: 3, noNaN: true }),
-      direction: fc.double({ min: -3, max: 3, noNaN: true }),
+      first: fc.record({ teeth: fc.integer({ min: fewest, max: 40 }), shift: numberIn(0, 0.4) }).map((own) => ({ ...rack, addendum, ...own })),
+      second: fc.record({ teeth: fc.integer({ min: 65, max: 90 }), shift: numberIn(0, 0.4) }).map((own) => ({ ...rack, addendum, ...own })),
+      rotation: numberIn(-3, 3),
+      direction: numberIn(-3, 3),
       kind: fc.constant(kind),
     });
 

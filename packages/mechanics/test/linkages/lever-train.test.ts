@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { angleToPush, angleToReach, trainAt, wayAlong, type LeverTrain } from '../../src/linkages/index.ts';
 import type { Vector3 } from '../../src/numeric/vector.ts';
 
@@ -10,7 +11,7 @@ const parallel: LeverTrain = {
   servos: [{ pivot: [0, 0, 0], axis: [0, 1, 0] }],
   levers: [{ pivot: [0.1, 0, 0], axis: [0, 1, 0], ball: [0.1, 0, 0.02], rod: { from: { servo: 0 }, ball: [0, 0, 0.02], length: 0.1 } }],
 };
-const angle = fc.double({ min: -1, max: 1, noNaN: true });
+const angle = numberIn(-1, 1);
 
 describe('a train of levers', () => {
   it('turns both arms of a parallelogram alike', () => {
@@ -30,7 +31,7 @@ describe('a train of levers', () => {
         { pivot: [0.2, 0.05, 0], axis: [0, 1, 0], ball: [0.2, 0.05, 0.04], rod: { from: { lever: 1 }, ball: [0.13, 0.05, 0.06], length: 0.075 } },
       ],
     };
-    const small = fc.double({ min: -0.3, max: 0.3, noNaN: true });
+    const small = numberIn(-0.3, 0.3);
     fc.assert(fc.property(small, small, (a, b) => {
       const position = trainAt(train, [a, b]);
       if (!('at' in position)) throw new Error('out of reach');

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { servoAnglesAt, type SwashplateGeometry } from '../../src/linkages/index.ts';
 import { nearPoseSolver } from '../../src/linkages/near-pose.ts';
 import { poseOf } from '../../src/linkages/plate-pose.ts';
@@ -22,8 +23,8 @@ const crooked = (side: 'above' | 'below', at: readonly number[]): SwashplateGeom
   };
 };
 const three = [0.3, 2.2, 4.4];
-const small = fc.double({ min: -0.12, max: 0.12, noNaN: true });
-const shift = fc.double({ min: -0.004, max: 0.004, noNaN: true });
+const small = numberIn(-0.12, 0.12);
+const shift = numberIn(-0.004, 0.004);
 
 describe.each(['above', 'below'] as const)('a plate %s its servos, three of them', (side) => {
   const geometry = crooked(side, three);

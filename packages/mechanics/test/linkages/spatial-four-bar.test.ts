@@ -1,10 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { spatialFourBar, type Crank } from '../../src/linkages/index.ts';
 import { crossingAngles } from '../../src/linkages/crossing-angles.ts';
 import { rotateAbout, type Vector3 } from '../../src/numeric/vector.ts';
 
-const part = fc.double({ min: -1, max: 1, noNaN: true });
+const part = numberIn(-1, 1);
 const vector = fc.tuple(part, part, part).filter(([x, y, z]) => x * x + y * y + z * z > 0.01);
 const crank = fc.record({ pivot: fc.tuple(part, part, part), axis: vector, arm: vector }).filter(({ axis, arm }) => {
   const along = axis[0] * arm[0] + axis[1] * arm[1] + axis[2] * arm[2];
@@ -17,7 +18,7 @@ const apart = (a: Vector3, b: Vector3): number => Math.hypot(a[0] - b[0], a[1] -
 describe('a rod between two arms in space', () => {
   // law: the rod keeps its length
   it('closes with the rod at its length, every time, ascending', () => {
-    fc.assert(fc.property(crank, crank, fc.double({ min: 0.2, max: 3, noNaN: true }), fc.double({ min: -7, max: 7, noNaN: true }), (input, output, rod, angle) => {
+    fc.assert(fc.property(crank, crank, fc.double({ min: 0.2, max: 3, noNaN: true }), numberIn(-7, 7), (input, output, rod, angle) => {
       const closures = spatialFourBar(input, output, rod, angle);
       for (const { angle: follows, rodAngles } of closures) {
         expect(Math.abs(apart(ball(input, angle), ball(output, follows)) - rod)).toBeLessThan(1e-9);
@@ -29,7 +30,7 @@ describe('a rod between two arms in space', () => {
 
   // independent route: the distance sampled over a whole turn changes sign as often as there are closures
   it('finds every closure and no other', () => {
-    fc.assert(fc.property(crank, crank, fc.double({ min: 0.2, max: 3, noNaN: true }), fc.double({ min: -3, max: 3, noNaN: true }), (input, output, rod, angle) => {
+    fc.assert(fc.property(crank, crank, fc.double({ min: 0.2, max: 3, noNaN: true }), numberIn(-3, 3), (input, output, rod, angle) => {
       const at = ball(input, angle);
       const misses = Array.from({ length: 721 }, (_, index) => apart(at, ball(output, -Math.PI + (index * Math.PI) / 360)) - rod);
       const crossings = misses.slice(1).filter((miss, index) => miss * misses[index]! < 0).length;
@@ -40,7 +41,7 @@ describe('a rod between two arms in space', () => {
 
   // independent route: differences of the closures themselves
   it('gives the speed ratio that the angles show', () => {
-    fc.assert(fc.property(crank, crank, fc.double({ min: 0.5, max: 2.5, noNaN: true }), fc.double({ min: -3, max: 3, noNaN: true }), (input, output, rod, angle) => {
+    fc.assert(fc.property(crank, crank, fc.double({ min: 0.5, max: 2.5, noNaN: true }), numberIn(-3, 3), (input, output, rod, angle) => {
       const step = 1e-6;
       const [here, ahead, behind] = [0, step, -step].map((turn) => spatialFourBar(input, output, rod, angle + turn)) as [ReturnType<typeof spatialFourBar>, ReturnType<typeof spatialFourBar>, ReturnType<typeof spatialFourBar>];
       if (here.length !== ahead.length || here.length !== behind.length) return;
@@ -83,8 +84,8 @@ describe('a rod between two arms in space', () => {
   it('has one closure without a ratio at any dead centre, whatever the rounding', () => {
     // Law: stretched or folded, arm and rod lie in one line, however the whole stands in space. Between the two the output stands at its end.
     const size = fc.double({ min: 0.01, max: 0.1, noNaN: true });
-    const place = fc.double({ min: -1, max: 1, noNaN: true });
-    fc.assert(fc.property(size, size, place, place, fc.double({ min: -3, max: 3, noNaN: true }), fc.boolean(), (arm, rod, x, y, angle, stretched) => {
+    const place = numberIn(-1, 1);
+    fc.assert(fc.property(size, size, place, place, numberIn(-3, 3), fc.boolean(), (arm, rod, x, y, angle, stretched) => {
       fc.pre(Math.abs(arm - rod) > 1e-3);
       const still: Crank = { pivot: [x, y, 0], axis: [0, 0, 1], arm: [0.01, 0, 0] };
       const [ballX, ballY] = [x + 0.01, y];
@@ -106,7 +107,7 @@ describe('a rod between two arms in space', () => {
 
 describe('angles at which A·cos x + B·sin x = C', () => {
   it('solve it', () => {
-    const number = fc.double({ min: -10, max: 10, noNaN: true });
+    const number = numberIn(-10, 10);
     fc.assert(fc.property(number, number, number, (a, b, c) => {
       for (const x of crossingAngles(a, b, c)) expect(Math.abs(a * Math.cos(x) + b * Math.sin(x) - c)).toBeLessThan(1e-7 * (Math.abs(a) + Math.abs(b) + Math.abs(c)));
     }));

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { harmonicsOf, linearServoAngles, pitchAt, poseFor, poseOf, rodErrorsAt, sensitivityOf, servoAnglesAt, tiltOf, type PlatePose, type SwashplateGeometry } from '../../src/linkages/index.ts';
 import { attitudeOf } from '../../src/linkages/plate-attitude.ts';
 import { rotateAbout, type Vector3 } from '../../src/numeric/vector.ts';
@@ -19,15 +20,15 @@ const plate = (rotation: SwashplateGeometry['rotation'] = 'clockwise'): Swashpla
   grip: { height: 0.07, ball: [0.045, 0.03, 0] },
 });
 
-const angle = fc.double({ min: -0.35, max: 0.35, noNaN: true });
-const pose = fc.record({ height: fc.double({ min: -0.006, max: 0.006, noNaN: true }), p: fc.double({ min: -0.12, max: 0.12, noNaN: true }), q: fc.double({ min: -0.12, max: 0.12, noNaN: true }) });
+const angle = numberIn(-0.35, 0.35);
+const pose = fc.record({ height: numberIn(-0.006, 0.006), p: numberIn(-0.12, 0.12), q: numberIn(-0.12, 0.12) });
 
 describe('the attitude of a guided plate', () => {
   // law: a rotation, its normal where it was put, its guide in its plane
   it('is a rotation with its normal where it was put and its guide in its plane', () => {
-    const part = fc.double({ min: -0.5, max: 0.5, noNaN: true });
+    const part = numberIn(-0.5, 0.5);
     const radius = fc.double({ min: 0.02, max: 0.06, noNaN: true });
-    fc.assert(fc.property(part, part, fc.double({ min: -3, max: 3, noNaN: true }), radius, fc.double({ min: -0.01, max: 0.01, noNaN: true }), (p, q, side, r, z) => {
+    fc.assert(fc.property(part, part, numberIn(-3, 3), radius, numberIn(-0.01, 0.01), (p, q, side, r, z) => {
       const size = Math.hypot(1, p, q);
       const guide = [r * Math.cos(side), r * Math.sin(side), z] as const;
       const m = new Float64Array(9);
@@ -76,7 +77,7 @@ describe('a plate on three servos', () => {
 describe('the blade over azimuth', () => {
   // independent route: the plate turned as a body, the grip turned as a body, the pitch bracketed
   it('keeps the link at its length', () => {
-    fc.assert(fc.property(pose, fc.double({ min: 0, max: 6.28, noNaN: true }), fc.constantFrom('clockwise' as const, 'counterclockwise' as const), (at, psi, rotation) => {
+    fc.assert(fc.property(pose, numberIn(0, 6.28), fc.constantFrom('clockwise' as const, 'counterclockwise' as const), (at, psi, rotation) => {
       const geometry = plate(rotation);
       const [pitch] = pitchAt(geometry, at, [psi])!;
       const s = rotation === 'counterclockwise' ? 1 : -1;
@@ -109,7 +110,7 @@ describe('the blade over azimuth', () => {
 
   // law: a mirror image of plate, hub and sense flies the mirror image
   it('mirrors when everything is mirrored', () => {
-    fc.assert(fc.property(pose, fc.double({ min: 0, max: 6.28, noNaN: true }), ({ height, p, q }, psi) => {
+    fc.assert(fc.property(pose, numberIn(0, 6.28), ({ height, p, q }, psi) => {
       const [one] = pitchAt(plate('clockwise'), { height, p, q }, [psi])!;
       const [other] = pitchAt(plate('counterclockwise'), { height, p, q: -q }, [psi])!;
       expect(other).toBeCloseTo(one!, 12);
@@ -132,7 +133,7 @@ describe('the blade over azimuth', () => {
 describe('from wanted pitch to servos', () => {
   // law: the forward undoes the inverse
   it('gives the pitch that was wanted', () => {
-    const small = fc.double({ min: -0.09, max: 0.09, noNaN: true });
+    const small = numberIn(-0.09, 0.09);
     fc.assert(fc.property(small, small, small, (collective, cyclicCos, cyclicSin) => {
       const geometry = plate();
       const found = poseFor(geometry, { collective, cyclicCos, cyclicSin }, poseOf(geometry, [0, 0, 0])!.pose)!;

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { interpolate } from '../../src/numeric/interpolate.ts';
 
 describe('a straight line between points', () => {
@@ -14,7 +15,7 @@ describe('a straight line between points', () => {
   // law: between two points it stays between their values
   test('never leaves the range of its values', () => {
     fc.assert(
-      fc.property(fc.double({ min: -5, max: 8, noNaN: true }), (x) => {
+      fc.property(numberIn(-5, 8), (x) => {
         const y = interpolate(xs, ys, x);
         expect(y).toBeGreaterThanOrEqual(-10);
         expect(y).toBeLessThanOrEqual(10);

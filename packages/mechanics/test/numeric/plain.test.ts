@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { integrate } from '../../src/numeric/integrate.ts';
 import { selectRank } from '../../src/numeric/order-statistics.ts';
-import { nextBits, randomState } from '../../src/numeric/random.ts';
+import { nextBits, normalLayers, normalOutside, randomState } from '../../src/numeric/random.ts';
 import { findRoot } from '../../src/numeric/roots.ts';
 import { solveThree } from '../../src/numeric/solve-three.ts';
 import { dot, rotateAbout, unit, type Vector3 } from '../../src/numeric/vector.ts';
 
-const part = fc.double({ min: -4, max: 4, noNaN: true });
+const part = numberIn(-4, 4);
 const vector = fc.tuple(part, part, part);
 
 describe('roots', () => {
@@ -34,6 +35,8 @@ describe('roots', () => {
   test('are refused where the signs are alike', () => {
     expect(() => findRoot((x) => x * x + 1, -1, 2)).toThrow(new RangeError('findRoot: the signs at -1 and 2 must differ, got 2 and 5'));
     expect(() => findRoot(() => Number.NaN, -1, 2)).toThrow('must differ');
+    // No square of two large values is formed.
+    expect(findRoot((x) => 1e300 * (x - 1), -1, 2)).toBe(1);
   });
 });
 
@@ -58,6 +61,31 @@ describe('order', () => {
   });
 });
 
+describe('the time to find a rank', () => {
+  const steps = 2000;
+  const orders = {
+    rising: (i: number) => i,
+    falling: (i: number) => -i,
+    'rising and falling': (i: number) => Math.min(i, steps - i),
+    alike: () => 7,
+  };
+
+  // law: halving what is left each time costs twice the whole; a pivot at an end would cost half its square, two millions of reads
+  test.each(Object.entries(orders))('grows with the number of values, %s', (_name, order) => {
+    for (const rank of [0, steps / 2, steps - 1]) {
+      let reads = 0;
+      const values = new Proxy(Float64Array.from({ length: steps }, (_, i) => order(i)), {
+        get: (target, key) => {
+          reads += 1;
+          return Reflect.get(target, key) as unknown;
+        },
+      });
+      selectRank(values, rank);
+      expect(reads).toBeLessThan(20 * steps);
+    }
+  });
+});
+
 describe('three equations', () => {
   test('are solved so that the unknowns fulfil them (law)', () => {
     fc.assert(
@@ -68,6 +96,18 @@ describe('three equations', () => {
         x.forEach((value, i) => expect(found[i]).toBeCloseTo(value, 8));
       }),
     );
+  });
+
+  // law: which of the unknowns is called the first, and its unit, change nothing
+  test('are settled or not whatever the order and the unit of the unknowns', () => {
+    for (const scale of [1, 1e-9, 1e9]) {
+      for (const [i, j, k] of [[0, 1, 2], [1, 2, 0], [2, 0, 1], [0, 2, 1]] as const) {
+        const turned = (row: Vector3): Vector3 => [row[i] * scale, row[j] * scale, row[k] * scale];
+        // Ten, less ten, and what rounding leaves: no determinant.
+        expect(solveThree(turned([1, 2, 3]), turned([4, 5, 6]), turned([7, 8, 9 + 1e-15]), [1, 2, 3])).toBeUndefined();
+        expect(solveThree(turned([1, 2, 3]), turned([4, 5, 6]), turned([7, 8, 10]), [6 * scale, 15 * scale, 25 * scale])!.map((value) => Math.round(value * 1e6) / 1e6)).toEqual([1, 1, 1]);
+      }
+    }
   });
 
   test('whose rows lie in one plane are not settled', () => {
@@ -98,7 +138,7 @@ describe('vectors', () => {
 
   test('need a direction to be of unit length', () => {
     expect(unit([0, 3, 4])).toEqual([0, 0.6, 0.8]);
-    for (const none of [[0, 0, 0], [Number.NaN, 0, 0], [Infinity, 0, 0]] as const) expect(() => unit(none)).toThrow('a direction wanted');
+    for (const none of [[0, 0, 0], [Number.NaN, 0, 0], [Infinity, 0, 0]] as const) expect(() => unit(none)).toThrow(new RangeError(`unit: a direction wanted, got (${none.join(', ')})`));
   });
 });
 
@@ -123,5 +163,61 @@ describe('the generator', () => {
     const firsts = seeds.map((seed) => nextBits(randomState(seed)));
     expect(new Set(firsts).size).toBe(seeds.length);
     expect(seeds.map((seed) => nextBits(randomState(seed)))).toEqual(firsts);
+  });
+});
+
+describe('normal deviates outside their layer', () => {
+  const bell = (x: number): number => Math.exp(-0.5 * x * x);
+  const { certain, scale, density } = normalLayers;
+  const draws = 4000;
+  /** Four standard deviations of a share of so many draws. */
+  const within = (share: number): number => 4 * Math.sqrt((share * (1 - share)) / draws) + 1e-9;
+
+  // law: a draw in the wedge of a layer stays when a height between the two edges falls under the curve
+  test.each([1, 2, 20, 64, 100, 126])('stay in the wedge of layer %d as often as the curve asks', (layer) => {
+    const state = randomState(layer);
+    for (const part of [0.1, 0.5, 0.9]) {
+      for (const side of [-1, 1]) {
+        const draw = side * Math.round(certain[layer]! + part * (2 ** 23 - certain[layer]!));
+        const x = draw * scale[layer]!;
+        let kept = 0;
+        for (let index = 0; index < draws; index++) if (normalOutside((draw << 8) | layer, state) === x) kept += 1;
+        const share = (bell(x) - density[layer]!) / (density[layer - 1]! - density[layer]!);
+        expect(Math.abs(kept / draws - share), `${part} of the way, side ${side}`).toBeLessThan(within(share));
+      }
+    }
+  });
+
+  // law: what lies beyond the base has the curve's own tail, on the side of the draw; independent route: the tail integrated
+  test('lie in the tail as the curve does', () => {
+    const state = randomState(7);
+    const tail = scale[127]! * 2 ** 23;
+    const beyond = (x: number): number => integrate(bell, x, 12, 40);
+    for (const side of [-1, 1]) {
+      const found = Array.from({ length: draws }, () => side * normalOutside((side * (2 ** 23 - 1)) << 8, state));
+      expect(Math.min(...found)).toBeGreaterThanOrEqual(tail);
+      for (const x of [tail + 0.05, tail + 0.2, tail + 0.5, tail + 1]) {
+        const share = beyond(x) / beyond(tail);
+        expect(Math.abs(found.filter((value) => value > x).length / draws - share), `beyond ${x}`).toBeLessThan(within(share));
+      }
+    }
+  });
+
+  // law: the layers all have the same area, so a draw that is turned away and taken anew is a normal deviate again
+  test('and all others together have the curve’s own shares', () => {
+    const state = randomState(11);
+    const all = 200_000;
+    const edges = [-3, -2, -1, -0.3, 0.2, 0.8, 1.5, 2.5];
+    const below = edges.map(() => 0);
+    for (let index = 0; index < all; index++) {
+      const bits = nextBits(state);
+      const layer = bits & 127;
+      const x = Math.abs(bits >> 8) < certain[layer]! ? (bits >> 8) * scale[layer]! : normalOutside(bits, state);
+      for (const [place, edge] of edges.entries()) if (x < edge) below[place]! += 1;
+    }
+    for (const [place, edge] of edges.entries()) {
+      const share = integrate(bell, -12, edge, 40) / Math.sqrt(2 * Math.PI);
+      expect(Math.abs(below[place]! / all - share), `below ${edge}`).toBeLessThan(4 * Math.sqrt((share * (1 - share)) / all));
+    }
   });
 });

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { numberIn } from '../../../../tests/number-in.ts';
 import { tubeSection, tubeTwist } from '../../src/shafts/index.ts';
 
 const size = fc.double({ min: 1e-3, max: 0.1, noNaN: true });
-const share = fc.double({ min: 0, max: 0.999, noNaN: true });
+const share = numberIn(0, 0.999);
 
 describe('a tube', () => {
   // independent route: ∫ r² dA over 20,000 rings of the annulus, mid-point rule
@@ -40,7 +41,7 @@ describe('a tube', () => {
   // law: elastic and odd in the torque; half the length is twice as stiff
   test('twists in proportion', () => {
     fc.assert(
-      fc.property(size, share, fc.double({ min: -100, max: 100, noNaN: true }), (outer, part, torque) => {
+      fc.property(size, share, numberIn(-100, 100), (outer, part, torque) => {
         const whole = tubeTwist(torque, outer, part * outer, 1, 26e9);
         const half = tubeTwist(-torque, outer, part * outer, 0.5, 26e9);
         expect(half.stiffness / whole.stiffness).toBeCloseTo(2, 12);
