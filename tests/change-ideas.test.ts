@@ -47,8 +47,9 @@ describe('a variant as work', () => {
     expect(made.text.match(/#.*$/gmu)).toEqual(text.match(/#.*$/gmu));
   }, 60_000);
 
-  it('is refused, with the entry, where it writes a list of another length', () => {
+  it('writes a list of another length whole, and is refused, with the entry, where comments stand in it', () => {
     const file = 'machine: {name: Wren}\nmodules: {m: {parts: {a: {kind: shim, sizes: [0.1 mm]}}}}\nvariants: {thin: {modules: {m: {parts: {a: {sizes: [0.1 mm, 0.05 mm]}}}}}}\n';
-    expect(written(file, 'thin')).toEqual({ trouble: [expect.stringContaining('modules.m.parts.a.sizes')] });
+    expect(written(file, 'thin')).toEqual({ text: file.replace('[0.1 mm]', '[0.1 mm, 0.05 mm]') });
+    expect(written(file.replace('[0.1 mm]', '[0.1 mm # the thick one\n  ]'), 'thin')).toEqual({ trouble: [expect.stringContaining('modules.m.parts.a.sizes')] });
   });
 });

@@ -48,6 +48,17 @@ describe('controls', () => {
     const { out } = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot.0=136 mm']);
     // By hand: the servo goes 2 mm forward, along the rod.
     expect(plainly(out)).toMatch(/Length of rudder rod, ball to ball: 1,046 mm → 1,048 mm; because of controls\.servos\.rudder\.pivot/u);
+    const whole = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=[136 mm, 20 mm, -30 mm]']);
+    expect(whole.out).toBe(out);
+  });
+
+  it('say of a point that is none what is wrong, where, and what would be right', async () => {
+    const short = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=[136 mm, 20 mm]']);
+    expect(short).toMatchObject({ status: 2, err: expect.stringMatching(/machine\.yaml:\d+:\d+ .*“\[136 mm, 20 mm\]” is not a list of 3\. Write it like this: \[44 mm/u) });
+    const bare = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=[136 mm, 20, -30 mm]']);
+    expect(bare).toMatchObject({ status: 2, err: expect.stringMatching(/“20” has no unit\./u) });
+    const single = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=136 mm']);
+    expect(single).toMatchObject({ status: 2, err: expect.stringMatching(/it is a list, and “136 mm” is none\. .*a list with its brackets: \[136 mm, 20 mm, -30 mm\]/u) });
   });
 
   it('say what is missing, with status 1', async () => {

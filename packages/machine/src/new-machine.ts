@@ -1,5 +1,5 @@
 import { inUnit } from '@rotorwright/units';
-import { scalarSource } from './edit/scalar-text.ts';
+import { scalarSource } from './edit/value-text.ts';
 
 /** The few facts with which a machine file begins. */
 export interface FirstFacts {

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readMachine, removeEntry, setEntry, wordFinding } from '../src/index.ts';
+import { applyEdits, readMachine, removeEntry, setEntry, wordFinding } from '../src/index.ts';
 import { broken, fixture } from './fixture.ts';
 
 function set(text: string, path: string, value: string | number | boolean): string {
@@ -50,6 +50,35 @@ describe('setting an entry', () => {
   ])('refuses %s', (_, path, reason) => {
     const result = setEntry(fixture, path, 'x');
     expect('findings' in result && wordFinding(result.findings[0] as never).problem).toMatch(reason);
+  });
+
+  it.each([
+    ['in brackets, by a longer one', 'a: {b: [1 mm, 2 mm], c: x}\n', 'a.b', '[1 mm, 2.5 mm, 3 mm]', 'a: {b: [1 mm, 2.5 mm, 3 mm], c: x}\n'],
+    ['over several lines', 'a:\n  b: [1 mm,\n    2 mm]   # two\n  c: x\n', 'a.b', '[3 mm]', 'a:\n  b: [3 mm]   # two\n  c: x\n'],
+    ['with a line for each item', 'a:\n  b:\n    - 1 mm\n    - 2 mm\n  # of c\n  c: x\n', 'a.b', '[3 mm, 4 mm]', 'a:\n  b: [3 mm, 4 mm]\n  # of c\n  c: x\n'],
+    ['in a list', 'a: [[1, 2], [3, 4]]\n', 'a.1', '[5, 6]', 'a: [[1, 2], [5, 6]]\n'],
+    ['where a word stood', 'a: {points: aft}\n', 'a.points', '[0, 1, 0]', 'a: {points: [0, 1, 0]}\n'],
+    ['that is new, with sections in it', 'a: {b: 1}\n', 'a.sizes', '[0.1 mm, {thickness: 0.2 mm, count: 2}]', 'a: {b: 1, sizes: [0.1 mm, {thickness: 0.2 mm, count: 2}]}\n'],
+  ])('writes a list %s', (_, text, path, value, expected) => {
+    expect(applyEdits(text, [{ path, value }])).toEqual({ text: expected });
+    // Together with another edit it goes another way, to the same end.
+    expect(applyEdits(`z: 1\n${text}`, [{ path: 'z', value: '2' }, { path, value }])).toEqual({ text: `z: 2\n${expected}` });
+  });
+
+  it.each([
+    ['a single value for a list', 'a: [1 mm, 2 mm]\n', '3 mm', /a cannot be written: it is a list, and “3 mm” is none/],
+    ['a list that does not end', 'a: [1 mm, 2 mm]\n', '[3 mm, 4 mm', /it is a list, and “\[3 mm, 4 mm” is none/],
+    ['a list that goes on after its end', 'a: [1 mm, 2 mm]\n', '[3 mm], b: [4 mm]', /it is a list, and/],
+    ['a list that repeats what stands elsewhere', 'z: &two 2 mm\na: [1 mm, 2 mm]\n', '[3 mm, *two]', /it is a list, and/],
+    ['a list that would take comments with it', 'a: [1 mm, # first\n  2 mm]\n', '[3 mm, 4 mm]', /comments stand in the list: set its items one by one/],
+    ['a list for a section', 'a: {b: 1}\n', '[3 mm]', /section with entries of its own/],
+  ])('refuses %s, and harms nothing', (_, text, value, reason) => {
+    const result = applyEdits(text, [{ path: 'a', value }]);
+    expect('findings' in result && wordFinding(result.findings[0] as never).problem).toMatch(reason);
+  });
+
+  it('takes what only begins like a list for text', () => {
+    expect(applyEdits('a: {title: x}\n', [{ path: 'a.title', value: '[A] left' }])).toEqual({ text: 'a: {title: "[A] left"}\n' });
   });
 
   it('refuses to write through an alias', () => {

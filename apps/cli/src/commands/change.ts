@@ -25,7 +25,7 @@ export function changeCommand(program: Command, act: Act): void {
     .description('Holds a changed file against today’s: figures before and after with their cause, bands, limits and margins that are left, what to fit and to set, what must come apart, and what must be signed again. Nothing is written.\nStatus 1 when the change leaves a band, a limit or a slot that is kept today, or takes a margin below one.')
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .argument('[other]', 'the changed file; or give --set, --remove, --variant')
-    .option('--set <entry=value>', 'write an entry: "drive.main-mesh.driver.teeth=15"; may be given more than once', collect, [])
+    .option('--set <entry=value>', 'write an entry: "drive.main-mesh.driver.teeth=15", a list with its brackets; may be given more than once', collect, [])
     .option('--remove <entry>', 'take an entry out; may be given more than once', collect, [])
     .option('--variant <variant>', 'a variant of the file')
     .option(...homeOption)
@@ -79,7 +79,7 @@ function changedVersion(terminal: Terminal, named: NamedMachine, other: string |
 
 function readEdit(given: string): Edit {
   const [, path, value] = /^([^=]+)=(.*)$/su.exec(given) ?? [];
-  if (path === undefined || value === undefined || value.trim() === '') throw new WrongInput(`--set takes an entry and its value, such as drive.main-mesh.driver.teeth=15; given: ${given}`);
+  if (path === undefined || value === undefined || value.trim() === '') throw new WrongInput(`--set takes an entry and its value, such as drive.main-mesh.driver.teeth=15 or "controls.servos.rudder.pivot=[136 mm, 20 mm, -30 mm]"; given: ${given}`);
   return { path: path.trim(), value: value.trim() };
 }
 

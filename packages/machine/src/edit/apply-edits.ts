@@ -1,6 +1,7 @@
 import type { EntryPath } from '../model/place.ts';
 import { replaceTogether } from './replace-together.ts';
 import { removeEntry, setEntry, type EditResult } from './set-entry.ts';
+import { writtenList, type EntryValue } from './value-text.ts';
 
 /** One entry to be written, or taken out when there is no value. */
 export interface Edit {
@@ -27,8 +28,8 @@ export function applyEdits(text: string, edits: readonly Edit[]): EditResult {
   return result;
 }
 
-/** `15` and `true` as the file means them; anything else is text. */
-function plain(value: string): string | number | boolean {
+/** `15`, `true` and `[136 mm, 20 mm, -30 mm]` as the file means them; anything else is text. */
+function plain(value: string): EntryValue {
   if (value === 'true' || value === 'false') return value === 'true';
-  return value !== '' && String(Number(value)) === value && Number.isFinite(Number(value)) ? Number(value) : value;
+  return value !== '' && String(Number(value)) === value && Number.isFinite(Number(value)) ? Number(value) : (writtenList(value) ?? value);
 }

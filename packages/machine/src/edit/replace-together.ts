@@ -2,13 +2,13 @@ import { isOutOfBounds } from '../read/source.ts';
 import { Report } from '../read/report.ts';
 import { lineStarts } from '../read/lines.ts';
 import { locate, parseForEdit } from './locate.ts';
-import { scalarSource } from './scalar-text.ts';
-import { replaced, valueAt, type Change } from './set-entry.ts';
+import { holds, replaced, type Change } from './set-entry.ts';
+import type { EntryValue } from './value-text.ts';
 
 /** A value to be put in place of one that is there. */
 export interface Replacement {
   readonly path: string;
-  readonly value: string | number | boolean;
+  readonly value: EntryValue;
 }
 
 /**
@@ -24,7 +24,7 @@ export function replaceTogether(text: string, replacements: readonly Replacement
   if (document.errors.length > 0) return untouched;
   const planned = replacements.flatMap((replacement): { readonly replacement: Replacement; readonly change: Change }[] => {
     const located = locate(document, replacement.path.split('.'));
-    const change = located.kind === 'entry' ? replaced(located, scalarSource(replacement.value), text) : 'not there';
+    const change = located.kind === 'entry' ? replaced(located, replacement.value, text) : 'not there';
     return typeof change === 'string' ? [] : [{ replacement, change }];
   });
   const inOrder = planned.toSorted((a, b) => a.change.start - b.change.start);
@@ -37,7 +37,7 @@ export function replaceTogether(text: string, replacements: readonly Replacement
   }
   const changed = pieces.join('') + text.slice(from);
   const after = parseForEdit(changed);
-  if (after.errors.length > 0 || apart.some(({ replacement: { path, value } }) => valueAt(after, path.split('.')) !== String(value))) return untouched;
+  if (after.errors.length > 0 || apart.some(({ replacement: { path, value } }) => !holds(after, path.split('.'), value))) return untouched;
   const done = new Set(apart.map(({ replacement }) => replacement));
   return { text: changed, left: replacements.filter((replacement) => !done.has(replacement)) };
 }

@@ -6,7 +6,7 @@ import { lineStarts, placeAt } from '../read/lines.ts';
 import { Report } from '../read/report.ts';
 import { isOutOfBounds, readTree } from '../read/source.ts';
 import { afterColon, itemEnd, itemStart, locate, parseForEdit, type Located } from './locate.ts';
-import { scalarSource } from './scalar-text.ts';
+import { hasComments, holdsValue, scalarSource, sourceOf, type EntryValue } from './value-text.ts';
 
 export type EditResult = { readonly text: string } | { readonly findings: readonly Finding[] };
 
@@ -18,23 +18,22 @@ export interface Change {
 }
 
 /**
- * Writes one value into a machine file and leaves everything else as it is, down to the last space: an entry that
+ * Writes one value, or one list, into a machine file and leaves everything else as it is, down to the last space: an entry that
  * exists has its own characters replaced, a new one is put at the end of its section in the style of its neighbours.
  *
  * @param path   as in the file, so `variants.short.rotors.main.diameter` for a variant
- * @param value  as a person would write it: `15`, `14600 rpm`
+ * @param value  as a person would write it: `15`, `14600 rpm`; a list with its brackets, `{ list: '[13, 14]' }`
  * @returns the new text, or why it cannot be done; the old text is never harmed
  * @throws RangeError when the value is a number that is not finite
  * @example setEntry('shafts:\n  crank: {axis: up}\n', 'shafts.crank.axis', 'down') // { text: 'shafts:\n  crank: {axis: down}\n' }
  */
-export function setEntry(text: string, path: EntryPath, value: string | number | boolean): EditResult {
+export function setEntry(text: string, path: EntryPath, value: EntryValue): EditResult {
   if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`setEntry: the value must be finite; got ${value}`);
   return edit(text, path, (document, keys) => {
     const located = locate(document, keys);
-    const source = scalarSource(value);
     if (located.kind === 'alias') return located;
-    return located.kind === 'entry' ? replaced(located, source, text) : added(document, located, source, text);
-  }, (document, keys) => valueAt(document, keys) === String(value));
+    return located.kind === 'entry' ? replaced(located, value, text) : added(document, located, sourceOf(value), text);
+  }, (document, keys) => holds(document, keys, value));
 }
 
 /**
@@ -77,17 +76,18 @@ function refuse(code: 'edit/path' | 'edit/alias', path: EntryPath, document: Doc
   return { findings: [{ code, severity: severityOf(code), path, place, values }] };
 }
 
-/** What stands at a place as a person would write it; undefined where that is no single value. */
-export function valueAt(document: Document, keys: readonly string[]): string | undefined {
+/** Whether a value stands at a place. */
+export function holds(document: Document, keys: readonly string[], value: EntryValue): boolean {
   const located = locate(document, keys);
-  if (located.kind !== 'entry' || !isScalar(located.node)) return undefined;
-  return located.node.type === 'PLAIN' ? located.node.source : String(located.node.value);
+  return located.kind === 'entry' && holdsValue(located.node, value);
 }
 
 /** An entry that is there gets another value: its own characters go, or why they cannot. */
-export function replaced(located: Extract<Located, { kind: 'entry' }>, source: string, text: string): Change | string {
+export function replaced(located: Extract<Located, { kind: 'entry' }>, value: EntryValue, text: string): Change | string {
   const { node, parent, index } = located;
-  if (isMap(node) || isSeq(node)) return 'it is a section with entries of its own';
+  const source = sourceOf(value);
+  if (isMap(node)) return 'it is a section with entries of its own';
+  if (isSeq(node)) return typeof value === 'object' ? replacedList(node, parent, index, source, text) : `it is a list, and “${value}” is none`;
   if (isScalar(node) && node.range && node.range[0] !== node.range[1]) {
     const [start, end] = node.range;
     // A block text ends with its line end, which stays.
@@ -97,9 +97,20 @@ export function replaced(located: Extract<Located, { kind: 'entry' }>, source: s
   return afterKey(parent, index, source, text);
 }
 
+/** A list, in brackets or in lines, gives way as a whole. */
+function replacedList(node: YAMLSeq, parent: YAMLMap | YAMLSeq | undefined, index: number, source: string, text: string): Change | string {
+  const [start, valueEnd] = node.range ?? [0, 0];
+  const end = start + text.slice(start, valueEnd).trimEnd().length;
+  if (hasComments(' '.repeat(columnOf(text, start)) + text.slice(start, end))) return 'comments stand in the list: set its items one by one';
+  const colon = isMap(parent) ? afterColon(text, keyEndOf(parent, index)) : start;
+  return colon < start && text.slice(colon, start).trim() === '' ? { start: colon, end, insert: ` ${source}` } : { start, end, insert: source };
+}
+
+const keyEndOf = (parent: YAMLMap, index: number): number => ((parent.items[index] as Pair).key as { range?: readonly number[] }).range?.[1] ?? 0;
+
 /** Behind the colon of a key that has no value yet. */
 function afterKey(parent: YAMLMap, index: number, source: string, text: string): Change {
-  const keyEnd = ((parent.items[index] as Pair).key as { range?: readonly number[] }).range?.[1] ?? 0;
+  const keyEnd = keyEndOf(parent, index);
   const at = afterColon(text, keyEnd);
   return { start: at, end: at, insert: at === keyEnd ? `: ${source}` : ` ${source}` };
 }
