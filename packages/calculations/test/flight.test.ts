@@ -54,6 +54,14 @@ describe('flight-speeds', () => {
     expect(powerAt(top) / 1600).toBeCloseTo(1, 1);
     expect(flight['topLimit']).toBe('power');
   });
+
+  test.each([150, 184.9])('at %d rad/s its curve ends with the first speed at which too much of the disc stalls', (speed) => {
+    const stalled = outputsOf('flight-speeds', { ...machine, speed })['stalledFraction'] as readonly number[];
+    expect(stalled.length).toBeGreaterThan(3);
+    expect(stalled.length).toBeLessThan(15);
+    expect(stalled.at(-1)).toBeGreaterThan(0.15);
+    for (const share of stalled.slice(0, -1)) expect(share).toBeLessThanOrEqual(0.15);
+  });
 });
 
 describe('what is refused says what would be right', () => {

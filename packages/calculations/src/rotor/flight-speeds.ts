@@ -69,7 +69,7 @@ export const flightSpeeds = defineCalculation({
   source: 'As forward-trim, on 12 elements and 16 azimuths; parabola through the lowest three points of the curve. Advancing tips faster than Mach 0.8: drag divergence of a section of 12 %, by Korn’s equation (from memory).',
   validity: [
     'Level flight in still air, standard gravity. The power is that of the rotor: tail, gears and cooling come on top.',
-    'The curve ends at an advance ratio of 0.4, or where no trim is found. Past 0.3, and with stall on more than a tenth of the disc, take it for an estimate.',
+    'The curve ends at an advance ratio of 0.4, at the first speed at which more than 15 % of the disc stall, or where no trim is found. Past 0.3, and with stall on more than a tenth of the disc, take it for an estimate.',
     'The drag area of a model fuselage is seldom known to better than a third: fast flight is the more uncertain.',
   ],
   compute: (inputs) => {
@@ -87,12 +87,14 @@ export const flightSpeeds = defineCalculation({
       const airspeed = (LAST_RATIO * tipSpeed * i) / (SPEEDS - 1);
       const drag = 0.5 * flow.density * airspeed ** 2 * dragArea;
       const flight = { speed, tipSpeed, weight, drag, airspeed, climbRate: 0 };
-      const found = trimLevelFlight(solver, flight, i > 1 ? 2 * last - before : last) ?? trimLevelFlight(solver, flight);
+      const near = i > 1 ? 2 * last - before : last;
+      const found = trimLevelFlight(solver, flight, near) ?? (near === 0 ? undefined : trimLevelFlight(solver, flight));
       if (found === undefined || !Number.isFinite(found.power)) break;
       [last, before] = [found.backwardForce, last];
       const parasite = drag * airspeed;
       const band = powerBand({ profilePower: found.profilePower, inducedPower: found.power - found.profilePower - parasite }, 0, scatter);
       points.push({ airspeed, power: found.power, low: band.low + parasite, high: band.high + parasite, stalled: found.stalledFraction, mach: (tipSpeed * (1 + found.advanceRatio)) / inputs.speedOfSound });
+      if (found.stalledFraction > MOST_STALL) break;
     }
     if (points.length === 0) return nothing();
     const longest = lowest(points, ({ power: drawn }) => drawn);

@@ -3,4 +3,9 @@
  *
  * @example inSentence('Main gear') // 'main gear'
  */
-export const inSentence = (title: string): string => (/^\p{Lu}\p{Ll}/u.test(title) ? title.charAt(0).toLowerCase() + title.slice(1) : title);
+export function inSentence(title: string): string {
+  const first = title.charAt(0);
+  const second = title.charAt(1);
+  const small = first.toLowerCase();
+  return first !== small && second !== second.toUpperCase() ? small + title.slice(1) : title;
+}

@@ -1,7 +1,7 @@
 import type { InstanceId, Machine, Part } from '@rotorwright/machine';
 import { bearingFrequencyRatios } from '@rotorwright/mechanics';
 import { membersOf } from '../directions/members.ts';
-import { supportsOf } from '../margins/supports.ts';
+import { supportsAmong } from '../margins/supports.ts';
 
 /** A ball bearing whose flaws can be listened for. */
 export interface SoundBearing {
@@ -27,7 +27,7 @@ export function bearingSounds(machine: Machine, factor: (shaft: string) => numbe
   const members = membersOf(machine);
   const partAt = (instance: InstanceId | undefined): Part | undefined => (instance === undefined ? undefined : machine.parts.get(machine.thingOf.get(instance) ?? instance));
   const missing = new Set<string>();
-  const bearings = supportsOf({ machine, members, partAt, isFirst: () => true }).flatMap(({ shaft, about, bearings: own }) => {
+  const bearings = supportsAmong({ machine, members, partAt, isFirst: () => true }).flatMap(({ shaft, about, bearings: own }) => {
     const turns = factor(shaft);
     const against = about === undefined ? 0 : factor(about);
     if (turns === undefined || against === undefined || turns === against) return [];

@@ -6,38 +6,38 @@ import { hardest, type MarginBench } from './bench.ts';
 import { wantedLife, type LoadCase } from './load-cases.ts';
 import { supportLoads } from './shaft-loads.ts';
 import { shaftTorque } from './shaft-torques.ts';
-import type { Support } from './supports.ts';
+import { supportsOf, type Support } from './supports.ts';
 import { carrierOf } from './thrust-carrier.ts';
 
 const places = ['first', 'second'] as const;
 
 /** Life and static safety of every bearing that carries a shaft of the drive. */
-export function addBearings(bench: MarginBench, supports: readonly Support[]): void {
-  for (const support of supports) {
+export function addBearings(bench: MarginBench): void {
+  for (const support of supportsOf(bench.machine)) {
     if (support.bearings.length !== 2) {
       for (const { instance, part } of support.bearings) bench.leaveOpen('bearing', { id: instance, module: part.module }, part.title, 'Only shafts on two bearings are reckoned; what one bearing of several carries depends on how the shaft bends.');
       continue;
     }
-    addSupport(bench, supports, support);
+    addSupport(bench, support);
   }
 }
 
-function addSupport(bench: MarginBench, supports: readonly Support[], support: Support): void {
+function addSupport(bench: MarginBench, support: Support): void {
   const driven = support.shaft;
   const lasting = bench.cases.filter((each) => each.lasting);
   const life = hardest(bench, (each) => shaftTorque(bench, driven, each), lasting);
   const peak = hardest(bench, (each) => shaftTorque(bench, driven, each));
   support.bearings.forEach(({ instance, part }, index) => {
-    if (support.about === undefined && life) addLife(bench, supports, support, part, instance, places[index]!, life.loadCase);
-    if (peak) addStatic(bench, supports, support, part, instance, places[index]!, peak.loadCase);
+    if (support.about === undefined && life) addLife(bench, support, part, instance, places[index]!, life.loadCase);
+    if (peak) addStatic(bench, support, part, instance, places[index]!, peak.loadCase);
   });
 }
 
 const leavesOut = ['Preload by the nut, unbalance, misfit, dirt and old grease.'];
 const eachAlone = 'Each bearing is taken to bear the whole push along the shaft by itself: the order of the stack does not say which does.';
 
-function addLife(bench: MarginBench, supports: readonly Support[], support: Support, part: Part, instance: string, which: 'first' | 'second', loadCase: LoadCase): void {
-  const rated = ratedInputs(bench, supports, support, part, which, loadCase);
+function addLife(bench: MarginBench, support: Support, part: Part, instance: string, which: 'first' | 'second', loadCase: LoadCase): void {
+  const rated = ratedInputs(bench, support, part, which, loadCase);
   if (!rated) return;
   const title = inSentence(part.title);
   const wanted = wantedLife(bench.machine);
@@ -50,8 +50,8 @@ function addLife(bench: MarginBench, supports: readonly Support[], support: Supp
   });
 }
 
-function addStatic(bench: MarginBench, supports: readonly Support[], support: Support, part: Part, instance: string, which: 'first' | 'second', loadCase: LoadCase): void {
-  const rated = ratedInputs(bench, supports, support, part, which, loadCase);
+function addStatic(bench: MarginBench, support: Support, part: Part, instance: string, which: 'first' | 'second', loadCase: LoadCase): void {
+  const rated = ratedInputs(bench, support, part, which, loadCase);
   if (!rated) return;
   const rating = entry(`${part.path}.static`, part.static, 'N');
   bench.add({
@@ -65,8 +65,8 @@ function addStatic(bench: MarginBench, supports: readonly Support[], support: Su
 type Rated = ReturnType<typeof gather> & { readonly leavesOut: readonly string[] };
 
 /** Inputs of `bearing-life` for one bearing of a support. */
-function ratedInputs(bench: MarginBench, supports: readonly Support[], support: Support, part: Part, which: 'first' | 'second', loadCase: LoadCase): Rated | undefined {
-  const loads = reactions(bench, supports, support, loadCase);
+function ratedInputs(bench: MarginBench, support: Support, part: Part, which: 'first' | 'second', loadCase: LoadCase): Rated | undefined {
+  const loads = reactions(bench, support, loadCase);
   if (!loads) return undefined;
   const kind: FigureInput = { entry: `${part.path}.kind`, value: part.kind, unit: '' };
   const needle = part.kind === 'needle';
@@ -84,11 +84,11 @@ function ratedInputs(bench: MarginBench, supports: readonly Support[], support: 
 }
 
 /** Adds the figures of what the two bearings of a support carry; returns what their names begin with. */
-export function reactions(bench: MarginBench, supports: readonly Support[], support: Support, loadCase: LoadCase): string | undefined {
+export function reactions(bench: MarginBench, support: Support, loadCase: LoadCase): string | undefined {
   const { stack } = support;
   const name = `bearing-load ${stack.id} ${loadCase.id}`;
   if (bench.builder.get(`${name} first`)) return name;
-  const loads = supportLoads(bench, supports, support, loadCase);
+  const loads = supportLoads(bench, support, loadCase);
   if (!loads) return undefined;
   const [first, second] = support.bearings.map(({ part }) => inSentence(part.title));
   const add = (output: string, title: string, unit: string): void => {

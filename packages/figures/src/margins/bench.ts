@@ -25,19 +25,26 @@ export interface MarginDraft {
   readonly improve?: readonly EntryPath[];
 }
 
-/** What margins are made with: the machine as computed, its load cases, and the list that grows. */
-export interface MarginBench {
-  readonly builder: Builder;
+/** Of a machine, at whatever speed, mass and load: which way everything turns and pushes, and what belongs together. */
+export interface Structure {
+  /** With the mass of the file. */
   readonly machine: Machine;
   readonly drive: DriveSolution;
-  readonly cases: readonly LoadCase[];
-  readonly application: FigureInput;
   readonly members: Members;
   readonly ways: ReadonlyMap<string, TorqueWay>;
   readonly pushes: readonly Push[];
+  readonly application: FigureInput;
   partAt(instance: InstanceId | undefined): Part | undefined;
   /** Copies of a module are alike: only the first is reckoned. */
   isFirst(thing: { readonly module: string }): boolean;
+}
+
+/** What margins are made with: the machine as computed, its load cases, and the list that grows. */
+export interface MarginBench extends Structure {
+  readonly builder: Builder;
+  readonly cases: readonly LoadCase[];
+  /** Of the machine as it flies, kg: that of the file, or another one that is tried. */
+  readonly mass: number | undefined;
   add(draft: MarginDraft): void;
   /** A margin that nothing in the file would make known. */
   leaveOpen(kind: string, of: { readonly id: string; readonly module?: string }, title: string, reason: string): void;
@@ -46,10 +53,24 @@ export interface MarginBench {
   all(): readonly Margin[];
 }
 
-/** Which way everything turns and pushes, at whatever speed. */
-const turning = remembered((machine: Machine) => ({ members: membersOf(machine), ways: drivenWays(machine, solveDrive(machine)), pushes: helixPush(machine, solveDrive(machine)) }));
+export const structureOf = remembered((machine: Machine): Structure => {
+  const drive = solveDrive(machine);
+  return {
+    machine, drive,
+    members: membersOf(machine),
+    ways: drivenWays(machine, drive),
+    pushes: helixPush(machine, drive),
+    application: applicationFactor(machine),
+    partAt: (instance) => partAt(machine, instance),
+    isFirst: inFirstCopy(machine),
+  };
+});
 
-export function marginBench(builder: Builder, machine: Machine, drive: DriveSolution, cases: readonly LoadCase[]): MarginBench {
+/**
+ * @param machine  with the mass of its file: what is remembered of it serves whatever mass is tried
+ * @param mass     with which it flies, kg
+ */
+export function marginBench(builder: Builder, machine: Machine, cases: readonly LoadCase[] = [], mass = machine.mass): MarginBench {
   const list: Margin[] = [];
   const capital = (title: string): string => title.charAt(0).toUpperCase() + title.slice(1);
   const side = (draft: MarginDraft, which: 'capacity' | 'demand'): string => {
@@ -61,11 +82,7 @@ export function marginBench(builder: Builder, machine: Machine, drive: DriveSolu
     return name;
   };
   return {
-    builder, machine, drive, cases,
-    application: applicationFactor(machine),
-    ...turning(machine),
-    partAt: (instance) => partAt(machine, instance),
-    isFirst: inFirstCopy(machine),
+    ...structureOf(machine), builder, cases, mass,
     add(draft) {
       const title = capital(draft.title);
       const [capacity, demand] = [side(draft, 'capacity'), side(draft, 'demand')];
@@ -101,15 +118,18 @@ export function marginBench(builder: Builder, machine: Machine, drive: DriveSolu
   };
 }
 
-const size = (value: number | undefined): number => Math.abs(value ?? Infinity);
-
 /** The hardest of several load cases for one load: the one whose figure is largest, of either sign. One that is not known comes before all, for it might be harder. */
 export function hardest(bench: MarginBench, nameOf: (each: LoadCase) => string | undefined, cases: readonly LoadCase[] = bench.cases): { readonly loadCase: LoadCase; readonly name: string } | undefined {
-  const named = cases.flatMap((loadCase) => {
+  let worst: { readonly loadCase: LoadCase; readonly name: string } | undefined;
+  let most = -1;
+  for (const loadCase of cases) {
     const name = nameOf(loadCase);
-    return name === undefined ? [] : [{ loadCase, name, value: bench.builder.get(name)?.value }];
-  });
-  return named.reduce<(typeof named)[number] | undefined>((worst, each) => (worst === undefined || size(each.value) > size(worst.value) ? each : worst), undefined);
+    const size = name === undefined ? -1 : Math.abs(bench.builder.get(name)?.value ?? Infinity);
+    if (name === undefined || size <= most) continue;
+    worst = { loadCase, name };
+    most = size;
+  }
+  return worst;
 }
 
 type Property = 'yield' | 'shear' | 'root-strength' | 'flank-strength' | 'youngs-modulus' | 'shear-modulus' | 'density' | 'expansion' | 'max-temperature';

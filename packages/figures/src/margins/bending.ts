@@ -4,14 +4,14 @@ import { entry } from '../set/builder.ts';
 import { reactions } from './bearing-margins.ts';
 import type { MarginBench } from './bench.ts';
 import type { LoadCase } from './load-cases.ts';
-import type { Support } from './supports.ts';
+import { supportsOf } from './supports.ts';
 
 /** Largest bending moment of a shaft on its two bearings: by its meshes, or, of the mast, by its head where that is larger. */
-export function bearingsMoment(bench: MarginBench, supports: readonly Support[], shaft: string, loadCase: LoadCase): string | undefined {
+export function bearingsMoment(bench: MarginBench, shaft: string, loadCase: LoadCase): string | undefined {
   const { builder, machine } = bench;
-  const own = supports.filter((each) => each.shaft === shaft && each.bearings.length === 2);
+  const own = supportsOf(bench.machine).filter((each) => each.shaft === shaft && each.bearings.length === 2);
   const moments = own.flatMap((support) => {
-    const name = reactions(bench, supports, support, loadCase);
+    const name = reactions(bench, support, loadCase);
     return name === undefined ? [] : [`${name} moment`];
   });
   const meshes = moments.toSorted((a, b) => (builder.get(b)?.value ?? 0) - (builder.get(a)?.value ?? 0))[0];

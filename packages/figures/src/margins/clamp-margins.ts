@@ -6,7 +6,7 @@ import { reactions } from './bearing-margins.ts';
 import { hardest, type MarginBench, type Side } from './bench.ts';
 import { placeOfPart } from './geometry.ts';
 import { shaftTorque, couplingTorque } from './shaft-torques.ts';
-import type { Support } from './supports.ts';
+import { supportsOf, type Support } from './supports.ts';
 import { carrierOf } from './thrust-carrier.ts';
 
 const newton = { unit: 'N', shown: 'N' } as const;
@@ -16,26 +16,26 @@ const dryFaces: FigureInput = { constant: 0.12, unit: '-', source: 'dry faces of
 const leavesOut = ['Preload scatters by a third, and some of it settles away, most of all in laminate and plastic.', 'What a spigot, a dowel or a close hole holds beyond friction.'];
 
 /** Preload of the screws that hold bearing housings to the frame, against what their shafts pull at them. */
-export function addHousings(bench: MarginBench, supports: readonly Support[]): void {
-  for (const support of supports) {
+export function addHousings(bench: MarginBench): void {
+  for (const support of supportsOf(bench.machine)) {
     if (support.about !== undefined || support.bearings.length !== 2) continue;
     const { housing } = support.stack;
     const [first, second] = housing.length === 1 ? [housing[0], housing[0]] : support.bearings.map(({ instance }) => nearestOf(bench, instance, housing));
-    if (first !== undefined && first === second) addHousing(bench, supports, support, first, 'across');
+    if (first !== undefined && first === second) addHousing(bench, support, first, 'across');
     else {
-      if (first !== undefined) addHousing(bench, supports, support, first, 'first');
-      if (second !== undefined) addHousing(bench, supports, support, second, 'second');
+      if (first !== undefined) addHousing(bench, support, first, 'first');
+      if (second !== undefined) addHousing(bench, support, second, 'second');
     }
   }
 }
 
-function addHousing(bench: MarginBench, supports: readonly Support[], support: Support, housing: InstanceId, output: 'across' | 'first' | 'second'): void {
+function addHousing(bench: MarginBench, support: Support, housing: InstanceId, output: 'across' | 'first' | 'second'): void {
   const screws = screwsToFrame(bench.machine).get(housing) ?? [];
   const part = bench.partAt(housing);
   if (!part || screws.length === 0) return;
   // The case that drives the shaft hardest, as for its bearings.
   const loadCase = hardest(bench, (each) => shaftTorque(bench, support.shaft, each))?.loadCase;
-  const loads = loadCase && reactions(bench, supports, support, loadCase);
+  const loads = loadCase && reactions(bench, support, loadCase);
   if (!loads) return;
   const own = output === 'across' ? undefined : support.bearings[output === 'first' ? 0 : 1]!.instance;
   const carrier = own === undefined ? undefined : carrierOf(bench, support, loads);

@@ -2,7 +2,7 @@ import type { Coupling, CouplingSide, Direction, EntryPath, InstanceId } from '@
 import { cross, dot } from '@rotorwright/mechanics';
 import { scale, squareTo } from '../drive/vectors.ts';
 import type { FigureInput } from '../figure.ts';
-import type { MarginBench } from './bench.ts';
+import type { Structure } from './bench.ts';
 
 type Point = readonly [x: number, y: number, z: number];
 
@@ -17,13 +17,13 @@ export interface ShaftLine {
 const minus = (a: Point, b: Point): Point => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 
 /** Where a part stands, with its entry. */
-export function placeOfPart(bench: MarginBench, instance: InstanceId | undefined): readonly [at: Point | undefined, wanted: EntryPath] {
+export function placeOfPart(bench: Pick<Structure, 'machine' | 'partAt'>, instance: InstanceId | undefined): readonly [at: Point | undefined, wanted: EntryPath] {
   const part = bench.partAt(instance);
   return [instance === undefined ? undefined : part?.at?.get(instance), part ? `${part.path}.at` : 'modules'];
 }
 
 /** The line of a shaft, or the entry that would make it known. A bearing on it tells where it runs; else its body. */
-export function lineOf(bench: MarginBench, shaft: string, bearings: readonly InstanceId[]): ShaftLine | EntryPath {
+export function lineOf(bench: Pick<Structure, 'machine' | 'partAt'>, shaft: string, bearings: readonly InstanceId[]): ShaftLine | EntryPath {
   const known = bench.machine.shafts.get(shaft)!;
   if (!known.axis) return `${known.path}.axis`;
   for (const instance of [...bearings, known.part]) {
@@ -58,7 +58,7 @@ export interface MeshPoint {
 }
 
 /** Where the teeth of one side of a coupling stand on its shaft, and on which side of it the mate lies; or the entry that is missing. */
-export function meshPoint(bench: MarginBench, coupling: Coupling, side: CouplingSide, own: ShaftLine, mate: ShaftLine): MeshPoint | EntryPath {
+export function meshPoint(bench: Pick<Structure, 'machine' | 'partAt'>, coupling: Coupling, side: CouplingSide, own: ShaftLine, mate: ShaftLine): MeshPoint | EntryPath {
   if (coupling.kind === 'bevel') return bevelPoint(coupling, side, own, mate);
   const [at, wanted] = placeOfPart(bench, side.part);
   if (!at) return side.part === undefined ? `${side.path}.part` : wanted;

@@ -1,4 +1,4 @@
-import type { Machine } from '@rotorwright/machine';
+import { remembered, type Machine } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
 
 export type LoadCaseId = 'hover' | 'hard-collective' | 'tail-stop' | 'overspeed' | 'start' | 'autorotation';
@@ -35,7 +35,7 @@ function factor(machine: Machine, key: 'loadFactor' | 'tailStop' | 'overspeed', 
 }
 
 /** The load cases of a machine, the one that is flown most first. */
-export function loadCases(machine: Machine): readonly LoadCase[] {
+export const loadCases = remembered((machine: Machine): readonly LoadCase[] => {
   const thrust = factor(machine, 'loadFactor', 'load-factor', 2);
   const stop = factor(machine, 'tailStop', 'tail-stop', 3);
   const fast = factor(machine, 'overspeed', 'overspeed', 1.1);
@@ -49,7 +49,7 @@ export function loadCases(machine: Machine): readonly LoadCase[] {
     { id: 'start', title: titles.start, about: 'The clutch bites, or the motor spools up, with all the torque that engine or motor have.', drives: 'source at its best', lasting: false },
     { id: 'autorotation', title: titles.autorotation, about: 'The rotor drives the tail, fast, and is flared.', thrust: flare, speed: fast, drives: 'rotor', lasting: false },
   ];
-}
+});
 
 /** How roughly engine or motor drive: factor on every torque that comes from them. */
 export function applicationFactor(machine: Machine): FigureInput {

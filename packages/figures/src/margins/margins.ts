@@ -13,7 +13,6 @@ import { addLockMargins } from './lock-margins.ts';
 import type { Margin, MarginWord } from './margin.ts';
 import { addRotorMargins } from './rotor-margins.ts';
 import { standingMargins } from './standing-margins.ts';
-import { supportsOf } from './supports.ts';
 import { addTwists } from './tube-twist.ts';
 import { addTorqueMargins } from './torque-margins.ts';
 import { addVibration, shakingOrders, type NaturalMode, type ShakingOrder } from './vibration.ts';
@@ -39,17 +38,16 @@ export interface Margins {
  * @param before  an earlier run of the same machine, at another speed for one: what stays is not reckoned again
  */
 export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins, 'reckoned'>): Margins {
-  const { machine, drive } = set;
+  const machine = set.fitted;
   const memory: Memory = { before: before?.reckoned ?? new Outcomes(), now: new Outcomes() };
   const builder = builderFor(machine, set.all, memory);
   const cases = loadCases(machine);
   const chosen = one === undefined ? cases : cases.filter(({ id }) => id === one);
-  const bench = marginBench(builder, machine, drive, chosen);
+  const bench = marginBench(builder, machine, chosen, set.machine.mass);
   addRotorMargins(bench);
-  const supports = supportsOf(bench);
-  addTorqueMargins(bench, supports);
-  addBearings(bench, supports);
-  addHousings(bench, supports);
+  addTorqueMargins(bench);
+  addBearings(bench);
+  addHousings(bench);
   addGearMargins(bench);
   addTwists(bench);
   addControlMargins(bench);
@@ -58,7 +56,7 @@ export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins,
   addLockMargins(bench);
   // What a blade hangs on is held against its pull already: it stays.
   bench.adopt(standingMargins(machine));
-  return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(bench), modes, reckoned: memory.now };
+  return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(machine), modes, reckoned: memory.now };
 }
 
 /** Titles that several margins share say the module too. */

@@ -49,7 +49,7 @@ export function rotorTorque(bench: MarginBench, rotor: Rotor, loadCase: LoadCase
 
 /** Thrust of a rotor along its shaft. */
 export function rotorThrust(bench: MarginBench, rotor: Rotor, loadCase: LoadCase): string {
-  const { mass } = bench.machine;
+  const { mass } = bench;
   if (!isMain(bench, rotor)) {
     const { tail } = loadCase;
     return inCase(bench, loadCase, 'tail-thrust hover', {

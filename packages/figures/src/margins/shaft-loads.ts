@@ -1,15 +1,15 @@
-import type { Coupling, Direction, EntryPath } from '@rotorwright/machine';
+import { rememberedOf, type Coupling, type CouplingSide, type Direction, type EntryPath, type Machine } from '@rotorwright/machine';
 import { cross, dot } from '@rotorwright/mechanics';
 import { rotorsOf } from '../drive/solve.ts';
 import { spinOf } from '../directions/turning.ts';
 import { scale } from '../drive/vectors.ts';
 import type { FigureInput } from '../figure.ts';
-import type { MarginBench } from './bench.ts';
+import { structureOf, type MarginBench, type Structure } from './bench.ts';
 import { angleOf, isLine, lineOf, meshPoint, placeInput, placeOfPart, along, type ShaftLine } from './geometry.ts';
 import type { LoadCase } from './load-cases.ts';
-import { sideForces } from './mesh-forces.ts';
+import { sideForces, type SideForces } from './mesh-forces.ts';
 import { rotorThrust } from './rotor-loads.ts';
-import { nearest, type Support } from './supports.ts';
+import { nearest, supportsOf, type Support } from './supports.ts';
 
 /** What acts on a shaft at one support, as the inputs of `bearing-reactions`. */
 export interface SupportLoads {
@@ -22,84 +22,115 @@ type Row = Readonly<Record<string, FigureInput>>;
 const placed = 'by the places of both axes';
 const zero = (unit: string): FigureInput => ({ constant: 0, unit, source: 'none' });
 
+/** One side of a mesh on the shaft of a support: where it acts and which way, whatever the load; or the entry that would tell. */
+interface Contact {
+  readonly coupling: Coupling;
+  readonly side: CouplingSide;
+  readonly wanted?: EntryPath;
+  readonly rows?: (forces: SideForces) => readonly Row[];
+}
+
+/** All that acts on the shaft of a support, whatever the load, and where its two bearings stand. */
+interface Acting {
+  readonly line: ShaftLine;
+  readonly bearings: Row;
+  readonly contacts: readonly Contact[];
+  readonly missing: readonly EntryPath[];
+}
+
+const actingOn = rememberedOf((machine: Machine, support: Support): Acting | EntryPath => {
+  const structure = structureOf(machine);
+  const supports = supportsOf(machine);
+  const line = lineOf(structure, support.shaft, support.bearings.map(({ instance }) => instance));
+  if (!isLine(line)) return line;
+  const own = supports.filter(({ shaft }) => shaft === support.shaft);
+  // What a shaft carries on bearings of its own weighs on it too: a main gear on the mast.
+  const carried = new Set([support.shaft, ...supports.filter(({ about }) => about === support.shaft).map(({ shaft }) => shaft)]);
+  const contacts = [...machine.couplings.values()].flatMap((coupling) => [coupling.driver, coupling.driven].flatMap((side): Contact[] => {
+    const found = carried.has(side.on) ? contactOf(structure, coupling, side, line) : undefined;
+    if (found === undefined) return [];
+    return typeof found === 'string' ? [{ coupling, side, wanted: found }] : nearest(structure, own, line, found.place) === support ? [{ coupling, side, rows: found.rows }] : [];
+  }));
+  const missing: EntryPath[] = [];
+  const [first, second] = support.bearings.map(({ instance }): FigureInput | undefined => {
+    const [at, wanted] = placeOfPart(structure, instance);
+    if (!at) missing.push(wanted);
+    return at && placeInput(wanted, along(line, at));
+  });
+  return { line, bearings: { ...(first ? { first } : {}), ...(second ? { second } : {}) }, contacts, missing };
+});
+
 /**
  * The two bearings of a support and all that acts on its shaft, for one load case.
  *
  * @returns undefined where nothing turns the shaft in this case
  */
-export function supportLoads(bench: MarginBench, supports: readonly Support[], support: Support, loadCase: LoadCase): SupportLoads | undefined {
-  const { machine } = bench;
+export function supportLoads(bench: MarginBench, support: Support, loadCase: LoadCase): SupportLoads | undefined {
+  const acting = actingOn(bench.machine, support);
+  if (typeof acting === 'string') return { inputs: {}, missing: [acting] };
   const missing = new Set<EntryPath>();
-  const line = lineOf(bench, support.shaft, support.bearings.map(({ instance }) => instance));
-  if (!isLine(line)) return { inputs: {}, missing: [line] };
-  const own = supports.filter(({ shaft }) => shaft === support.shaft);
-  // What a shaft carries on bearings of its own weighs on it too: a main gear on the mast.
-  const carried = new Set([support.shaft, ...supports.filter(({ about }) => about === support.shaft).map(({ shaft }) => shaft)]);
   const rows: Row[] = [];
-  for (const coupling of machine.couplings.values()) {
-    for (const side of [coupling.driver, coupling.driven]) {
-      if (!carried.has(side.on)) continue;
-      const found = meshRows(bench, coupling, side, line, loadCase);
-      if (found === undefined) continue;
-      if (typeof found === 'string') missing.add(found);
-      else if (nearest(bench, own, line, found.place) === support) rows.push(...found.rows);
-    }
+  for (const { coupling, side, wanted, rows: rowsOf } of acting.contacts) {
+    const forces = sideForces(bench, coupling, side, loadCase);
+    if (!forces) continue;
+    if (wanted !== undefined) missing.add(wanted);
+    else rows.push(...rowsOf!(forces));
   }
-  for (const rotor of machine.rotors.values()) {
+  for (const rotor of bench.machine.rotors.values()) {
     if (rotor.on !== support.shaft) continue;
-    const thrust = thrustRow(bench, rotor.id, line, loadCase);
+    const thrust = thrustRow(bench, rotor.id, acting.line, loadCase);
     if (typeof thrust === 'string') missing.add(thrust);
     else rows.push(thrust);
   }
   if (rows.length === 0 && missing.size === 0) return undefined;
-  const [first, second] = support.bearings.map(({ instance }): FigureInput | undefined => {
-    const [at, wanted] = placeOfPart(bench, instance);
-    if (!at) missing.add(wanted);
-    return at && placeInput(wanted, along(line, at));
-  });
-  return { inputs: { ...(first ? { first } : {}), ...(second ? { second } : {}), loads: { list: rows } }, missing: [...missing] };
+  return { inputs: { ...acting.bearings, loads: { list: rows } }, missing: [...missing, ...acting.missing] };
 }
 
-/** The forces of one mesh on one of its shafts; an entry path where something is missing, undefined where nothing acts. */
-function meshRows(bench: MarginBench, coupling: Coupling, side: Coupling['driver'], line: ShaftLine, loadCase: LoadCase): { readonly place: number; readonly rows: readonly Row[] } | EntryPath | undefined {
-  const forces = sideForces(bench, coupling, side, loadCase);
-  if (!forces) return undefined;
+/** Where the forces of one mesh act on one of its shafts, and which way; an entry path where something is missing. */
+function contactOf(structure: Structure, coupling: Coupling, side: CouplingSide, line: ShaftLine): { readonly place: number; readonly rows: NonNullable<Contact['rows']> } | EntryPath {
+  const { machine, drive } = structure;
   const mateSide = side === coupling.driver ? coupling.driven : coupling.driver;
-  const mate = lineOf(bench, mateSide.on, bearingsOn(bench, mateSide.on));
+  const mate = lineOf(structure, mateSide.on, bearingsOn(structure, mateSide.on));
   if (!isLine(mate)) return mate;
-  const point = meshPoint(bench, coupling, side, line, mate);
+  const point = meshPoint(structure, coupling, side, line, mate);
   if (typeof point === 'string') return point;
   const { at, towards } = point;
   const place = 'value' in at ? Number(at.value) : 0;
-  const row = (force: string, direction: Direction): Row[] => {
+  const inDirection = (direction: Direction): ((force: string) => readonly Row[]) => {
     const angle = angleOf(line, direction);
-    return angle === undefined ? [] : [{ at, angle: { constant: angle, unit: 'rad', source: placed }, force: { figure: force }, axial: zero('N'), sense: one, arm: zero('m') }];
+    if (angle === undefined) return () => [];
+    const rest: Row = { angle: { constant: angle, unit: 'rad', source: placed }, axial: zero('N'), sense: one, arm: zero('m') };
+    return (force) => [{ at, force: { figure: force }, ...rest }];
   };
-  if (coupling.kind === 'belt') return { place, rows: row(forces.radial!, towards) };
-  const spin = spinOf(bench.machine, bench.drive, side.on);
-  if (!spin) return bench.drive.states.get('driven')?.motions.get(side.on)?.missingForSense[0] ?? 'power';
+  if (coupling.kind === 'belt') {
+    const pulling = inDirection(towards);
+    return { place, rows: ({ radial }) => pulling(radial!) };
+  }
+  const spin = spinOf(machine, drive, side.on);
+  if (!spin) return drive.states.get('driven')?.motions.get(side.on)?.missingForSense[0] ?? 'power';
   // At the contact both teeth move along spin × towards: the driven gear is pushed that way, the driver held back.
-  const drives = bench.drive.states.get('driven')?.motions.get(mateSide.on)?.path.some(({ leg, to }) => leg.coupling === coupling && to === mateSide.on) === true;
-  const tangent = scale(cross(spin, towards), drives ? -1 : 1);
-  return { place, rows: [...row(forces.tangential, tangent), ...(forces.radial === undefined ? [] : row(forces.radial, scale(towards, -1))), ...axialRow(bench, coupling, side, line, point.towards, at, forces.axial)] };
+  const drives = drive.states.get('driven')?.motions.get(mateSide.on)?.path.some(({ leg, to }) => leg.coupling === coupling && to === mateSide.on) === true;
+  const [turning, parting] = [inDirection(scale(cross(spin, towards), drives ? -1 : 1)), inDirection(scale(towards, -1))];
+  const pushing = axialRow(structure, coupling, side, line, towards, at);
+  return { place, rows: ({ tangential, radial, axial }) => [...turning(tangential), ...(radial === undefined ? [] : parting(radial)), ...(axial === undefined ? [] : pushing(axial))] };
 }
 
 const one: FigureInput = { constant: 1, unit: '-', source: 'as it is' };
 
-function axialRow(bench: MarginBench, coupling: Coupling, side: Coupling['driver'], line: ShaftLine, towards: Direction, at: FigureInput, axial: string | undefined): readonly Row[] {
-  if (axial === undefined) return [];
-  const push = bench.pushes.find((each) => each.coupling === coupling.id && each.shaft === side.on);
+function axialRow(structure: Structure, coupling: Coupling, side: CouplingSide, line: ShaftLine, towards: Direction, at: FigureInput): (axial: string) => readonly Row[] {
+  const push = structure.pushes.find((each) => each.coupling === coupling.id && each.shaft === side.on);
   const angle = angleOf(line, towards);
-  if (!push?.towards || angle === undefined || side.teeth === undefined || coupling.module === undefined) return [];
+  if (!push?.towards || angle === undefined || side.teeth === undefined || coupling.module === undefined) return () => [];
   const radius = (coupling.module * side.teeth) / 2;
-  return [{
-    at, angle: { constant: angle, unit: 'rad', source: placed }, force: zero('N'), axial: { figure: axial },
+  const rest: Row = {
+    at, angle: { constant: angle, unit: 'rad', source: placed }, force: zero('N'),
     sense: { constant: Math.sign(dot(push.towards, line.axis)), unit: '-', source: push.reason },
     arm: { entry: `${side.path}.teeth`, value: radius, unit: 'm', as: 'pitch radius by' },
-  }];
+  };
+  return (axial) => [{ ...rest, axial: { figure: axial } }];
 }
 
-const bearingsOn = (bench: MarginBench, shaft: string): readonly string[] =>
+const bearingsOn = (bench: Structure, shaft: string): readonly string[] =>
   [...bench.machine.stacks.values()].filter((stack) => bench.members.shaftOf.get(stack.spindle) === shaft).flatMap((stack) => stack.order.flatMap((item) => ('part' in item && /groove|contact|needle/u.test(bench.partAt(item.part)?.kind ?? '') ? [item.part] : [])));
 
 /** A rotor pushes along its shaft: the main rotor up, the tail rotor so that it answers the main torque. */

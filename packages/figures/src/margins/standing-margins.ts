@@ -1,5 +1,4 @@
 import { remembered, type Machine } from '@rotorwright/machine';
-import { solveDrive } from '../drive/solve.ts';
 import { builderFor } from '../set/builder.ts';
 import { standing } from '../set/standing-figures.ts';
 import { marginBench, type MarginBench } from './bench.ts';
@@ -10,7 +9,7 @@ import { addMeshWindows } from './mesh-window-margins.ts';
 export const standingMargins = remembered((machine: Machine): MarginBench => {
   const builder = builderFor(machine);
   builder.take(standing.elements(machine));
-  const bench = marginBench(builder, machine, solveDrive(machine), []);
+  const bench = marginBench(builder, machine);
   addMeshWindows(bench);
   addThreads(bench);
   return bench;

@@ -1,5 +1,5 @@
-import type { InstanceId, Part, Stack } from '@rotorwright/machine';
-import type { MarginBench } from './bench.ts';
+import { remembered, type InstanceId, type Machine, type Part, type Stack } from '@rotorwright/machine';
+import { structureOf, type Structure } from './bench.ts';
 import { along, placeOfPart, type ShaftLine } from './geometry.ts';
 
 /** A stack whose two radial bearings carry a shaft. */
@@ -15,8 +15,10 @@ export interface Support {
 const radial = new Set(['deep-groove', 'angular-contact', 'needle']);
 export const isRadial = (part: Part): boolean => radial.has(part.kind);
 
-/** Every stack with bearings that carries a shaft of the drive. */
-export function supportsOf(bench: Pick<MarginBench, 'machine' | 'members' | 'partAt' | 'isFirst'>): readonly Support[] {
+/** Every stack with bearings that carries a shaft of the drive, of the first of copies that are alike. */
+export const supportsOf = remembered((machine: Machine): readonly Support[] => supportsAmong(structureOf(machine)));
+
+export function supportsAmong(bench: Pick<Structure, 'machine' | 'members' | 'partAt' | 'isFirst'>): readonly Support[] {
   return [...bench.machine.stacks.values()].filter((stack) => bench.isFirst(stack) && !stack.housing.some((each) => bench.partAt(each)?.kind === 'grip')).flatMap((stack): Support[] => {
     const bearings = bearingsOf(bench, stack).filter(({ part }) => isRadial(part));
     const spindle = bench.members.shaftOf.get(stack.spindle);
@@ -27,7 +29,7 @@ export function supportsOf(bench: Pick<MarginBench, 'machine' | 'members' | 'par
   });
 }
 
-export function bearingsOf({ partAt }: Pick<MarginBench, 'partAt'>, stack: Stack): readonly { readonly instance: InstanceId; readonly part: Part }[] {
+export function bearingsOf({ partAt }: Pick<Structure, 'partAt'>, stack: Stack): readonly { readonly instance: InstanceId; readonly part: Part }[] {
   return stack.order.flatMap((item) => {
     const part = 'part' in item ? partAt(item.part) : undefined;
     return part && 'part' in item && (isRadial(part) || part.kind === 'thrust-ball') ? [{ instance: item.part, part }] : [];
@@ -35,7 +37,7 @@ export function bearingsOf({ partAt }: Pick<MarginBench, 'partAt'>, stack: Stack
 }
 
 /** Of several supports of one shaft the one nearest to a place along it. */
-export function nearest(bench: MarginBench, supports: readonly Support[], line: ShaftLine, place: number): Support | undefined {
+export function nearest(bench: Structure, supports: readonly Support[], line: ShaftLine, place: number): Support | undefined {
   const distance = ({ bearings }: Support): number => {
     const places = bearings.flatMap(({ instance }) => {
       const [at] = placeOfPart(bench, instance);

@@ -7,7 +7,6 @@ import { bearingsMoment } from './bending.ts';
 import { hardest, materialOf, section, sizeOf, type MarginBench } from './bench.ts';
 import type { LoadCase } from './load-cases.ts';
 import { nominal, none, screwInputs, twoPlanes } from './rotor-margins.ts';
-import type { Support } from './supports.ts';
 import { couplingTorque, hubTorque, shaftTorque } from './shaft-torques.ts';
 import { sideForces } from './mesh-forces.ts';
 
@@ -15,7 +14,7 @@ const torqueUnit = { unit: 'N·m', shown: 'N·m' } as const;
 const forceUnit = { unit: 'N', shown: 'N' } as const;
 
 /** All that torque goes through: pins, bolts and set screws, clutches, belts, shafts. */
-export function addTorqueMargins(bench: MarginBench, supports: readonly Support[]): void {
+export function addTorqueMargins(bench: MarginBench): void {
   for (const { joint, instance, seat, held } of bench.members.ties) {
     if (!bench.isFirst(joint) || instance !== joint.each[0]) continue;
     const shaft = bench.members.shaftOf.get(seat);
@@ -32,7 +31,7 @@ export function addTorqueMargins(bench: MarginBench, supports: readonly Support[
     else if (load) addTie(bench, joint, instance, load.name, load.loadCase, shaft);
   }
   for (const coupling of bench.machine.couplings.values()) addCoupling(bench, coupling);
-  for (const shaft of bench.machine.shafts.values()) addShaft(bench, supports, shaft.id);
+  for (const shaft of bench.machine.shafts.values()) addShaft(bench, shaft.id);
 }
 
 function addTie(bench: MarginBench, joint: Joint, instance: JointInstance, torque: string, loadCase: LoadCase, shaft: string): void {
@@ -135,7 +134,7 @@ function addClutch(bench: MarginBench, coupling: Coupling): void {
 }
 
 /** Twist, bending and pull of the body of a shaft. */
-function addShaft(bench: MarginBench, supports: readonly Support[], shaft: string): void {
+function addShaft(bench: MarginBench, shaft: string): void {
   const { part: body, title } = bench.machine.shafts.get(shaft)!;
   const part = bench.partAt(body);
   if (!part || (part.kind !== 'shaft' && part.kind !== 'tube')) return;
@@ -145,7 +144,7 @@ function addShaft(bench: MarginBench, supports: readonly Support[], shaft: strin
   const round = section(part);
   const wound = part.material?.startsWith('carbon') === true;
   const [strength, wanted] = materialOf(bench.machine, part, wound ? 'shear' : 'yield');
-  const bending = wound ? undefined : bearingsMoment(bench, supports, shaft, loadCase);
+  const bending = wound ? undefined : bearingsMoment(bench, shaft, loadCase);
   bench.add({
     kind: 'stress', of: part.id, module: part.module, title: `${part.title}, ${bending ? 'bending with torque' : 'torque'}`, loadCase,
     capacity: { title: `${wound ? 'Shear' : 'Yield'} strength of ${inSentence(part.title)}`, unit: 'Pa', shown: 'MPa', inputs: strength ? { value: strength } : {}, missing: strength ? [] : [wanted] },

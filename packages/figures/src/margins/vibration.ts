@@ -1,4 +1,4 @@
-import { remembered, type EntryPath, type Machine, type Part } from '@rotorwright/machine';
+import { remembered, rememberedOf, type EntryPath, type Machine, type Part } from '@rotorwright/machine';
 import { inSentence } from '../drive/in-sentence.ts';
 import { solveDrive } from '../drive/solve.ts';
 import type { FigureInput } from '../figure.ts';
@@ -31,9 +31,9 @@ const frequency = { unit: 'Hz', shown: 'Hz' } as const;
 const ofNumber = { unit: '-', shown: '-' } as const;
 
 /** Once a turn of every shaft that turns, and of each rotor the passing of its blades, once and twice. */
-export function shakingOrders(bench: Pick<MarginBench, 'machine' | 'drive'>): readonly ShakingOrder[] {
-  const motions = bench.drive.states.get('driven')?.motions;
-  const turning = [...bench.machine.shafts.values()].filter(({ id }) => motions?.get(id)?.condition === 'turns');
+export const shakingOrders = remembered((machine: Machine): readonly ShakingOrder[] => {
+  const motions = solveDrive(machine).states.get('driven')?.motions;
+  const turning = [...machine.shafts.values()].filter(({ id }) => motions?.get(id)?.condition === 'turns');
   const speeds = new Set<string>();
   const shafts = turning.flatMap(({ id, title }): ShakingOrder[] => {
     // Shafts that turn alike shake alike: the first of them stands for all.
@@ -42,10 +42,10 @@ export function shakingOrders(bench: Pick<MarginBench, 'machine' | 'drive'>): re
     speeds.add(exact);
     return [{ title: `${inSentence(title)}, once a turn`, shaft: id, order: 1, speed: `speed ${id}` }];
   });
-  const blades = [...bench.machine.rotors.values()].flatMap(({ on, blades: count, title }): ShakingOrder[] =>
+  const blades = [...machine.rotors.values()].flatMap(({ on, blades: count, title }): ShakingOrder[] =>
     count === undefined || count < 2 || motions?.get(on)?.condition !== 'turns' ? [] : [1, 2].map((times) => ({ title: `${inSentence(title)}, ${times === 1 ? '' : 'twice '}each blade`, shaft: on, order: times * count, speed: `speed ${on}` })));
   return [...shafts, ...blades];
-}
+});
 
 /** Whirl of tubes that turn, bending of the boom: how far from what shakes them. */
 export function addVibration(bench: MarginBench): readonly NaturalMode[] {
@@ -103,15 +103,15 @@ function placesOnTube(bench: MarginBench, part: Part, others: readonly Part[]): 
 }
 
 /** Parts on which a tube runs: bearings that a joint holds on it. */
-function bearingsOnTube(bench: MarginBench, tube: Part): readonly Part[] {
-  const ids = new Set([...bench.machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (seat !== undefined && tube.instances.includes(seat) ? holds : []))));
-  return [...bench.machine.parts.values()].filter((part) => isRadial(part) && part.instances.some((each) => ids.has(each)));
-}
+const bearingsOnTube = rememberedOf((machine: Machine, tube: Part): readonly Part[] => {
+  const ids = new Set([...machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (seat !== undefined && tube.instances.includes(seat) ? holds : []))));
+  return [...machine.parts.values()].filter((part) => isRadial(part) && part.instances.some((each) => ids.has(each)));
+});
 
 function addWhirl(bench: MarginBench, shaft: string, part: Part, fast: LoadCase | undefined): NaturalMode {
   const { builder } = bench;
   const tube = tubeFigures(bench, part);
-  const places = placesOnTube(bench, part, bearingsOnTube(bench, part));
+  const places = placesOnTube(bench, part, bearingsOnTube(bench.machine, part));
   const missing = [...tube.missing, ...(typeof places === 'string' ? [places] : [])];
   const length = part.sizes['length'] ?? 0;
   const end = (at: number): Support => ({ at, path: `${part.path}.length`, as: at === 0 ? 'front end of' : 'rear end of' });
@@ -150,7 +150,7 @@ interface Boom {
 
 /** Bending of the boom on its clamps and braces, with what hangs at its end: no speed moves it. */
 const boomIn = remembered((machine: Machine): Boom | undefined => {
-  const bench = marginBench(builderFor(machine), machine, solveDrive(machine), []);
+  const bench = marginBench(builderFor(machine), machine);
   const part = boomOf(bench);
   if (!part) return undefined;
   const tube = tubeFigures(bench, part);
@@ -174,7 +174,7 @@ const boomIn = remembered((machine: Machine): Boom | undefined => {
 function addBoom(bench: MarginBench, { part, bench: standing, held }: Boom): readonly NaturalMode[] {
   const { machine } = bench;
   bench.builder.take(standing.builder);
-  const orders = shakingOrders(bench);
+  const orders = shakingOrders(machine);
   return ordinals.map(([, word]): NaturalMode => {
     const figure = `boom-frequency ${word}`;
     const title = `${part.title}, ${word} bending`;

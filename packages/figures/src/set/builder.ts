@@ -1,5 +1,5 @@
 import { catalogue, type InputSpec, type Outcome, type OutputValue } from '@rotorwright/calculations';
-import type { EntryPath, Machine } from '@rotorwright/machine';
+import { remembered, type EntryPath, type Machine } from '@rotorwright/machine';
 import type { Figure, FigureInput } from '../figure.ts';
 import { Outcomes, type Plain } from './outcomes.ts';
 
@@ -48,6 +48,16 @@ export function gather(rows: readonly (readonly [name: string, input: FigureInpu
   return { inputs, missing };
 }
 
+/** Inputs as they were read, and what the calculation that asked for them last made of them. */
+interface Reading {
+  readonly inputs: Readonly<Record<string, Plain>>;
+  readonly missing: readonly string[];
+  calculation: Computable | undefined;
+  outcome: Outcome | undefined;
+}
+
+const note = (names: string[], name: string): void => void (names.includes(name) || names.push(name));
+
 /** Outcomes of the set before, which may serve again, and of this one. */
 export interface Memory {
   readonly before: Outcomes;
@@ -62,44 +72,45 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], memo
   const figures = new Map(known.map((figure) => [figure.name, figure]));
   const behind = new Map<string, Outcome['outputs']>();
   /** Drafts that share their inputs as one object are read once, and compared with nobody: a list of two hundred parts is long. */
-  const readings = new WeakMap<Draft['inputs'], { readonly inputs: Readonly<Record<string, Plain>>; readonly missing: ReadonlySet<string>; readonly outcomes: Map<string, Outcome> }>();
+  const readings = new Map<Draft['inputs'], Reading>();
 
   /** Value of an input in SI; undefined when it stands on a figure that is not known, which is then added to `missing`. */
-  function valueOf(input: FigureInput, missing: Set<string>): Plain | undefined {
+  function valueOf(input: FigureInput, missing: string[]): Plain | undefined {
+    if ('figure' in input) {
+      const figure = figures.get(input.figure);
+      if (figure?.value !== undefined) return figure.value;
+      if (!figure || figure.missing.length === 0) note(missing, input.figure);
+      else for (const each of figure.missing) note(missing, each);
+      return undefined;
+    }
     if ('table' in input) return input.table;
     if ('entry' in input) return input.value;
     if ('constant' in input) return input.constant;
-    if ('list' in input) return input.list.map((row) => recordOf(row, missing));
-    if ('record' in input) return recordOf(input.record, missing);
-    const figure = figures.get(input.figure);
-    if (figure?.value !== undefined) return figure.value;
-    if (!figure || figure.missing.length === 0) missing.add(input.figure);
-    else for (const each of figure.missing) missing.add(each);
-    return undefined;
+    return 'list' in input ? input.list.map((row) => recordOf(row, missing)) : recordOf(input.record, missing);
   }
 
-  function recordOf(row: Readonly<Record<string, FigureInput>>, missing: Set<string>): Record<string, Plain> {
+  function recordOf(row: Readonly<Record<string, FigureInput>>, missing: string[]): Record<string, Plain> {
     const values: Record<string, Plain> = {};
-    for (const [name, input] of Object.entries(row)) {
-      const value = valueOf(input, missing);
+    for (const name of Object.keys(row)) {
+      const value = valueOf(row[name]!, missing);
       if (value !== undefined) values[name] = value;
     }
     return values;
   }
 
-  function read(from: Draft['inputs']) {
+  function read(from: Draft['inputs']): Reading {
     const known = readings.get(from);
     if (known) return known;
-    const missing = new Set<string>();
-    const reading = { inputs: recordOf(from, missing), missing, outcomes: new Map<string, Outcome>() };
+    const missing: string[] = [];
+    const reading = { inputs: recordOf(from, missing), missing, calculation: undefined, outcome: undefined };
     readings.set(from, reading);
     return reading;
   }
 
-  function outcomeOf(calculation: Computable, reading: ReturnType<typeof read>): Outcome {
-    const outcome = reading.outcomes.get(calculation.id) ?? once(calculation, reading.inputs);
-    reading.outcomes.set(calculation.id, outcome);
-    return outcome;
+  function outcomeOf(calculation: Computable, reading: Reading): Outcome {
+    if (reading.calculation === calculation) return reading.outcome!;
+    reading.calculation = calculation;
+    return (reading.outcome = once(calculation, reading.inputs));
   }
 
   function once(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Outcome {
@@ -113,39 +124,35 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], memo
 
   function add(draft: Draft): Figure {
     const reading = read(draft.inputs);
-    const missing = new Set([...(draft.missing ?? []), ...reading.missing]);
-    const warnings = [...(draft.warnings ?? [])];
     const calculation = draft.calculation === undefined ? undefined : catalogue.get(draft.calculation);
     if (draft.calculation !== undefined && !calculation) throw new RangeError(`figures: there is no calculation “${draft.calculation}” in the catalogue`);
-    let value: number | undefined;
-    if (missing.size === 0 && calculation) {
-      const outcome = outcomeOf(calculation, reading);
-      behind.set(draft.name, outcome.outputs);
-      const computed = outputOf(calculation, draft.output!, outcome);
-      value = computed.value;
-      warnings.push(...computed.warnings);
-    }
-    const { name, title, unit, shown, exact, output } = draft;
-    const figure: Figure = {
-      name,
-      title,
-      ...(value === undefined ? {} : { value }),
-      unit,
-      shown,
-      ...(exact === undefined || value === undefined ? {} : { exact }),
-      ...(draft.calculation === undefined ? {} : { calculation: draft.calculation }),
-      ...(output === undefined ? {} : { output }),
-      inputs: draft.inputs,
-      source: calculation?.source ?? 'the machine file',
-      missing: [...missing],
-      warnings,
-    };
-    figures.set(name, figure);
+    const missing = draft.missing === undefined || draft.missing.length === 0 ? reading.missing : [...new Set([...draft.missing, ...reading.missing])];
+    if (missing.length > 0 || !calculation) return keep(draft, calculation, undefined, missing, draft.warnings ?? []);
+    const outcome = outcomeOf(calculation, reading);
+    behind.set(draft.name, outcome.outputs);
+    const { value, warnings } = outputOf(calculation, draft.output!, outcome);
+    return keep(draft, calculation, value, missing, draft.warnings === undefined ? warnings : [...draft.warnings, ...warnings]);
+  }
+
+  /** A thousand figures are made for every frame of a drag: this one is put together by hand, for objects that are spread are slow. */
+  function keep(draft: Draft, calculation: Computable | undefined, value: number | undefined, missing: readonly string[], warnings: readonly string[]): Figure {
+    const figure = { name: draft.name, title: draft.title } as { -readonly [Key in keyof Figure]: Figure[Key] };
+    if (value !== undefined) figure.value = value;
+    figure.unit = draft.unit;
+    figure.shown = draft.shown;
+    if (draft.exact !== undefined && value !== undefined) figure.exact = draft.exact;
+    if (draft.calculation !== undefined) figure.calculation = draft.calculation;
+    if (draft.output !== undefined) figure.output = draft.output;
+    figure.inputs = draft.inputs;
+    figure.source = calculation?.source ?? 'the machine file';
+    figure.missing = missing;
+    figure.warnings = warnings;
+    figures.set(draft.name, figure);
     return figure;
   }
 
   function given(name: string, title: string, unit: string, shown: string, input: FigureInput | undefined, missing: readonly string[]): Figure {
-    const unknown = new Set(input ? [] : missing);
+    const unknown = input ? [] : [...new Set(missing)];
     const value = input && valueOf(input, unknown);
     const figure: Figure = {
       name,
@@ -155,7 +162,7 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], memo
       shown,
       inputs: input ? { value: input } : {},
       source: input && 'constant' in input ? input.source : 'the machine file',
-      missing: [...unknown],
+      missing: unknown,
       warnings: [],
     };
     figures.set(name, figure);
@@ -178,7 +185,7 @@ type Computable = NonNullable<ReturnType<typeof catalogue.get>>;
 /** All outputs of a calculation. What it refuses is a warning, in its words. */
 function compute(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Outcome {
   try {
-    return calculation.compute(withDefaults(calculation, inputs) as never);
+    return calculation.compute(withDefaults(calculation.inputs, inputs) as never);
   } catch (error) {
     // A combination that the calculation refuses: it says so in its message.
     if (error instanceof RangeError || (error instanceof Error && error.name === 'CalculationError')) return { outputs: {}, warnings: [error.message] };
@@ -190,19 +197,34 @@ function compute(calculation: Computable, inputs: Readonly<Record<string, Plain>
 function outputOf(calculation: Computable, output: string, outcome: Outcome): { readonly value?: number; readonly warnings: readonly string[] } {
   const [name = output, ...places] = output.includes('[') ? output.split(/[[\]]+/u).filter((step) => step !== '') : [output];
   const value = places.reduce<OutputValue | undefined>((list, place) => (Array.isArray(list) ? (list as readonly OutputValue[])[Number(place)] : undefined), outcome.outputs[name]);
-  // What a calculation says of outputs that nobody asked for stays with it. Names of one word may stand in any sentence.
-  const others = Object.keys(calculation.outputs).filter((each) => each !== name);
-  const warnings = outcome.warnings.filter((warning) => mentions(warning, name) || !others.some((each) => (/\bleft out\b/.test(warning) || /[A-Z]/.test(each)) && mentions(warning, each)));
+  const warnings = outcome.warnings.length === 0 ? outcome.warnings : warningsOf(calculation, name, outcome.warnings);
   if (typeof value === 'number' && Number.isFinite(value)) return { value, warnings };
   return { warnings: warnings.length > 0 ? warnings : [`${output} cannot be formed from these inputs.`] };
 }
 
+/** What a calculation says of outputs that nobody asked for stays with it. Names of one word may stand in any sentence. */
+function warningsOf(calculation: Computable, name: string, warnings: readonly string[]): readonly string[] {
+  const others = Object.keys(calculation.outputs).filter((each) => each !== name);
+  return warnings.filter((warning) => mentions(warning, name) || !others.some((each) => (/\bleft out\b/.test(warning) || /[A-Z]/.test(each)) && mentions(warning, each)));
+}
+
 const mentions = (sentence: string, name: string): boolean => new RegExp(`\\b${name}\\b`).test(sentence);
 
+/** Inputs of which, or of a field of which, the description names a value for when they are not given. */
+const defaulted = remembered((fields: Readonly<Record<string, InputSpec>>): readonly (readonly [name: string, spec: InputSpec])[] => Object.entries(fields).filter(([, spec]) => hasDefault(spec)));
+
+function hasDefault(spec: InputSpec): boolean {
+  if ('default' in spec && spec.default !== undefined) return true;
+  if (spec.kind === 'record') return defaulted(spec.fields).length > 0;
+  return spec.kind === 'list' && hasDefault(spec.of);
+}
+
 /** What was not given has the value that its description names, in rows and records too. */
-function withDefaults({ inputs }: { readonly inputs: Readonly<Record<string, InputSpec>> }, given: Readonly<Record<string, Plain>>): Readonly<Record<string, Plain>> {
+function withDefaults(fields: Readonly<Record<string, InputSpec>>, given: Readonly<Record<string, Plain>>): Readonly<Record<string, Plain>> {
+  const wanting = defaulted(fields);
+  if (wanting.length === 0) return given;
   const filled: Record<string, Plain> = { ...given };
-  for (const [name, spec] of Object.entries(inputs)) {
+  for (const [name, spec] of wanting) {
     const value = withDefault(spec, filled[name]);
     if (value !== undefined) filled[name] = value;
   }
@@ -211,6 +233,6 @@ function withDefaults({ inputs }: { readonly inputs: Readonly<Record<string, Inp
 
 function withDefault(spec: InputSpec, value: Plain | undefined): Plain | undefined {
   if (value === undefined) return 'default' in spec ? spec.default : undefined;
-  if (spec.kind === 'record') return withDefaults({ inputs: spec.fields }, value as Readonly<Record<string, Plain>>);
-  return spec.kind === 'list' ? (value as readonly Plain[]).map((row) => withDefault(spec.of, row) as Plain) : value;
+  if (spec.kind === 'record') return withDefaults(spec.fields, value as Readonly<Record<string, Plain>>);
+  return spec.kind === 'list' && hasDefault(spec.of) ? (value as readonly Plain[]).map((row) => withDefault(spec.of, row) as Plain) : value;
 }

@@ -15,5 +15,7 @@ export interface FigureSet {
   readonly conditions: Conditions;
   /** The machine that was computed: with other tooth counts where they were asked for. */
   readonly machine: Machine;
+  /** The same with the mass of the file: what is remembered of a machine is remembered of this one. */
+  readonly fitted: Machine;
   readonly drive: DriveSolution;
 }

@@ -38,7 +38,7 @@ export function prepareFigures(machine: Machine): (conditions?: Conditions) => F
 function figuresWith(machine: Machine, conditions: Conditions, memory: Memory): FigureSet {
   const state = conditions.state ?? 'driven';
   const tried = asTried(machine, conditions);
-  const drive = solveDrive(tried.machine);
+  const drive = solveDrive(tried.fitted);
   const main = tried.machine.rotors.get('main');
   // What was measured in flight was measured on the machine as its file has it.
   const builder = builderFor(tried.machine, state === 'driven' ? standing.flown(machine) : [], memory);
@@ -62,6 +62,7 @@ function figuresWith(machine: Machine, conditions: Conditions, memory: Memory): 
     state,
     conditions,
     machine: tried.machine,
+    fitted: tried.fitted,
     drive,
   };
 }

@@ -29,26 +29,30 @@ export function servoTorque({ stiffness, blades, gains, lowest, highest, cyclic 
   for (const value of [stiffness, ...gains, lowest, highest, cyclic]) if (!Number.isFinite(value)) throw new RangeError(`servoTorque: finite numbers are needed, got ${value}`);
   if (!(Number.isInteger(blades) && blades > 0)) throw new RangeError(`servoTorque: blades must be a whole number from 1 on, got ${blades}`);
   const [collectiveGain, cosineGain, sineGain] = gains;
-  // 1. Each blade at each place of the rotor: cosine and sine of its azimuth, in rows of all blades.
+  // 1. Each blade at each place of the rotor, blade after blade: its gain, and sine and cosine of twice the cyclic it has there
+  //    while the plate leans to azimuth 0.
   const rows = azimuths * blades;
-  const [cosines, sines] = [new Float64Array(rows), new Float64Array(rows)];
+  const [gain, sines, cosines] = [new Float64Array(rows), new Float64Array(rows), new Float64Array(rows)];
   for (let row = 0; row < rows; row += 1) {
-    const azimuth = 2 * Math.PI * (Math.floor(row / blades) / azimuths + (row % blades) / blades);
-    cosines[row] = Math.cos(azimuth);
-    sines[row] = Math.sin(azimuth);
+    const azimuth = 2 * Math.PI * ((row % azimuths) / azimuths + Math.floor(row / azimuths) / blades);
+    const x = Math.cos(azimuth);
+    gain[row] = collectiveGain + cosineGain * x + sineGain * Math.sin(azimuth);
+    sines[row] = Math.sin(2 * cyclic * x);
+    cosines[row] = Math.cos(2 * cyclic * x);
   }
-  // 2. Every stick at every place.
+  // 2. Every stick at every place: sin 2(θ0 + θc) of a plate that leans elsewhere is that of a blade so many places before.
   let most = 0;
   for (const collective of [lowest, (lowest + highest) / 2, highest]) {
-    for (let lean = 0; lean <= directions; lean += 1) {
-      const size = lean === directions ? 0 : cyclic;
-      const [leanCosine, leanSine] = [size * Math.cos((2 * Math.PI * lean) / directions), size * Math.sin((2 * Math.PI * lean) / directions)];
-      for (let first = 0; first < rows; first += blades) {
+    const sine = Math.sin(2 * collective);
+    const cosine = Math.cos(2 * collective);
+    for (let place = 0; place < azimuths; place += 1) {
+      let level = 0;
+      for (let row = place; row < rows; row += azimuths) level += sine * gain[row]!;
+      most = Math.max(most, Math.abs(level));
+      for (let lean = 0; lean < azimuths; lean += azimuths / directions) {
+        const back = place < lean ? azimuths - lean : -lean;
         let sum = 0;
-        for (let row = first; row < first + blades; row += 1) {
-          const [x, y] = [cosines[row]!, sines[row]!];
-          sum += Math.sin(2 * (collective + leanCosine * x + leanSine * y)) * (collectiveGain + cosineGain * x + sineGain * y);
-        }
+        for (let row = place; row < rows; row += azimuths) sum += (sine * cosines[row + back]! + cosine * sines[row + back]!) * gain[row]!;
         most = Math.max(most, Math.abs(sum));
       }
     }

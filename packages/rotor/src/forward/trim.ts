@@ -96,6 +96,8 @@ export class TrimSolver {
     const last = this.#last;
     if (last !== undefined && this.#trail.last(this.#unknowns) && this.#walkFrom(last, condition, LEAST_STEPS)) return true;
     const rest = { ...condition, advanceRatio: 0, throughRatio: 0 };
+    // At rest itself that was the beginning.
+    if (last === undefined && condition.advanceRatio === 0 && condition.throughRatio === 0) return false;
     this.#cold(rest);
     return this.#walkFrom(rest, condition, 1);
   }
