@@ -1,8 +1,7 @@
-import { answersTo, bagsOf, planBuild } from '@rotorwright/build';
 import { readNewEntry, type Entry, type MachineOnBoard, type NewEntry } from '@rotorwright/logbook';
 import { LogStoreError } from '@rotorwright/logbook/store';
-import { readMachine } from '@rotorwright/machine';
 import type { Home } from './home/index.ts';
+import { refuseWrong } from './entry-problems.ts';
 import { AnswerError } from './http/answer-error.ts';
 
 const mostAtOnce = 200;
@@ -22,8 +21,7 @@ export function acceptEntries(home: Home, board: MachineOnBoard, sent: unknown):
   const known = new Set(board.entries.map((entry) => entry.id));
   const fresh = entries.filter((entry) => !known.has(entry.id));
   if (fresh.length > 0) {
-    refuseWrongSteps(board, fresh);
-    refuseMissingPhotos(home, fresh);
+    refuseWrong(board, fresh, (photo) => home.photos.has(photo));
   }
   try {
     return entries.map((entry) => home.logbook.append(entry));
@@ -46,41 +44,4 @@ function readEntries(sent: unknown, machine: string): readonly NewEntry[] {
   }
   if (problems.length > 0) throw new AnswerError(422, 'entry/malformed', 'Nothing was recorded: an entry is not well formed.', { details: problems.slice(0, 50) });
   return entries;
-}
-
-function refuseWrongSteps(board: MachineOnBoard, entries: readonly NewEntry[]): void {
-  const { machine } = readMachine(board.text, { file: board.id });
-  const plan = machine && planBuild(machine);
-  const bags = new Set(machine === undefined || entries.every(({ body }) => body.kind !== 'counted') ? [] : bagsOf(machine).map((bag) => bag.id));
-  const unbagged: string[] = [];
-  const unspun: string[] = [];
-  const unknown: string[] = [];
-  const changed: string[] = [];
-  const unmeasured: string[] = [];
-  for (const { id, body } of entries) {
-    if (body.kind === 'opened' || body.kind === 'corrected' || body.kind === 'heard') continue;
-    if (body.kind === 'counted') {
-      if (!bags.has(body.bag)) unbagged.push(`${id}: the file of ${board.id} has no bag ${body.bag}`);
-      continue;
-    }
-    if (body.kind === 'balanced') {
-      if (body.of !== undefined && !machine?.balance.spun.has(body.of)) unspun.push(`${id}: the file of ${board.id} has no ${body.of} under balance.spun`);
-      continue;
-    }
-    if (body.step === undefined) continue;
-    const step = plan?.steps.get(body.step);
-    if (plan === undefined || step === undefined) unknown.push(`${id}: there is no step ${body.step} in the plan of ${board.id}`);
-    else if (body.kind !== 'noted' && !answersTo(plan, step, body.fingerprint)) changed.push(`${id}: ${body.step} has changed since it was shown`);
-    else if (body.kind === 'signed' && step.measure !== undefined && body.measured === undefined) unmeasured.push(`${id}: ${body.step} is measured; its signature must say what was read or felt`);
-  }
-  if (unbagged.length > 0) throw new AnswerError(422, 'bag/unknown', 'Nothing was recorded: a bag is not in the file.', { details: unbagged });
-  if (unspun.length > 0) throw new AnswerError(422, 'spun/unknown', 'Nothing was recorded: what was balanced is not in the file.', { details: unspun });
-  if (unknown.length > 0) throw new AnswerError(422, 'step/unknown', 'Nothing was recorded: a step is not in the plan.', { details: unknown });
-  if (changed.length > 0) throw new AnswerError(409, 'step/changed', 'Nothing was recorded: the machine file changed what a step asks for. Look at it again, then sign.', { details: changed });
-  if (unmeasured.length > 0) throw new AnswerError(422, 'step/unmeasured', 'Nothing was recorded: a step was signed without what was measured.', { details: unmeasured });
-}
-
-function refuseMissingPhotos(home: Home, entries: readonly NewEntry[]): void {
-  const missing = entries.flatMap(({ id, body }) => ('photo' in body && body.photo !== undefined && !home.photos.has(body.photo) ? [`${id}: there is no photo ${body.photo} here`] : []));
-  if (missing.length > 0) throw new AnswerError(422, 'photo/unknown', 'Nothing was recorded: a photo is missing. Send it first: PUT /api/photos/ and its SHA-256.', { details: missing });
 }

@@ -2,10 +2,16 @@ import { existsSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { verifyChain, type Entry, type MachineChange, type MachineOnBoard, type NewEntry, type WireError } from '@rotorwright/logbook';
+import { verifyChain, type Entry, type EntryBody, type MachineChange, type MachineOnBoard, type NewEntry, type WireError } from '@rotorwright/logbook';
 import { plover, signature, stepOf, workshop } from './fixtures.ts';
 
 type Json = Readonly<Record<string, unknown>>;
+type Measured = NonNullable<Extract<EntryBody, { kind: 'signed' }>['measured']>;
+type Inputs = Extract<EntryBody, { kind: 'balanced' }>['inputs'];
+
+/** Invented readings of two blades. */
+const blades: Inputs = { mass1: '200 g', centre1: '400 mm', mass2: '198 g', centre2: '400 mm', tapeRadius: '700 mm', speed: 180, tipLead: '2 mm', boltRadius: '80 mm', tipRadius: '780 mm' };
+const trial = (inputs: Inputs, more: { readonly of?: string; readonly calculation?: string } = {}): NewEntry => ({ id: 'trial-0001', machine: 'plover', at: '2026-03-01T18:30:00Z', by: 'Maren', body: { kind: 'balanced', version: 1, calculation: 'blade-match', inputs, ...more } });
 
 const send = (url: string, method: string, body: unknown, headers: Readonly<Record<string, string>> = {}) =>
   fetch(url, { method, headers: { 'content-type': 'application/json', ...headers }, body: typeof body === 'string' ? body : JSON.stringify(body) });
@@ -200,10 +206,44 @@ describe('entries', () => {
 
   it('of readings for what the file does not balance are refused, of blades are kept', async () => {
     const { url } = await workshop();
-    const readings = (of?: string): NewEntry => ({ id: `balanced-${of ?? 'blades'}`, machine: 'plover', at: '2026-03-01T18:30:00Z', by: 'Maren', body: { kind: 'balanced', version: 1, calculation: 'blade-match', inputs: { mass1: '200 g' }, ...(of === undefined ? {} : { of }) } });
-    expect(await refusal(await post(url, [readings('propeller')]))).toMatchObject({ status: 422, code: 'spun/unknown' });
+    const readings = (of?: string): NewEntry => trial(blades, of === undefined ? {} : { of });
+    expect(await refusal(await post(url, [readings('propeller')]))).toMatchObject({ status: 422, code: 'trial/wrong', details: [expect.stringMatching(/^trial-0001: The file has no “propeller” under balance\.spun/u)] });
     expect((await post(url, [readings()])).status).toBe(201);
     expect((await board(url)).entries.map(({ body }) => body.kind)).toEqual(['balanced']);
+  });
+
+  it.each<[string, Inputs, string, RegExp]>([
+    ['an input that the calculation does not have', { ...blades, mass3: '200 g' }, 'blade-match', /mass3/u],
+    ['a reading in another unit', { ...blades, mass1: '200 mm' }, 'blade-match', /^trial-0001: mass1: given .*200 mm.*; right would be/u],
+    ['a reading out of range', { ...blades, mass1: '-200 g' }, 'blade-match', /^trial-0001: mass1: given .*-200 g.*; right would be/u],
+    ['no number', { ...blades, mass1: 'NaN' }, 'blade-match', /^trial-0001: mass1: given .*NaN/u],
+    ['a reading missing', { mass1: '200 g' }, 'blade-match', /^trial-0001: centre1/u],
+    ['a calculation that nothing is balanced by', blades, 'involute', /^trial-0001: Nothing is balanced by “involute”/u],
+  ])('of readings with %s are refused by name', async (_, inputs, calculation, words) => {
+    const { url } = await workshop();
+    const answer = await refusal(await post(url, [trial(inputs, { calculation })]));
+    expect(answer).toMatchObject({ status: 422, code: 'trial/wrong' });
+    expect(answer.details[0]).toMatch(words);
+    expect((await board(url)).entries).toEqual([]);
+  });
+
+  it.each<[string, string, Measured, RegExp]>([
+    ['a window in another unit', 'head/play', { value: 0.0002, unit: 'rad' }, /head\/play is measured in m; given: 0\.0002 rad$/u],
+    ['a window with a word', 'head/play', { feel: 'free' }, /head\/play is measured in m, not felt; given: free$/u],
+    ['a question with a number', 'head/free', { value: 1, unit: 'm' }, /head\/free is answered with no or yes; given: 1 m$/u],
+    ['a question with another word', 'head/free', { feel: 'snug' }, /head\/free is answered with no or yes; given: snug$/u],
+    ['what is not measured at all', 'head/post-screw', { value: 1, unit: 'm' }, /head\/post-screw asks for no measurement$/u],
+  ])('that answer %s are refused by name', async (_, id, measured, words) => {
+    const { url } = await workshop();
+    const { revision } = await board(url);
+    const text = `${plover}    measurements:\n      free: { of: drag plate, ask: Does it turn freely? }\n      play: { of: drag plate, window: 0.1 to 0.3 mm }\n`;
+    await send(`${url}api/machines/plover`, 'PUT', { text, revision });
+    const { body, ...entry } = signature('entry-0001', stepOf(text, id));
+    const sent = (answered: Measured): NewEntry => ({ ...entry, body: { ...body, measured: answered } as EntryBody });
+    const answer = await refusal(await post(url, [sent(measured)]));
+    expect(answer).toMatchObject({ status: 422, code: 'step/measured-wrong', details: [expect.stringMatching(words)] });
+    expect((await board(url)).entries).toEqual([]);
+    if (id === 'head/play') expect((await post(url, [sent({ value: 0.0002, unit: 'm' })])).status).toBe(201);
   });
 
   it('of a measured step without what was measured are refused', async () => {
