@@ -1,5 +1,5 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
-import { greaseStep, jointStep, measureStep, stackStep, stepOf, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
+import { greaseStep, jointStep, measureStep, stackStep, stepMaker, stripStep, writtenStep, type Context, type Draft } from './derive/index.ts';
 import { fingerprinter } from './fingerprint/index.ts';
 import { asksSecondLook, holds } from './holds/index.ts';
 import { gathered } from './lookup.ts';
@@ -8,7 +8,7 @@ import { once } from './once.ts';
 import { workOrder } from './order/index.ts';
 import { fallsWith } from './reach/index.ts';
 import { noDirections, type DriveDirections } from './stacks/index.ts';
-import type { Plan, PlannedModule, Step } from './step.ts';
+import type { Plan, PlannedModule, Step, StepPlace } from './step.ts';
 import { moduleTitle } from './words/index.ts';
 
 /** What may be known of a machine already. */
@@ -36,15 +36,20 @@ export function planBuild(machine: Machine, { directions = noDirections }: Known
   const held = holds(machine);
   const looked = asksSecondLook(held);
   const falls = fallsWith(machine);
-  const fingerprint = fingerprinter(machine);
+  const stepOf = stepMaker(fingerprinter(machine));
   const steps = new Map<string, Step>();
   for (const { id, after, cured } of order.steps) {
     const draft = drafts.get(id);
-    if (draft !== undefined) steps.set(id, stepOf(draft, { after, cured, ...(falls.has(id) ? { fallsWith: falls.get(id) ?? [] } : {}), ...(looked.has(id) ? { secondLook: true } : {}) }, fingerprint));
+    if (draft !== undefined) steps.set(id, stepOf(draft, placeOf({ after, cured }, falls.get(id), looked.has(id))));
   }
   // Most books have nothing signed under an older rule.
   const older = once(() => fingerprinter(machine, 'f1'));
   return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings], olderFingerprint: (step) => older()(step) };
+}
+
+function placeOf(place: StepPlace, fallsWith: readonly string[] | undefined, secondLook: boolean): StepPlace {
+  if (fallsWith === undefined) return secondLook ? { ...place, secondLook } : place;
+  return secondLook ? { ...place, fallsWith, secondLook } : { ...place, fallsWith };
 }
 
 /** Ids of all steps as the file has them: stripping first, then what is greased, assembled, fitted, measured, and written. */

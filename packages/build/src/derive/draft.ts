@@ -9,28 +9,36 @@ export interface Context {
   readonly directions: DriveDirections;
 }
 
+/** What is made of a step only when it is read. */
+type Late = Pick<Step, keyof StepWords | 'fingerprint'>;
+
 /** A step before its place in the order is known: what it takes, and how its words are made. */
 export interface Draft {
-  readonly facts: Omit<Step, keyof StepPlace | keyof StepWords | 'fingerprint'>;
+  readonly facts: Omit<Step, keyof StepPlace | keyof Late>;
   readonly words: () => StepWords;
 }
 
 /**
- * A step in its place. Words and fingerprint are made when they are first read: of most steps of a plan only what they are
- * and how they stand is looked at. Whoever copies, compares or sends a step reads them all, and notices nothing.
+ * Puts the steps of one plan in their places. Words and fingerprint are made when they are first read: of most steps of a
+ * plan only what they are and how they stand is looked at. Whoever copies, compares or sends a step reads them all, and
+ * notices nothing.
  */
-export function stepOf({ facts, words }: Draft, place: StepPlace, fingerprint: (step: string) => string): Step {
-  const said = once(words);
-  const { id } = facts;
-  return {
-    ...facts,
-    ...place,
-    get action() { return said().action; },
-    get actions() { return said().actions; },
-    get caution() { return said().caution; },
-    get parts() { return said().parts; },
-    get facings() { return said().facings; },
-    get bearings() { return said().bearings; },
-    get fingerprint() { return fingerprint(id); },
+export function stepMaker(fingerprint: (step: string) => string): (draft: Draft, place: StepPlace) => Step {
+  const said = new Map<string, () => StepWords>();
+  const wordsOf = (id: string): StepWords => said.get(id)!();
+  // The same readers for all steps of a plan: made anew for each they would take most of the time that a step takes.
+  const readers: Late & ThisType<Step> = {
+    get action() { return wordsOf(this.id).action; },
+    get actions() { return wordsOf(this.id).actions; },
+    get caution() { return wordsOf(this.id).caution; },
+    get parts() { return wordsOf(this.id).parts; },
+    get facings() { return wordsOf(this.id).facings; },
+    get bearings() { return wordsOf(this.id).bearings; },
+    get fingerprint() { return fingerprint(this.id); },
+  };
+  const whenRead = Object.getOwnPropertyDescriptors(readers);
+  return ({ facts, words }, place) => {
+    said.set(facts.id, once(words));
+    return Object.defineProperties(Object.assign({}, facts, place), whenRead) as Step;
   };
 }

@@ -1,4 +1,4 @@
-export { stepOf, type Context, type Draft } from './draft.ts';
+export { stepMaker, type Context, type Draft } from './draft.ts';
 export { jointNoun } from './joint-sentences.ts';
 export { jointStep } from './joint-step.ts';
 export { measureStep } from './measure-step.ts';

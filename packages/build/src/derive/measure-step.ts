@@ -1,10 +1,11 @@
 import type { Machine, Measurement } from '@rotorwright/machine';
 import { showNumber, showQuantity } from '@rotorwright/units';
+import { present } from '../present.ts';
 import { measureTime } from '../rules/index.ts';
-import type { StepWords } from '../step.ts';
+import type { Step, StepWords } from '../step.ts';
 import { capital, listed, moduleTitle, phraseOf, sentence, small, stackPhrase, thingWith, titleOf } from '../words/index.ts';
 import type { Context, Draft } from './draft.ts';
-import { formerId, stepParts, wordsOf } from './words-of-thing.ts';
+import { formerId, stepParts } from './words-of-thing.ts';
 
 /** Words for `with` that name no tool to lay out. */
 const withoutTool = /^by |^hand$|^feel$|^eye$/u;
@@ -12,31 +13,24 @@ const withoutTool = /^by |^hand$|^feel$|^eye$/u;
 /** One thing to measure, or to feel. */
 export function measureStep({ machine }: Context, written: Measurement): Draft {
   const measurement = withGap(machine, written);
-  const was = formerId(measurement);
   const { window, unit, shown, ask, wanted: feels, with: tool } = measurement;
-  const facts: Draft['facts'] = {
+  const facts = present<Draft['facts']>({
     id: measurement.id,
     kind: 'measure',
     module: measurement.module,
     path: measurement.path,
     title: titleFor(machine, measurement),
-    ...wordsOf(measurement),
+    why: measurement.why,
+    tip: measurement.tip,
+    photo: measurement.photo,
     tools: tool === undefined || withoutTool.test(tool) ? [] : [capital(tool)],
     consumables: [],
     cure: 0,
     ticks: measurement.instances,
-    measure: {
-      ...(unit === undefined ? {} : { unit }),
-      ...(shown === undefined ? {} : { shown }),
-      ...(window?.min === undefined ? {} : { min: window.min }),
-      ...(window?.max === undefined ? {} : { max: window.max }),
-      ...(ask === undefined ? {} : { ask }),
-      ...(feels === undefined ? {} : { wanted: feels }),
-      ...(tool === undefined ? {} : { with: tool }),
-    },
+    measure: present<NonNullable<Step['measure']>>({ unit, shown, min: window?.min, max: window?.max, ask, wanted: feels, with: tool }),
     takes: measureTime,
-    ...(was === undefined ? {} : { was }),
-  };
+    was: formerId(measurement),
+  });
   const words = (): StepWords => ({
     action: lead(machine, measurement),
     actions: [...setting(machine, measurement), ...wanted(measurement)],

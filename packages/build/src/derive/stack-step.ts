@@ -1,32 +1,34 @@
 import { isBearing, isThrust, type Machine, type Part, type Stack, type StackItem } from '@rotorwright/machine';
+import { present } from '../present.ts';
 import { greaseTitle, stackTime } from '../rules/index.ts';
 import { capital, counted, listed, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
 import type { Context, Draft } from './draft.ts';
 import { analyseStack, type Facing } from '../stacks/index.ts';
 import type { StepWords } from '../step.ts';
-import { formerId, joined, stepParts, wordsOf } from './words-of-thing.ts';
+import { formerId, joined, stepParts } from './words-of-thing.ts';
 
 /** Assembling a stack: each item in turn, with its facing, from the end that is not closed by a joint. */
 export function stackStep({ machine, directions }: Context, stack: Stack): Draft {
   const parts = stack.order.flatMap((item) => ('part' in item ? partOf(machine, item.part) : []));
   const greased = parts.filter((part) => part.grease !== undefined);
-  const was = formerId(stack);
   const tip = joined([stack.tip, ...parts.map((part) => part.tip)]);
   const why = joined([stack.why, ...parts.map((part) => part.why)]);
-  const facts: Draft['facts'] = {
+  const facts = present<Draft['facts']>({
     id: stack.id,
     kind: 'assemble',
     module: stack.module,
     path: stack.path,
     title: capital(stackPhrase(machine, stack, stack.module)),
-    ...wordsOf({ ...stack, ...(tip === undefined ? {} : { tip }), ...(why === undefined ? {} : { why }) }),
+    why,
+    tip,
+    photo: stack.photo,
     tools: parts.some(isThrust) ? ['Guide rod'] : [],
     consumables: [...new Set(greased.map((part) => greaseTitle(machine, part.grease ?? '')))],
     cure: 0,
     ticks: stack.instances,
     takes: stackTime(stack.order.length, greased.length),
-    ...(was === undefined ? {} : { was }),
-  };
+    was: formerId(stack),
+  });
   const words = (): StepWords => {
     const { facings, roles } = analyseStack(machine, stack, directions);
     return {

@@ -1,10 +1,11 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
+import { present } from '../present.ts';
 import { stripTime, strippingCautions, undoTime, undoingToolsOf, wantsHeat } from '../rules/index.ts';
 import type { StepWords } from '../step.ts';
 import { moduleTitle, phraseOf, sentence, small } from '../words/index.ts';
 import type { Context, Draft } from './draft.ts';
 import { undoingFactory, unstacking } from './undoing.ts';
-import { joined, wordsOf } from './words-of-thing.ts';
+import { joined } from './words-of-thing.ts';
 
 /**
  * Taking apart a module that came assembled. Factory threads are dry, whatever the file wants of them: nothing is
@@ -16,20 +17,20 @@ export function stripStep({ machine }: Context, module: Module, built: readonly 
   const joints = built.filter((thing): thing is Joint => 'each' in thing);
   const warm = joints.some((joint) => wantsHeat(machine, joint) || joint.kind === 'press');
   const title = moduleTitle(module);
-  const tip = joined([module.tip, ...loosePartTips(machine, module)]);
-  const facts: Draft['facts'] = {
+  const facts = present<Draft['facts']>({
     id: module.id,
     kind: 'strip',
     module: module.id,
     path: module.path,
     title: `Strip: ${small(title)}`,
-    ...wordsOf({ ...(module.why === undefined ? {} : { why: module.why }), ...(tip === undefined ? {} : { tip }) }),
+    why: module.why,
+    tip: joined([module.tip, ...loosePartTips(machine, module)]),
     tools: [...new Set([...joints.flatMap((joint) => undoingToolsOf(joint, false)), ...(warm ? ['Hot-air gun'] : []), 'Trays and labels'])],
     consumables: ['Degreaser'],
     cure: 0,
     ticks: [module.id],
     takes: joints.reduce((sum, joint) => sum + undoTime(joint.kind, joint.instances.length, wantsHeat(machine, joint)), stripTime),
-  };
+  });
   const words = (): StepWords => ({
     action: sentence(`Strip the ${small(title)} as it came: threads are dry, bearings unproven.`, 'Strip the module as it came: threads are dry, bearings unproven.'),
     actions: [

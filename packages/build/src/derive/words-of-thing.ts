@@ -1,21 +1,12 @@
 import type { Machine, Thing } from '@rotorwright/machine';
 import { gathered, thingIdOf } from '../lookup.ts';
-import type { Step, StepPart } from '../step.ts';
+import type { StepPart } from '../step.ts';
 import { thingWith, titleOf } from '../words/index.ts';
 
 /** The former id in full: the file may give the bare key of the same module. */
 export function formerId(thing: Thing): string | undefined {
   if (thing.was === undefined || thing.was.includes('/')) return thing.was;
   return `${thing.module}/${thing.was}`;
-}
-
-/** The builder's own words, as they stand with the thing. */
-export function wordsOf(thing: Pick<Thing, 'why' | 'tip' | 'photo'>): Pick<Step, 'why' | 'tip' | 'photo'> {
-  return {
-    ...(thing.why === undefined ? {} : { why: thing.why }),
-    ...(thing.tip === undefined ? {} : { tip: thing.tip }),
-    ...(thing.photo === undefined ? {} : { photo: thing.photo }),
-  };
 }
 
 /** Several people's words in one paragraph, each ended as a sentence. */

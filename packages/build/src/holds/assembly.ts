@@ -48,18 +48,33 @@ export function carries(joint: Joint, what: 'torque' | 'place' | 'motion'): bool
 }
 
 export function assemblyOf(machine: Machine): Assembly {
-  const joints = [...machine.joints.values()];
-  const parts = [...machine.parts.values()];
-  const satOn = joints.flatMap(({ kind, each }) => each.flatMap(({ seat, holds }) => [...(seat === undefined ? [] : [seat]), ...(kind === 'ball-link' ? holds : [])]));
-  const bodies = new Set([...parts.flatMap(({ instances }) => instances), ...satOn]);
-  const allTies = joints.flatMap((joint) => joint.each.flatMap((copy) => tiesOf(joint, copy, bodies)));
+  const bodies = new Set<Body>();
+  const ground = new Set<Body>();
+  for (const { instances, ground: isGround } of machine.parts.values()) {
+    for (const id of instances) {
+      bodies.add(id);
+      if (isGround) ground.add(id);
+    }
+  }
+  for (const { kind, each } of machine.joints.values()) {
+    for (const { seat, holds } of each) {
+      if (seat !== undefined) bodies.add(seat);
+      if (kind === 'ball-link') for (const held of holds) bodies.add(held);
+    }
+  }
+  const allTies: Tie[] = [];
+  const keepers = new Map<string, { joint: Joint; copy: JointInstance }[]>();
+  for (const joint of machine.joints.values()) {
+    for (const copy of joint.each) {
+      allTies.push(...tiesOf(joint, copy, bodies));
+      if (joint.kind !== 'ball-link') for (const held of copy.holds) if (machine.joints.has(machine.thingOf.get(held) ?? held)) push(keepers, held, { joint, copy });
+    }
+  }
   const ties = new Map<Body, Tie[]>();
   for (const tie of allTies) for (const body of tie.between) push(ties, body, tie);
-  const keepers = new Map<string, { joint: Joint; copy: JointInstance }[]>();
-  for (const joint of joints) for (const copy of joint.each) if (joint.kind !== 'ball-link') for (const held of copy.holds) if (machine.joints.has(machine.thingOf.get(held) ?? held)) push(keepers, held, { joint, copy });
   const stacksOf = new Map<Body, Stack[]>();
   for (const stack of machine.stacks.values()) for (const body of new Set(membersOf(stack))) push(stacksOf, body, stack);
-  return { machine, bodies, ground: new Set(parts.filter(({ ground }) => ground).flatMap(({ instances }) => instances)), allTies, ties, keepers, groupOf: groupsOf(joints), stacksOf };
+  return { machine, bodies, ground, allTies, ties, keepers, groupOf: groupsOf(machine.joints.values()), stacksOf };
 }
 
 /**
@@ -73,7 +88,7 @@ function tiesOf(joint: Joint, copy: JointInstance, bodies: ReadonlySet<Body>): r
   return held.flatMap((body, i) => held.slice(i + 1).map((other): Tie => ({ joint, copy, between: [body, other] })));
 }
 
-function groupsOf(joints: readonly Joint[]): ReadonlyMap<string, Group> {
+function groupsOf(joints: Iterable<Joint>): ReadonlyMap<string, Group> {
   const members = new Map<string, Joint[]>();
   for (const joint of joints) push(members, joint.group === undefined ? joint.id : `${joint.module}/(${joint.group})`, joint);
   return new Map([...members].flatMap(([id, group]) => {

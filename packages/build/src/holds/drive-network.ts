@@ -65,7 +65,7 @@ function rigidWith(assembly: Assembly, from: readonly Body[], servos: ReadonlySe
 
 function jointLegs(assembly: Assembly, losses: Losses, what: 'torque' | 'motion', passes: (body: Body) => boolean): readonly Leg[] {
   const ties = assembly.allTies.filter(({ joint, between }) => carries(joint, what) && between.every(passes));
-  const legs = grouped(ties, ({ joint, between }: Tie) => [assembly.groupOf.get(joint.id)?.id ?? joint.id, ...between.toSorted()].join('|'));
+  const legs = grouped(ties, ({ joint, between: [a, b] }: Tie) => `${assembly.groupOf.get(joint.id)?.id ?? joint.id}|${a < b ? `${a}|${b}` : `${b}|${a}`}`);
   return [...legs].flatMap(([name, group]) => {
     const [a, b] = group[0]!.between;
     return bothWays(a, b, losses.between(`leg:${name}`, group));

@@ -42,7 +42,8 @@ export class EventBook {
   }
 
   #put(event: BasicEvent): string {
-    if (!this.events.has(event.id)) this.events.set(event.id, event);
+    // What stands in the book already is the same: it keeps its place there.
+    this.events.set(event.id, event);
     return event.id;
   }
 }

@@ -42,7 +42,8 @@ export class GateBook {
 }
 
 function happening(inputs: readonly Loss[]): readonly string[] {
-  return [...new Set(inputs.filter((input) => input !== undefined))];
+  const happen = inputs.filter((input) => input !== undefined);
+  return happen.length < 2 ? happen : [...new Set(happen)];
 }
 
 /**

@@ -46,7 +46,7 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
       circles.add(keeper.copy.id);
       return false;
     });
-    const groups = (backup: boolean) => byGroup(assembly, keepers.filter((keeper) => keeper.joint.backup === backup)).map(({ group, items }) =>
+    const groups = (backup: boolean) => byGroup(assembly, keepers.filter(({ joint: keeper }) => keeper.backup === backup)).map(({ group, items }) =>
       book.atLeast(`keepers:${copy.id}|${group.id}`, leastOf(group, items.length), items.map((item) => jointLoss(item.joint, item.copy))));
     const [first, second] = [groups(false), groups(true)];
     const locks = locksOf(joint);
@@ -98,9 +98,9 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
     const rigid = nearer.filter(({ joint }) => joint.kind !== 'ball-link' && !joint.backup);
     const down = rigid.length > 0 || carriers(body).length > 0 ? nearer.filter(({ joint }) => joint.kind !== 'ball-link' || joint.backup) : nearer;
     const lines = (backup: boolean): readonly Hold[] => byGroup(assembly, down.filter(({ joint }) => joint.backup === backup)).map(({ group, items }) => {
-      const copies = grouped(items, ({ copy }) => copy.id);
-      const least = leastOf(group, copies.size);
-      const lost = [...copies.values()].map((ties) => book.any(`copy:${body}|${ties[0]!.copy.id}`, ties.map((tie) => tieLoss(tie, body))));
+      const copies = [...grouped(items, ({ copy }) => copy.id)];
+      const least = leastOf(group, copies.length);
+      const lost = copies.map(([copy, ties]) => book.any(`copy:${body}|${copy}`, ties.map((tie) => tieLoss(tie, body))));
       return { group, ties: items, least, lost: book.atLeast(`hold:${body}|${group.id}`, least, lost) };
     });
     const [first, backup] = [lines(false), lines(true)];
@@ -130,6 +130,7 @@ function leastOf({ spare }: Group, count: number): number {
 }
 
 export function byGroup<Item extends { readonly joint: Joint }>(assembly: Assembly, items: readonly Item[]): readonly { readonly group: Group; readonly items: readonly Item[] }[] {
+  if (items.length === 0) return [];
   return [...grouped(items, ({ joint }) => groupOf(assembly, joint).id).values()].map((of) => ({ group: groupOf(assembly, of[0]!.joint), items: of }));
 }
 
@@ -138,7 +139,10 @@ function memo<Arguments extends readonly unknown[], Result>(keyOf: (...args: Arg
   const known = new Map<string, Result>();
   return (...args) => {
     const key = keyOf(...args);
-    if (!known.has(key)) known.set(key, compute(...args));
-    return known.get(key) as Result;
+    const before = known.get(key);
+    if (before !== undefined || known.has(key)) return before as Result;
+    const result = compute(...args);
+    known.set(key, result);
+    return result;
   };
 }

@@ -5,6 +5,9 @@ export interface Edge {
   readonly cured?: boolean;
 }
 
+const noneAfter: ReadonlyMap<string, boolean> = new Map();
+const noneBefore: ReadonlySet<string> = new Set();
+
 /** Which step must follow which. Grows while the order is worked out; nobody outside this folder sees it. */
 export class OrderGraph {
   readonly nodes: readonly string[];
@@ -20,10 +23,12 @@ export class OrderGraph {
   /** Edges of a step to itself, and of what is no step, mean nothing. */
   add({ first, later, cured = false }: Edge): void {
     if (first === later || !this.#known.has(first) || !this.#known.has(later)) return;
-    const out = this.#next.get(first) ?? new Map<string, boolean>();
-    out.set(later, cured || (out.get(later) ?? false));
-    this.#next.set(first, out);
-    this.#previous.set(later, (this.#previous.get(later) ?? new Set()).add(first));
+    const out = this.#next.get(first);
+    if (out === undefined) this.#next.set(first, new Map([[later, cured]]));
+    else out.set(later, cured || (out.get(later) ?? false));
+    const before = this.#previous.get(later);
+    if (before === undefined) this.#previous.set(later, new Set([first]));
+    else before.add(first);
   }
 
   remove(first: string, later: string): void {
@@ -33,12 +38,12 @@ export class OrderGraph {
 
   /** Steps that come after, and whether they wait for the cure. */
   next(first: string): ReadonlyMap<string, boolean> {
-    return this.#next.get(first) ?? new Map();
+    return this.#next.get(first) ?? noneAfter;
   }
 
   /** Steps that come before. */
   previous(later: string): ReadonlySet<string> {
-    return this.#previous.get(later) ?? new Set();
+    return this.#previous.get(later) ?? noneBefore;
   }
 
   reaches(from: string, to: string): boolean {

@@ -38,13 +38,14 @@ export function workOrder(machine: Machine, steps: readonly string[], homeOf: (s
   const place = new Map(steps.map((id, at) => [id, at]));
   const filePlace = (id: string) => place.get(id) ?? steps.length;
   const findings = untie(machine, graph, filePlace);
-  const acyclic = new AcyclicOrder(graph, sorted(graph, (id) => [filePlace(id)]));
+  const acyclic = new AcyclicOrder(graph, sorted(graph, filePlace));
   for (const edge of rules.usual) acyclic.add(edge);
 
   const modules = moduleOrder(machine, graph, homeOf);
   const moduleRank = new Map(modules.map(({ id }, at) => [id, at]));
   const closers = new Set([...machine.stacks.values()].flatMap((stack) => closersOf(machine, stack)));
-  const rank = (id: string): readonly number[] => [moduleRank.get(homeOf(id)) ?? 0, urgency(machine, closers, id), filePlace(id)];
+  // Module by module, then by urgency, then as the file has it.
+  const rank = (id: string): number => ((moduleRank.get(homeOf(id)) ?? 0) * urgencies + urgency(machine, closers, id)) * steps.length + filePlace(id);
   return { modules, steps: reduced(graph, sorted(graph, rank)), findings };
 }
 
@@ -95,7 +96,10 @@ function thingPath(machine: Machine, id: string): string {
   return (machine.joints.get(id) ?? machine.stacks.get(id) ?? machine.measurements.get(id) ?? machine.steps.get(id) ?? machine.parts.get(id))?.path ?? id;
 }
 
-/** What is done first among steps that could all be done: prove and close what was just assembled, mount the module last. */
+/** How many urgencies there are. */
+const urgencies = 5;
+
+/** What is done first among steps that could all be done, from 0 on: prove and close what was just assembled, mount the module last. */
 function urgency(machine: Machine, closers: ReadonlySet<string>, id: string): number {
   const written = machine.steps.get(id);
   if (machine.measurements.has(id) || (written !== undefined && written.after.length > 0)) return 0;
@@ -107,14 +111,15 @@ function urgency(machine: Machine, closers: ReadonlySet<string>, id: string): nu
   return reachesOut(machine, joint) ? 3 : 2;
 }
 
-/** Kahn's algorithm; of the steps that are free, the one of the lowest rank goes next. The graph has no loops any more. */
-function sorted(graph: OrderGraph, rank: (id: string) => readonly number[]): readonly string[] {
-  const waiting = new Map(graph.nodes.map((id) => [id, 0]));
-  for (const { later } of graph.edges()) waiting.set(later, (waiting.get(later) ?? 0) + 1);
-  const ranked = graph.nodes.map((id) => ({ id, rank: rank(id) })).toSorted((a, b) => compare(a.rank, b.rank));
-  const places = new Map(ranked.map(({ id }, at) => [id, at]));
-  const free = new Queue<string>((id) => places.get(id) ?? 0);
-  for (const id of graph.nodes) if (waiting.get(id) === 0) free.push(id);
+/** Kahn's algorithm; of the steps that are free, the one of the lowest rank goes next. No two ranks are alike; the graph has no loops any more. */
+function sorted(graph: OrderGraph, rank: (id: string) => number): readonly string[] {
+  const waiting = new Map<string, number>();
+  const free = new Queue(rank);
+  for (const id of graph.nodes) {
+    const count = graph.previous(id).size;
+    if (count === 0) free.push(id);
+    else waiting.set(id, count);
+  }
   const order: string[] = [];
   for (let next = free.pop(); next !== undefined; next = free.pop()) {
     order.push(next);
@@ -127,11 +132,6 @@ function sorted(graph: OrderGraph, rank: (id: string) => readonly number[]): rea
   return order;
 }
 
-function compare(a: readonly number[], b: readonly number[]): number {
-  const at = a.findIndex((value, index) => value !== b[index]);
-  return at === -1 ? 0 : (a[at] ?? 0) - (b[at] ?? 0);
-}
-
 /** Leaves out what follows from the rest: if c waits for b, and b for a, c need not name a. Waiting for a cure is always named. */
 function reduced(graph: OrderGraph, order: readonly string[]): readonly Ordered[] {
   const place = new Map(order.map((id, at) => [id, at]));
@@ -141,14 +141,19 @@ function reduced(graph: OrderGraph, order: readonly string[]): readonly Ordered[
   const before = new Uint32Array(order.length * words);
   const isBefore = (early: number, late: number) => ((before[late * words + (early >> 5)] ?? 0) & (1 << (early & 31))) !== 0;
   return order.map((id, at) => {
-    const direct = [...graph.previous(id)].toSorted((a, b) => placeOf(a) - placeOf(b));
-    const places = direct.map(placeOf);
+    const places = Array.from(graph.previous(id), placeOf).sort((a, b) => a - b);
     for (const early of places) {
       for (let word = 0; word < words; word += 1) before[at * words + word]! |= before[early * words + word]!;
       before[at * words + (early >> 5)]! |= 1 << (early & 31);
     }
-    const cured = direct.filter((first) => graph.next(first).get(id));
-    const implied = (first: string) => places.some((other) => isBefore(placeOf(first), other));
-    return { id, after: direct.filter((first) => cured.includes(first) || !implied(first)), cured };
+    const after: string[] = [];
+    const cured: string[] = [];
+    for (const early of places) {
+      const first = order[early]!;
+      const cures = graph.next(first).get(id) === true;
+      if (cures) cured.push(first);
+      if (cures || !places.some((other) => isBefore(early, other))) after.push(first);
+    }
+    return { id, after, cured };
   });
 }

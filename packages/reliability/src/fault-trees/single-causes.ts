@@ -12,34 +12,35 @@ import { orderTree, type FaultTree } from './fault-tree.ts';
  */
 export function singleCauses(tree: FaultTree): string[] {
   const { gates, events } = orderTree(tree);
+  const numberOf = new Map<string, number>();
+  for (const name of events) numberOf.set(name, numberOf.size);
+  for (const name of gates) numberOf.set(name, numberOf.size);
+  // Row after row, for each event and each gate a bit for every event that brings it about alone.
   const words = Math.ceil(events.length / 32);
-  const causes = new Map<string, Uint32Array>();
-  events.forEach((name, i) => {
-    const own = new Uint32Array(words);
-    own[i >> 5]! |= 1 << (i & 31);
-    causes.set(name, own);
-  });
-  for (const name of gates) {
+  const causes = new Uint32Array(words * numberOf.size);
+  for (let at = 0; at < events.length; at += 1) causes[at * words + (at >> 5)] = 1 << (at & 31);
+  for (const [at, name] of gates.entries()) {
     const gate = tree.gates[name]!;
-    const inputs = gate.inputs.map((input) => causes.get(input)!);
-    causes.set(name, madeTrueBy(inputs, gate.type === 'or' ? 1 : gate.type === 'and' ? inputs.length : gate.k, words));
+    const wanted = gate.type === 'or' ? 1 : gate.type === 'and' ? gate.inputs.length : gate.k;
+    sumUp(causes, words, events.length + at, gate.inputs.map((input) => numberOf.get(input)!), wanted);
   }
-  const top = causes.get(tree.top)!;
-  return events.filter((_, i) => (top[i >> 5]! >>> (i & 31)) & 1);
+  const top = numberOf.get(tree.top)! * words;
+  return events.filter((_, at) => (causes[top + (at >> 5)]! >>> (at & 31)) & 1);
 }
 
-/** Events that are in at least `wanted` of the sets: `atLeast[j]` holds those in more than j of the sets seen so far. */
-function madeTrueBy(sets: readonly Uint32Array[], wanted: number, words: number): Uint32Array {
-  const atLeast = Array.from({ length: wanted }, () => new Uint32Array(words));
-  for (const set of sets) {
-    for (let word = 0; word < words; word++) {
-      let carry = set[word]!;
-      for (let j = 0; carry !== 0 && j < wanted; j++) {
-        const before = atLeast[j]![word]!;
-        atLeast[j]![word] = before | carry;
+/** Writes into a row what at least `wanted` of some other rows hold: `atLeast[j]` is what more than j of those seen so far do. */
+function sumUp(rows: Uint32Array, words: number, into: number, from: readonly number[], wanted: number): void {
+  const atLeast = new Uint32Array(wanted);
+  for (let word = 0; word < words; word += 1) {
+    atLeast.fill(0);
+    for (const row of from) {
+      let carry = rows[row * words + word]!;
+      for (let j = 0; carry !== 0 && j < wanted; j += 1) {
+        const before = atLeast[j]!;
+        atLeast[j] = before | carry;
         carry &= before;
       }
     }
+    rows[into * words + word] = atLeast[wanted - 1]!;
   }
-  return atLeast[wanted - 1]!;
 }
