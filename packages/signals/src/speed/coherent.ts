@@ -78,29 +78,26 @@ function speedGained(turns: Turns, samples: number, rate: number): number {
   return ((turns[last]! - turns[last - within]!) - (turns[within]! - turns[0]!)) * (rate / within);
 }
 
-/** Complex amplitude of one line in each block. */
+/** Complex amplitude of one line in each block: all blocks are turned alike, then each by where it begins. */
 function demodulate(samples: Float64Array, cycles: number, size: number, blocks: number): Phasors {
   const real = new Float64Array(blocks);
   const imaginary = new Float64Array(blocks);
-  const turnRe = Math.cos(2 * Math.PI * cycles);
-  const turnIm = Math.sin(2 * Math.PI * cycles);
+  const cosines = Float64Array.from({ length: size }, (_, index) => Math.cos(2 * Math.PI * ((cycles * index) % 1)));
+  const sines = Float64Array.from({ length: size }, (_, index) => Math.sin(2 * Math.PI * ((cycles * index) % 1)));
   for (let block = 0; block < blocks; block += 1) {
     const from = block * size;
-    const start = 2 * Math.PI * ((cycles * from) % 1);
-    let c = Math.cos(start);
-    let s = Math.sin(start);
     let re = 0;
     let im = 0;
-    for (let index = from; index < from + size; index += 1) {
-      const value = samples[index]!;
-      re += value * c;
-      im -= value * s;
-      const next = c * turnRe - s * turnIm;
-      s = s * turnRe + c * turnIm;
-      c = next;
+    for (let index = 0; index < size; index += 1) {
+      const value = samples[from + index]!;
+      re += value * cosines[index]!;
+      im -= value * sines[index]!;
     }
-    real[block] = (2 * re) / size;
-    imaginary[block] = (2 * im) / size;
+    const start = 2 * Math.PI * ((cycles * from) % 1);
+    const c = Math.cos(start);
+    const s = Math.sin(start);
+    real[block] = (2 * (re * c + im * s)) / size;
+    imaginary[block] = (2 * (im * c - re * s)) / size;
   }
   return { real, imaginary };
 }

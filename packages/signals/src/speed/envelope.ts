@@ -2,7 +2,7 @@ import type { BearingOrders, FlawPlace, ReadyFamily } from './comb.ts';
 import type { HeardFlaw, OrderSpectrum } from './hearing.ts';
 import { orderSpectrum } from './lines.ts';
 import { evidenceOfAll, mostPerLine, poolFrames, type Pooled } from './look.ts';
-import { lower, sinc } from './prepare.ts';
+import { lower, mirrored, sinc } from './prepare.ts';
 
 /** Where the high frequencies begin, as a part of the sampling rate, and taps of the filter to either side. */
 const cut = 1 / 6;
@@ -33,13 +33,10 @@ export function envelopeOf(whole: Float64Array, rate: number, factor: number): F
     return 2 * cut * sinc(2 * cut * at) * (0.42 - 0.5 * Math.cos(place) + 0.08 * Math.cos(2 * place));
   });
   const gain = filter.reduce((sum, tap) => sum + tap, 0);
+  const even = filter.map((tap) => tap / gain);
   const loud = new Float64Array(whole.length);
   // The ends, where the filter finds no neighbours, stay silent.
-  for (let index = taps; index + taps < whole.length; index += 1) {
-    let low = 0;
-    for (let tap = 0; tap < filter.length; tap += 1) low += filter[tap]! * whole[index - taps + tap]!;
-    loud[index] = Math.abs(whole[index]! - low / gain);
-  }
+  for (let index = taps; index + taps < whole.length; index += 1) loud[index] = Math.abs(whole[index]! - mirrored(even, whole, index - taps));
   const envelope = factor === 1 ? loud : lower(loud, factor);
   const mean = envelope.reduce((sum, value) => sum + value, 0) / envelope.length;
   return envelope.map((value) => value - mean);

@@ -47,39 +47,55 @@ export function whiteFrames(samples: Float64Array, rate: number, span: number, h
   const floor = new Float64Array(bins);
   const own = new Float64Array(bins);
   const padding = size / length;
-  const nearNoise = floorFinder(bins, Math.round(near * padding), padding);
-  const broadNoise = floorFinder(bins, Math.max(Math.round(2 * near * padding), Math.round(broad / binWidth)), padding);
+  // Bins of a Hann frame that lie two of its own widths apart hardly know of each other: those between them tell nothing more.
+  const skip = Math.floor(2 * padding);
+  const nearNoise = floorFinder(bins, Math.round(near * padding), skip);
+  const broadNoise = floorFinder(bins, Math.max(Math.round(2 * near * padding), Math.round(broad / binWidth)), skip);
   for (let frame = 0; frame < count; frame += 1) {
     transform.transform(padded, frame * stride, real, imaginary);
     for (let bin = 0; bin < bins; bin += 1) own[bin] = real[bin]! * real[bin]! + imaginary[bin]! * imaginary[bin]!;
-    const by = nearNoise(own);
-    const around = broadNoise(own);
-    for (let bin = 0; bin < bins; bin += 1) {
-      const found = Math.max(by[bin]!, around[bin]!);
-      power[frame * bins + bin] = found > 0 ? own[bin]! / found : 0;
-      floor[bin]! += around[bin]! / count;
-    }
+    weighFrame(own, nearNoise(own), broadNoise(own), power.subarray(frame * bins, (frame + 1) * bins), floor);
   }
+  for (let bin = 0; bin < bins; bin += 1) floor[bin]! /= count;
   return { count, bins, binWidth, step: stride / rate, first: length / 2 / rate, span: length / rate, power, floor };
 }
 
-/** Sorted by hand, for calls into the engine's own sort take longer than these few numbers. */
-function middle(values: Float64Array, count: number): number {
-  if (count > 48) return values.subarray(0, count).sort()[count >> 1]!;
-  for (let index = 1; index < count; index += 1) {
-    const value = values[index]!;
-    let at = index;
-    for (; at > 0 && values[at - 1]! > value; at -= 1) values[at] = values[at - 1]!;
-    values[at] = value;
+/** Each bin over the louder of its noises; the broad one is added up besides. */
+function weighFrame(own: Float64Array, near: Float64Array, broad: Float64Array, into: Float32Array, sum: Float64Array): void {
+  for (let bin = 0; bin < into.length; bin += 1) {
+    const around = broad[bin]!;
+    const found = Math.max(near[bin]!, around);
+    into[bin] = found > 0 ? own[bin]! / found : 0;
+    sum[bin]! += around;
   }
-  return values[count >> 1]!;
+}
+
+/** The middle one of the first values, which are put in another order: what is on the wrong side of a guess changes places, until only the middle is left. @source Hoare, Algorithm 65: Find, Communications of the ACM 4 (1961) (from memory) */
+function middle(values: Float64Array, count: number): number {
+  const wanted = count >> 1;
+  for (let from = 0, until = count - 1; from < until; ) {
+    const guess = values[wanted]!;
+    let left = from;
+    let right = until;
+    while (left <= right) {
+      while (values[left]! < guess) left += 1;
+      while (guess < values[right]!) right -= 1;
+      if (left > right) break;
+      const value = values[left]!;
+      values[left] = values[right]!;
+      values[right] = value;
+      left += 1;
+      right -= 1;
+    }
+    if (right < wanted) from = left;
+    if (wanted < left) until = right;
+  }
+  return values[wanted]!;
 }
 
 /** Medians of stretches of bins that overlap by half, joined by straight lines; its workspace is its own. */
-function floorFinder(bins: number, half: number, padding: number): (power: Float64Array) => Float64Array {
+function floorFinder(bins: number, half: number, skip: number): (power: Float64Array) => Float64Array {
   const centres = Array.from({ length: Math.ceil((bins - 1) / half) + 1 }, (_, index) => Math.min(bins - 1, index * half));
-  // Bins of a padded frame are alike in pairs: every second one is enough.
-  const skip = padding >= 1.4 ? 2 : 1;
   const stretch = new Float64Array(2 * half + 1);
   const medians = new Float64Array(centres.length);
   const found = new Float64Array(bins);
