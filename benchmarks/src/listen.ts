@@ -1,6 +1,6 @@
 /**
  * How well a machine is heard: made-up recordings of every kind, each answer held against the truth.
- * One line of JSON a class.
+ * One line of JSON a class, and one of all classes together in which the file is right.
  *
  * CASES=40   recordings of each class
  * FROM=1     number of the first: other numbers are other recordings
@@ -46,3 +46,5 @@ for (const each of chosen) {
   }
   console.log(JSON.stringify(tableRow(each.name, [...rows.values()].filter((row) => row.class === each.name))));
 }
+const right = chosen.filter((each) => each.right).map(({ name }) => name);
+if (right.length > 1) console.log(JSON.stringify(tableRow('all with a right file', [...rows.values()].filter((row) => right.includes(row.class)).map((row) => ({ ...row, marks: {} })), (row) => `${row.class} ${row.number}`)));

@@ -1,4 +1,5 @@
 import type { LineComb } from '@rotorwright/signals';
+import { bearingScene, strikingScene } from '../../../tests/recordings/bearings.ts';
 import { dropOutScene, emptyScene, fieldScene, machines, offRatioScene, spoolScene, steadyScene } from '../../../tests/recordings/cases.ts';
 import type { Scene } from '../../../tests/recordings/make-recording.ts';
 import type { Heard, HearingClass } from './judge.ts';
@@ -44,15 +45,15 @@ const plainly = (scene: (number: number) => Scene) => (number: number): { readon
 
 /** Every kind of recording by which the ear is judged. */
 export const classes: readonly HearingClass[] = [
-  ...([[10, 0], [10, -10], [2, 0], [2, -10]] as const).map(([seconds, loudness]): HearingClass => ({ name: `steady, ${seconds} s, ${loudness} dB`, scene: plainly((number) => steadyScene(number, seconds, loudness)) })),
-  ...[0, -10].map((loudness): HearingClass => ({ name: `field, 10 s, ${loudness} dB`, scene: plainly((number) => fieldScene(number, 10, loudness)) })),
-  { name: 'steady, 10 s, -15 dB', scene: plainly((number) => steadyScene(number, 10, -15)) },
+  ...([[10, 0], [10, -10], [2, 0], [2, -10]] as const).map(([seconds, loudness]): HearingClass => ({ name: `steady, ${seconds} s, ${loudness} dB`, right: true, scene: plainly((number) => steadyScene(number, seconds, loudness)) })),
+  ...[0, -10].map((loudness): HearingClass => ({ name: `field, 10 s, ${loudness} dB`, right: true, scene: plainly((number) => fieldScene(number, 10, loudness)) })),
+  { name: 'steady, 10 s, -15 dB', right: true, scene: plainly((number) => steadyScene(number, 10, -15)) },
   ...[10, 0, -10].map((loudness): HearingClass => ({
-    name: `plain comb in white noise, 10 s, ${loudness} dB`,
+    name: `plain comb in white noise, 10 s, ${loudness} dB`, right: true,
     scene: plainly((number) => ({ ...steadyScene(number, 10, loudness), ...everybody, plain: true, rate: 8000 })),
     marks: overBound,
   })),
-  { name: 'speeding up, 10 s, 0 dB', scene: plainly((number) => spoolScene(number, 10, 0)), marks: (heard) => ({ followed: trackError(heard) <= 0.002 }) },
+  { name: 'speeding up, 10 s, 0 dB', right: true, scene: plainly((number) => spoolScene(number, 10, 0)), marks: (heard) => ({ followed: trackError(heard) <= 0.002 }) },
   ...[0.02, 0.01, 0.005].map((slip): HearingClass => ({
     name: `clutch slips by ${100 * slip} %, 10 s, 0 dB`,
     scene: plainly((number) => ({ ...offRatioScene(number, 10, 0, 'engine', 1 + slip, twoStroke, true), ...everybody })),
@@ -71,4 +72,14 @@ export const classes: readonly HearingClass[] = [
     marks: ({ hearing, scene }) => ({ found: Math.abs((hearing.engineSilentFrom ?? Infinity) - scene.silentFrom!.engine!) <= 0.5 }),
   },
   { name: 'no machine, 10 s', scene: plainly((number) => emptyScene(number, 10)), marks: ({ hearing: { verdict } }) => ({ rightlyNot: verdict === 'not-heard' || verdict === 'cannot-tell' }) },
+  { name: 'sound bearings in the field, 10 s, 0 dB', right: true, scene: plainly((number) => bearingScene(number, 10, 0)), marks: ({ hearing: { flaws = [] } }) => ({ falselyStruck: flaws.length > 0 }) },
+  ...[-8, -12, -16, -20].map((strikes): HearingClass => ({
+    name: `a bearing strikes in the field, ${strikes} dB of all lines, 10 s, 0 dB`, right: true,
+    scene: (number) => ({ scene: strikingScene(number, 10, 0, strikes).scene }),
+    marks: ({ hearing: { flaws = [] } }, number) => {
+      const { bearing, place } = strikingScene(number, 10, 0, strikes).flaw;
+      const named = (flaw: (typeof flaws)[number]): boolean => flaw.candidates.some((each) => each.bearing === bearing && each.place === place);
+      return { found: flaws.some(named), falselyStruck: flaws.some((flaw) => !named(flaw)) };
+    },
+  })),
 ];

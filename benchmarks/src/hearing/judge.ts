@@ -4,6 +4,8 @@ import { makeRecording, type Made, type Scene } from '../../../tests/recordings/
 /** One kind of recording, and what is asked of its answers besides the speed. */
 export interface HearingClass {
   readonly name: string;
+  /** The file is right and the machine heard whole: such classes are also told together. */
+  readonly right?: true;
   /** What sounds in the recording of this number, and what the file says of the machine where that is something else. */
   readonly scene: (number: number) => { readonly scene: Scene; readonly file?: LineComb };
   readonly marks?: (heard: Heard, number: number) => Readonly<Record<string, boolean | number>>;

@@ -6,10 +6,10 @@ const sure = ({ verdict }: Row): boolean => verdict === 'heard' || verdict === '
 /** Off by more than one per cent. */
 const gross = ({ error }: Row): boolean => error !== undefined && Math.abs(error) > 0.01;
 
-/** What a class of recordings came to: shares and errors in per cent. */
-export function tableRow(name: string, rows: readonly Row[]): object {
+/** What a class of recordings came to: shares and errors in per cent; recordings that failed by their number. */
+export function tableRow(name: string, rows: readonly Row[], call: (row: Row) => number | string = ({ number }) => number): object {
   const share = (which: (row: Row) => boolean): number => percent(rows.filter(which).length / rows.length);
-  const numbers = (which: (row: Row) => boolean): readonly number[] => rows.filter(which).map(({ number }) => number);
+  const numbers = (which: (row: Row) => boolean): readonly (number | string)[] => rows.filter(which).map(call);
   const answered = rows.filter((row) => sure(row) && !gross(row));
   const errors = answered.map(({ error }) => Math.abs(error!));
   const marks = [...new Set(rows.flatMap((row) => Object.keys(row.marks)))];

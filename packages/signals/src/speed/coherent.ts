@@ -154,7 +154,7 @@ function fit(lines: readonly FollowedLine[], phasors: readonly Phasors[], leakin
     const moves = next.map((value, block) => value - angle[block]!);
     const moved = Math.max(...moves.map(Math.abs));
     angle = next;
-    last = { angle, whole: wander.angle, deviation: Math.sqrt(wander.open + Math.max(wander.scattered, apart(sayings, agreed, wander, moves))) };
+    last = { angle, whole: wander.angle, deviation: Math.sqrt(wander.open + scatterOf(sayings, agreed, wander, moves)) };
     if (pass > 1 && moved < 1e-6) break;
   }
   return last;
@@ -212,15 +212,17 @@ function agreement(sayings: readonly Saying[], blocks: number): Agreement | unde
   }
 }
 
+/** What the lines say apart is held together with what their noise foretells: that counts as much as so many lines that scatter as it says. */
+const foretold = 8;
+
 /**
  * Variance of the gained angle by what the lines say apart, turns²: each as a whole, however its straying hangs together in time.
- * Few lines know their own scatter badly: the variance is raised so that 1.96 deviations hold as much as Student's law would.
+ * Few lines know their own scatter badly: noise helps out, and the variance is raised so that 1.96 deviations hold as much as Student's law would.
  *
  * @source sandwich estimator of variance with one cluster a line, residuals over one minus their leverage (MacKinnon and White 1985); freedom after Satterthwaite; first term of the Cornish-Fisher expansion of Student's quantile, z + (z³ + z)/(4ν) (from memory)
  */
-function apart(sayings: readonly Saying[], { weights, weight }: Agreement, { pull }: Wander, moves: Float64Array): number {
-  if (sayings.length < 2) return 0;
-  const squares = sayings.map(({ angle }, index) => {
+function scatterOf(sayings: readonly Saying[], { weights, weight }: Agreement, { pull, scattered }: Wander, moves: Float64Array): number {
+  const squares = sayings.length < 2 ? [] : sayings.map(({ angle }, index) => {
     let moved = 0;
     for (let block = 0; block < moves.length; block += 1) moved += pull[block + 1]! * (angle[block]! - moves[block]!);
     const share = weights[index]! / weight;
@@ -228,10 +230,9 @@ function apart(sayings: readonly Saying[], { weights, weight }: Agreement, { pul
     return ((share * moved) / Math.max(1 - alone, 1 - share)) ** 2;
   });
   const sum = squares.reduce((all, each) => all + each, 0);
-  if (!(sum > 0)) return 0;
-  const freedom = sum ** 2 / squares.reduce((all, each) => all + each ** 2, 0);
-  const student = 1 + (normal ** 2 + 1) / (4 * freedom);
-  return sum * student ** 2;
+  const freedom = sum > 0 ? sum ** 2 / squares.reduce((all, each) => all + each ** 2, 0) : 0;
+  const student = 1 + (normal ** 2 + 1) / (4 * (foretold + freedom));
+  return ((foretold * scattered + freedom * sum) / (foretold + freedom)) * student ** 2;
 }
 
 /** Deviations of the normal law that hold 95 of 100. */

@@ -1,5 +1,5 @@
 import type { LineComb, LineGroup, OtherRatio, ReadyFamily } from './comb.ts';
-import { evidenceOfAll, highest, meanPower, mostPerLine, totalOf, type Look, type Pooled } from './look.ts';
+import { evidenceOfAll, highest, meanPower, mostPerLine, nothing, totalOf, type Look, type Pooled } from './look.ts';
 import { patternOf, patternWorth, type Pattern } from './pattern.ts';
 import { groupScores, groups, speedGrid } from './scores.ts';
 
@@ -65,7 +65,7 @@ export function lockedHypothesis(look: Look, families: readonly ReadyFamily[]): 
     return [best];
   });
   const ranked = [...first, ...relatives].map((place) => {
-    const pattern = patternOf(look.pooled, families, () => grid.speeds[place]!);
+    const pattern = patternOf(families, () => ({ pooled: look.pooled, speed: grid.speeds[place]! }));
     return { place, pattern, rank: total[place]! + patternWorth(pattern) };
   }).toSorted((a, b) => b.rank - a.rank);
   const [best] = ranked;
@@ -81,11 +81,12 @@ export function freeHypotheses(look: Look, families: readonly ReadyFamily[], com
     if (own.length === 0) continue;
     const rest = totalOf(look, groups.filter((each) => each !== group));
     for (const place of highest(rest, triedPlaces, Math.ceil(another / look.grid.step))) {
-      const free = freeGroup(look, place, group, own, families, comb);
+      const speed = look.grid.speeds[place]!;
+      const open = withoutOthers(look.pooled, speed, families.filter(({ family }) => family.group !== group));
+      const free = freeGroup(open, speed, look.grid.step, group, own, comb);
       if (free === undefined) continue;
       const worth = rest[place]! + free.evidence - freedomCost - look.cost;
-      const speed = look.grid.speeds[place]!;
-      const pattern = patternOf(look.pooled, families, (each) => (each === group ? speed * free.factor : speed));
+      const pattern = patternOf(families, (each) => (each === group ? { pooled: open, speed: speed * free.factor } : { pooled: look.pooled, speed }));
       found.push({ look, place, worth, rank: worth + patternWorth(pattern), pattern, free: { group, factor: free.factor }, freeEvidence: free.evidence });
     }
   }
@@ -93,13 +94,11 @@ export function freeHypotheses(look: Look, families: readonly ReadyFamily[], com
 }
 
 /** Where a group fits best that does not turn by the ratio of the file, among bins that no other group has taken. */
-function freeGroup(look: Look, place: number, group: 'tail' | 'engine', own: readonly ReadyFamily[], families: readonly ReadyFamily[], { otherRatios, slips }: LineComb): { readonly factor: number; readonly evidence: number } | undefined {
-  const speed = look.grid.speeds[place]!;
-  const masked = withoutOthers(look.pooled, speed, families.filter(({ family }) => family.group !== group));
+function freeGroup(open: Pooled, speed: number, step: number, group: 'tail' | 'engine', own: readonly ReadyFamily[], { otherRatios, slips }: LineComb): { readonly factor: number; readonly evidence: number } | undefined {
   const ratios = otherRatios.filter((each) => each.group === group).map(({ factor }) => Math.log(factor));
   const reach = Math.max(mostSlip, ...ratios.map(Math.abs)) + 0.002;
-  const grid = speedGrid(speed * Math.exp(-reach), speed * Math.exp(reach), look.grid.step);
-  const scores = groupScores(evidenceOfAll(masked, mostOfFree), own, grid)[group];
+  const grid = speedGrid(speed * Math.exp(-reach), speed * Math.exp(reach), step);
+  const scores = groupScores(evidenceOfAll(open, mostOfFree), own, grid)[group];
   let best: { readonly factor: number; readonly evidence: number } | undefined;
   for (let at = 0; at < scores.length; at += 1) {
     const log = at * grid.step - reach;
@@ -110,18 +109,34 @@ function freeGroup(look: Look, place: number, group: 'tail' | 'engine', own: rea
   return best;
 }
 
-/** The same, but for bins in which other groups are heard: those tell nothing more. */
+/**
+ * The same, but for bins in which other groups are heard: those tell nothing more. Their rows may go on beyond the harmonics
+ * that are looked for: a multiple whose neighbour in the row stands as well is theirs.
+ */
 export function withoutOthers(pooled: Pooled, speed: number, others: readonly ReadyFamily[]): Pooled {
   const { binWidth, bins, independent } = pooled;
   const parts = pooled.parts.map((part) => part.slice());
+  const shut = new Uint8Array(bins);
   // Noise alone would stay below this in one line of a thousand.
   const loud = 1 + 7 / Math.sqrt(independent * parts.length);
-  for (const { order } of others.flatMap(({ lines, faint }) => [...lines, ...faint])) {
+  const stands = (order: number): boolean => {
     const bin = Math.round((order * speed) / binWidth);
-    if (bin >= bins || meanPower(pooled, bin) < loud) continue;
-    for (const part of parts) for (let at = Math.max(0, bin - closed); at <= Math.min(bins - 1, bin + closed); at += 1) part[at] = Math.min(part[at]!, 0.9);
+    return bin < bins && meanPower(pooled, bin) >= loud;
+  };
+  const shutAt = (order: number): void => {
+    const bin = Math.round((order * speed) / binWidth);
+    const [from, until] = [Math.max(0, bin - closed), Math.min(bins, bin + closed + 1)];
+    shut.fill(1, from, until);
+    for (const part of parts) for (let at = from; at < until; at += 1) part[at] = Math.min(part[at]!, nothing);
+  };
+  for (const { family, lines, faint } of others) {
+    for (const { order } of [...lines, ...faint]) if (stands(order)) shutAt(order);
+    for (let multiple = family.harmonics + 1; multiple * family.order * speed < bins * binWidth; multiple += 1) {
+      const order = multiple * family.order;
+      if (stands(order) && (stands(order - family.order) || stands(order + family.order))) shutAt(order);
+    }
   }
-  return { ...pooled, parts };
+  return { ...pooled, parts, closed: shut };
 }
 
 /** Evidence of each group at the place of a hypothesis: what it has from peaks of its own. */

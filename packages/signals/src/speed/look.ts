@@ -16,6 +16,8 @@ export interface Pooled {
   readonly span: number;
   /** Noise of each bin, as the mean of all frames. */
   readonly floor: Float64Array;
+  /** Bins that tell nothing, neither for a line nor against it; none where this is not there. */
+  readonly closed?: Uint8Array;
 }
 
 /** A recording straightened along one path, and what each group would make of each speed. */
@@ -66,7 +68,7 @@ export const meanPower = ({ parts }: Pooled, bin: number): number => parts.reduc
  * @param most  no line counts for more, nepers
  */
 export function evidenceOfAll(pooled: Pooled, most: number): EvidenceRows {
-  const { parts, independent, bins, binWidth } = pooled;
+  const { parts, independent, bins, binWidth, closed } = pooled;
   const rows = new Map<number, Float32Array>();
   const skirts = skirtsOf(pooled);
   return {
@@ -78,7 +80,7 @@ export function evidenceOfAll(pooled: Pooled, most: number): EvidenceRows {
       const least = leastPart * Math.log(1 - likely);
       const row = new Float32Array(bins);
       for (const part of parts) for (let bin = 0; bin < bins; bin += 1) row[bin]! += weigh(skirts[bin] === 1 ? Math.min(part[bin]!, nothing) : part[bin]!);
-      for (let bin = 0; bin < bins; bin += 1) if (row[bin]! < least) row[bin] = least;
+      for (let bin = 0; bin < bins; bin += 1) row[bin] = closed?.[bin] === 1 ? 0 : Math.max(least, row[bin]!);
       rows.set(likely, row);
       return row;
     },
@@ -89,7 +91,7 @@ export function evidenceOfAll(pooled: Pooled, most: number): EvidenceRows {
 const halfLine = 2.2;
 const below = 0.1;
 /** Power over noise of a bin that tells nothing. */
-const nothing = 0.9;
+export const nothing = 0.9;
 
 /** Bins in which a louder line near by is seen, and nothing of their own: one line must not count for two sources. */
 function skirtsOf(pooled: Pooled): Uint8Array {

@@ -68,18 +68,18 @@ export const patternWorth = ({ run, twice }: Pattern): number => run - twice.mai
  * What speaks for a speed besides its lines being there: that they fall off evenly, as those of one source do. At half the
  * speed every second line would be missing or faint. And no peak speaks for two lines.
  *
- * @param speed  of each group, turns of the main rotor in a second by its ratio, Hz
+ * @param heardBy  the frames in which each group is heard, and its speed: turns of the main rotor in a second by its ratio, Hz
  */
-export function patternOf(pooled: Pooled, families: readonly ReadyFamily[], speed: (group: LineGroup) => number): Pattern {
-  const frames = pooled.independent * pooled.parts.length;
+export function patternOf(families: readonly ReadyFamily[], heardBy: (group: LineGroup) => { readonly pooled: Pooled; readonly speed: number }): Pattern {
   const peaks = new Map<number, { readonly group: LineGroup; readonly away: number; readonly evidence: number }>();
   const twice: Record<LineGroup, number> = { main: 0, tail: 0, engine: 0, mesh: 0 };
   let run = 0;
   for (const { family: { group }, lines, faint } of families) {
-    const turns = speed(group);
+    const { pooled, speed } = heardBy(group);
+    const frames = pooled.independent * pooled.parts.length;
     const oddsAt = (order: number, likely: number, spread: readonly number[]): LineOdds | undefined => {
-      const bin = Math.round((order * turns) / pooled.binWidth);
-      return bin >= 1 && bin < 0.92 * (pooled.bins - 1) ? { bin, ...oddsOf(meanPower(pooled, bin), frames, likely, spread) } : undefined;
+      const bin = Math.round((order * speed) / pooled.binWidth);
+      return bin >= 1 && bin < 0.92 * (pooled.bins - 1) && pooled.closed?.[bin] !== 1 ? { bin, ...oddsOf(meanPower(pooled, bin), frames, likely, spread) } : undefined;
     };
     const own = lines.flatMap(({ order, likely }) => oddsAt(order, likely, bellOfLine) ?? []);
     let heard = 0;

@@ -11,9 +11,11 @@ export interface Wander {
   readonly pull: Float64Array;
 }
 
-/** Standard deviations that are tried for the change of speed from block to block, and for the shake of the angle itself, in turns and blocks. */
-const bends: readonly number[] = Array.from({ length: 13 }, (_, index) => 1e-7 * 10 ** (index / 2));
-const shakes: readonly number[] = Array.from({ length: 8 }, (_, index) => 3e-7 * 10 ** (index / 2));
+/** Standard deviations that are tried for the change of speed from block to block, and for the shake of the angle itself, in turns and blocks; the first of each is as good as none. */
+const bends: readonly number[] = [1e-9, ...Array.from({ length: 13 }, (_, index) => 1e-7 * 10 ** (index / 2))];
+const shakes: readonly number[] = [1e-8, ...Array.from({ length: 8 }, (_, index) => 3e-7 * 10 ** (index / 2))];
+/** Before anything is measured, none is as likely as all the other sizes together. */
+const before = (size: number, sizes: readonly number[]): number => (size === 0 ? 0 : -Math.log(sizes.length - 1));
 /** The scatter is taken to be what the noise foretells with the weight of so many blocks. */
 const trusted = 24;
 /** Sizes less likely than the likeliest by this much tell nothing more, nepers. */
@@ -30,8 +32,8 @@ interface Fit {
 }
 
 /**
- * Fits an angle whose speed may wander and which may shake besides. Nobody knows how much: every size of both is tried, and
- * counts for as much as it makes the measurements likely. What the sizes say apart is part of the deviation.
+ * Fits an angle whose speed may wander and which may shake besides. Nobody knows whether, and how much: every size of both is
+ * tried, and none, and counts for as much as it makes the measurements likely. What the sizes say apart is part of the deviation.
  *
  * @param times      of the places, in blocks, growing
  * @param measured   turns, one a place, three or more of them measured
@@ -75,17 +77,22 @@ export function wanderOf(times: Float64Array, measured: Float64Array, precision:
   return { angle: angle.map(mean), pull: pull.map(mean), open: student * mean(open) + between, scattered: student * mean(scattered) };
 }
 
-/** Fits of all sizes that count: every second of each first, then those around the likeliest. */
+const coarse = (sizes: readonly number[]): readonly number[] => [...sizes.keys()].filter((size) => size === 0 || size % 2 === 1);
+
+/** Fits of all sizes that count: none and every second of each first, then those around the likeliest. */
 function fitsOf(fit: (bend: number, shake: number) => Fit | undefined): readonly Fit[] {
   const known = new Map<string, Fit | undefined>();
   const tryOne = (bend: number, shake: number): Fit | undefined => {
     const key = `${bend} ${shake}`;
-    if (!known.has(key)) known.set(key, fit(bends[bend]!, shakes[shake]!));
+    if (!known.has(key)) {
+      const found = fit(bends[bend]!, shakes[shake]!);
+      known.set(key, found && { ...found, likely: found.likely + before(bend, bends) + before(shake, shakes) });
+    }
     return known.get(key);
   };
   let best = { bend: 0, shake: 0, likely: -Infinity };
-  for (let bend = 0; bend < bends.length; bend += 2) {
-    for (let shake = 0; shake < shakes.length; shake += 2) {
+  for (const bend of coarse(bends)) {
+    for (const shake of coarse(shakes)) {
       const likely = tryOne(bend, shake)?.likely ?? -Infinity;
       if (likely > best.likely) best = { bend, shake, likely };
     }

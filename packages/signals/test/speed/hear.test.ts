@@ -69,6 +69,23 @@ describe('what does not fit', () => {
     expect(hearing.mismatch!.slip).toBe(false);
   });
 
+  it('a wheel with a tooth less, whose firing falls upon blade lines, is named by the lines between them', () => {
+    // 112 on 14 turns eight times: the first three firing lines are blade lines, the fourth is beyond the blades.
+    const real: LineComb = { ...twoStroke, families: twoStroke.families.map((family) => (family.id === 'mesh main' ? { ...family, order: 112 } : family)) };
+    const scene = { ...offRatioScene(11_013, 10, 0, 'engine', 112 / 113, real), ...everybody };
+    const hearing = hear(makeRecording(scene).recording, twoStroke);
+    expect(hearing.verdict).toBe('mismatch');
+    expect(hearing.mismatch!.otherRatios.map(({ id }) => id)).toEqual(['main gear 112']);
+  });
+
+  it('blades that are heard further up than the file expects are no engine off its ratio', () => {
+    const loud: LineComb = { ...twoStroke, families: twoStroke.families.map((family) => (family.id === 'blades main' ? { ...family, harmonics: 40 } : family)) };
+    const { recording } = makeRecording({ ...steadyScene(6, 8, 10), rate: 8000, comb: loud, speaking: ['main', 'tail'] });
+    const { verdict, mismatch } = hear(recording, twoStroke);
+    expect(mismatch).toBeUndefined();
+    expect(verdict).toBe('heard');
+  });
+
   it('an engine that falls silent is told, and when', () => {
     const scene = { ...dropOutScene(2, 10, 3), ...everybody };
     const { hearing } = listen(scene);
