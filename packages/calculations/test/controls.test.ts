@@ -18,7 +18,7 @@ function refused(id: string, inputs: Json): readonly (readonly [string, string])
 describe('a swashplate that cannot be', () => {
   it.each<readonly [string, Json, RegExp]>([
     ['grip.ball', { grip: { ...plate().grip, ball: [0.045, 0, 0] } }, /stands off the feathering axis/u],
-    ['link.upperBall', { link: { ...plate().link, upperBall: [0, 0, 0.006] } }, /off the mast axis/u],
+    ['link.upperBall', { link: { ...plate().link, upperBall: [0, 0, 0.006] } }, /off the mast axis, or a link\.driver that is$/u],
     ['link.driver', { link: { ...plate().link, driver: [0, 0, 0.01] } }, /off the mast axis/u],
     ['antiRotation.point', { antiRotation: { point: [0, 0, 0.3] } }, /off the mast axis/u],
     ['servos[1].axis', { servos: plate().servos.map((each, index) => (index === 1 ? { ...each, axis: [0, 0, 0] } : each)) }, /a direction/u],
@@ -44,6 +44,30 @@ describe('a swashplate that cannot be', () => {
   });
 });
 
+describe('a link that is too short at an azimuth between the others', () => {
+  it('is told with that azimuth', () => {
+    const leaning = (length: number, azimuths: readonly number[]): CalcAnswer => answer('swashplate', { ...plate(), angles: [0.2, -0.2, 0.1], azimuths, link: { ...plate().link, length } }) as CalcAnswer;
+    const reaches = (length: number): boolean => leaning(length, [0]).outputs['reachable'] !== undefined && (leaning(length, [0]).outputs['reachable'] as { readonly value: number }).value === 1;
+    // The shortest link that reaches at every fifth degree does not reach at all between them.
+    let [short, long] = [0.02, 0.0642];
+    expect([reaches(short), reaches(long)]).toEqual([false, true]);
+    for (let halvings = 0; halvings < 40; halvings += 1) {
+      const middle = (short + long) / 2;
+      if (reaches(middle)) long = middle;
+      else short = middle;
+    }
+    const degrees = Array.from({ length: 720 }, (_, index) => (index * Math.PI) / 360);
+    const { outputs, warnings } = leaning(long, degrees);
+    expect(outputs).toEqual({ reachable: { value: 0, unit: '-' } });
+    const [, told] = /The link does not reach at azimuth (.*)\. All other/u.exec(warnings[0]!)!;
+    expect(told!.split(', ').length).toBeGreaterThan(0);
+    // None of the multiples of 5°, and all between two of them.
+    const at = told!.split(', ').map((each) => Number(each.replace('°', '')));
+    expect(at.every((each) => each % 5 !== 0)).toBe(true);
+    expect(new Set(at.map((each) => Math.floor(each / 5))).size).toBe(1);
+  });
+});
+
 describe('a rod between arms that cannot be', () => {
   it.each<readonly [string, Json, RegExp]>([
     ['rodLength', { rodLength: 0 }, /above 0 mm/u],
@@ -52,6 +76,16 @@ describe('a rod between arms that cannot be', () => {
     ['input.pivot', { input: { ...rod().input, pivot: [0, 0, 0, 0] } }, /exactly three/u],
   ])('is refused by the name of %s', (name, more, words) => {
     expect(refused('pushrod', { ...rod(), ...more })).toEqual([[name, expect.stringMatching(words)]]);
+  });
+
+  it('holds no angle where its ball stands on the axis of the second arm', () => {
+    // By hand: the ball of the first arm stands at 1 m, on the second axis; the arm is half a metre, like the rod.
+    const arm = (x: number, length: number): Json => ({ pivot: [x, 0, 0], axis: [0, 0, 1], arm: [length, 0, 0] });
+    const { outputs, warnings } = answer('pushrod', { input: arm(0, 1), output: arm(1, 0.5), rodLength: 0.5, angle: 0 }) as CalcAnswer;
+    expect(outputs).toEqual({ reachable: { value: 1, unit: '-' } });
+    expect(warnings.join(' ')).toMatch(/fits at every angle and holds none\. outputAngles, ratios, rodAngles1 and rodAngles2 are left out/u);
+    const longer = answer('pushrod', { input: arm(0, 1), output: arm(1, 0.5), rodLength: 0.7, angle: 0 }) as CalcAnswer;
+    expect(longer.outputs).toEqual({ reachable: { value: 0, unit: '-' } });
   });
 
   it('stretches to one angle without a ratio, and is told so', () => {

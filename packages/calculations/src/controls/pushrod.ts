@@ -1,4 +1,4 @@
-import { spatialFourBar } from '@rotorwright/mechanics';
+import { fitsEveryAngle, spatialFourBar } from '@rotorwright/mechanics';
 import { defineCalculation } from '../define.ts';
 import { lengthInput } from '../specs.ts';
 import { angleInput, crankOf, directionInput, pointInput, type Three } from './control-specs.ts';
@@ -34,7 +34,9 @@ export const pushrod = defineCalculation({
   source: 'Closed form of the spatial four-bar with two ball joints (RSSR).',
   validity: ['Rigid arms and rod, no play. Every closure is listed, ascending; which of them a machine is in depends on how it was put together.', 'At a dead centre the second arm has no speed ratio.'],
   compute: ({ input, output, rodLength, angle }) => {
-    const closures = spatialFourBar(crankOf(input, 'input'), crankOf(output, 'output'), rodLength, angle);
+    const cranks = [crankOf(input, 'input'), crankOf(output, 'output')] as const;
+    const closures = spatialFourBar(...cranks, rodLength, angle);
+    if (fitsEveryAngle(...cranks, rodLength, angle)) return { outputs: { reachable: 1 }, warnings: ['The first ball stands on the axis of the second arm: the rod fits at every angle and holds none. outputAngles, ratios, rodAngles1 and rodAngles2 are left out.'] };
     if (closures.length === 0) return { outputs: { reachable: 0 }, warnings: ['The rod does not reach: outputAngles, ratios, rodAngles1 and rodAngles2 are left out.'] };
     const ratios = closures.flatMap(({ ratio }) => ratio ?? []);
     const dead = ratios.length < closures.length;

@@ -53,8 +53,9 @@ function geometryOf({ rotation, servos, antiRotation, plateSide, link, grip }: G
   const upperBall = three(link.upperBall, 'link.upperBall');
   const driver = link.driver === undefined ? ([upperBall[0], upperBall[1], 0] as const) : three(link.driver, 'link.driver');
   const guide = antiRotation === undefined ? ([-1, 0, 0] as const) : three(antiRotation.point, 'antiRotation.point');
-  for (const [name, point] of [['antiRotation.point', guide], [link.driver === undefined ? 'link.upperBall' : 'link.driver', driver]] as const) {
-    if (!(point[0] ** 2 + point[1] ** 2 > 1e-24)) throw new CalculationError(name, `[${point.join(', ')}]`, 'a point off the mast axis');
+  const driven = link.driver === undefined ? (['link.upperBall', upperBall] as const) : (['link.driver', driver] as const);
+  for (const [name, point] of [['antiRotation.point', guide] as const, driven]) {
+    if (!(point[0] ** 2 + point[1] ** 2 > 1e-24)) throw new CalculationError(name, `[${point.join(', ')}] m`, `a point off the mast axis${name === 'link.upperBall' ? ', or a link.driver that is' : ''}`);
   }
   const gripBall = three(grip.ball, 'grip.ball');
   if (!(gripBall[1] ** 2 + gripBall[2] ** 2 > 1e-24)) throw new CalculationError('grip.ball', `[${gripBall.join(', ')}] m`, 'a ball that stands off the feathering axis');
@@ -104,8 +105,8 @@ function atPose(geometry: SwashplateGeometry, angles: readonly number[], pose: P
   const harmonics = harmonicsOf(geometry, pose);
   const pitch = pitchAt(geometry, pose, azimuths);
   if (harmonics === undefined || pitch === undefined) {
-    const missed = unreachedAzimuths(geometry, pose).map((azimuth) => `${Math.round((azimuth * 180) / Math.PI)}°`);
-    return unreachable(`The link does not reach at azimuth ${missed.length === 0 ? 'one of those asked for' : missed.join(', ')}.`);
+    const missed = new Set([...unreachedAzimuths(geometry, pose), ...unreachedAzimuths(geometry, pose, azimuths)]);
+    return unreachable(`The link does not reach at azimuth ${[...missed].map((azimuth) => `${Number(((azimuth * 180) / Math.PI).toFixed(1))}°`).join(', ')}.`);
   }
   const { forward, right, whole } = tiltOf(pose);
   const sensitivity = sensitivityOf(geometry);

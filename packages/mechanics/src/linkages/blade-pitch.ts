@@ -70,9 +70,9 @@ export function harmonicsOf(geometry: SwashplateGeometry, pose: PlatePose): Harm
   return { collective, cyclicCos, cyclicSin, residual };
 }
 
-/** Azimuths at which the link does not reach, rad, of those that the harmonics are taken from. */
-export function unreachedAzimuths(geometry: SwashplateGeometry, pose: PlatePose): readonly number[] {
-  const pitches = new Float64Array(harmonicAzimuths);
-  bladePitches(geometry, pose, evenly, pitches);
-  return [...evenly].filter((_, index) => Number.isNaN(pitches[index]!));
+/** Azimuths at which the link does not reach, rad: of some, or of those that the harmonics are taken from. */
+export function unreachedAzimuths(geometry: SwashplateGeometry, pose: PlatePose, azimuths: ArrayLike<number> = evenly): readonly number[] {
+  const pitches = new Float64Array(azimuths.length);
+  bladePitches(geometry, pose, azimuths, pitches);
+  return Array.from(azimuths).filter((_, index) => Number.isNaN(pitches[index]!));
 }

@@ -4,6 +4,6 @@ export { angleToPush, angleToReach, trainAt, wayAlong, type LeverTrain, type Mov
 export { sweepPlate, type PlateSweep } from './plate-sweep.ts';
 export { leanOf, linkBalls, servoRodLeans, toDeadCentre, type LinkBalls, type RodLeans } from './rod-leans.ts';
 export { servoTorque, type ServoDuty } from './servo-torque.ts';
-export { ballOf, spatialFourBar, type Closure, type Crank } from './spatial-four-bar.ts';
+export { ballOf, fitsEveryAngle, spatialFourBar, type Closure, type Crank } from './spatial-four-bar.ts';
 export { linearServoAngles, pitchAt, poseFor, rodErrorsAt, sensitivityOf, servoAnglesAt, tiltOf, type Sensitivity, type WantedPitch } from './swashplate.ts';
 export type * from './swashplate-types.ts';

@@ -84,6 +84,12 @@ export function spatialFourBar(input: Crank, output: Crank, rodLength: number, a
   });
 }
 
+/** Whether the ball of the input stands on the axis of the output just so that the rod fits at every angle of the output. */
+export function fitsEveryAngle(input: Crank, output: Crank, rodLength: number, angle: number): boolean {
+  const { cosine, sine, rest, noise } = distanceTerms(output, ballOf(input, angle), rodLength);
+  return Math.sqrt(cosine * cosine + sine * sine) <= noise && Math.abs(rest) <= noise;
+}
+
 /** Radius on which the ball runs, m. */
 function reach({ axis, arm }: Crank): number {
   const across = cross(unit(axis), arm);
