@@ -54,6 +54,7 @@ export function addMasses(builder: Builder): void {
   }
   addUnaccounted(builder, mass, whole, at, lack);
   addTilt(builder);
+  for (const spun of machine.balance.spun.values()) addSpunMass(builder, spun);
 }
 
 /** What moves the centre, and what each spinning group may be out of balance. */
@@ -175,8 +176,8 @@ function addTipGram(builder: Builder, { id, path, title, on, diameter }: Rotor):
   });
 }
 
-/** What a group of parts that turns as one may be out of balance, by the grade that the file asks for. */
-function addSpun(builder: Builder, { id, path, title, on, parts, grade, radius }: Spun): void {
+/** Mass of a group of parts that turns as one. */
+function addSpunMass(builder: Builder, { id, title, parts }: Spun): void {
   const { machine } = builder;
   const each = parts.map((instance) => ({ instance, part: machine.parts.get(machine.thingOf.get(instance) ?? '')! }));
   builder.add({
@@ -184,6 +185,10 @@ function addSpun(builder: Builder, { id, path, title, on, parts, grade, radius }
     inputs: { bodies: { names: each.map(({ part }) => part.title), list: each.flatMap(({ part }) => (part.mass === undefined ? [] : [{ mass: { entry: `${part.path}.mass`, value: part.mass, unit: 'kg' }, position: { entry: part.path, table: [0, 0, 0], unit: 'm', as: 'its place does not enter the mass:' } }])) } },
     missing: [...new Set(each.flatMap(({ part }) => (part.mass === undefined ? [`${part.path}.mass`] : [])))],
   });
+}
+
+/** What it may be out of balance, by the grade that the file asks for. */
+function addSpun(builder: Builder, { id, path, title, on, grade, radius }: Spun): void {
   const { inputs, missing } = gather([['grade', entry(`${path}.grade`, grade, 'm/s'), `${path}.grade`], ['speed', { figure: `speed ${on}` }, ''], ['mass', { figure: `spun-mass ${id}` }, '']]);
   const permitted = { unit: 'kg·m', shown: 'g·mm', calculation: 'balance-grade', inputs, missing } as const;
   builder.add({ ...permitted, name: `unbalance ${id}`, title: `Unbalance that ${inSentence(title)} may have`, output: 'permissibleUnbalance' });

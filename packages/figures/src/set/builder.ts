@@ -208,7 +208,13 @@ function warningsOf(calculation: Computable, name: string, warnings: readonly st
   return warnings.filter((warning) => mentions(warning, name) || !others.some((each) => (/\bleft out\b/.test(warning) || /[A-Z]/.test(each)) && mentions(warning, each)));
 }
 
-const mentions = (sentence: string, name: string): boolean => new RegExp(`\\b${name}\\b`).test(sentence);
+/** As a word by itself. */
+function mentions(sentence: string, name: string): boolean {
+  for (let at = sentence.indexOf(name); at >= 0; at = sentence.indexOf(name, at + 1)) {
+    if (!/\w/.test(sentence.charAt(at - 1)) && !/\w/.test(sentence.charAt(at + name.length))) return true;
+  }
+  return false;
+}
 
 /** Inputs of which, or of a field of which, the description names a value for when they are not given. */
 const defaulted = remembered((fields: Readonly<Record<string, InputSpec>>): readonly (readonly [name: string, spec: InputSpec])[] => Object.entries(fields).filter(([, spec]) => hasDefault(spec)));

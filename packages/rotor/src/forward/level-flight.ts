@@ -24,7 +24,7 @@ export interface FlightTrim extends TrimSolution {
 }
 
 /** Tilts closer than this are one [rad]. */
-const SAME_TILT = 1e-9;
+const SAME_TILT = 3e-8;
 const MOST_TILTS = 30;
 /** In fast flight three fifths of a change come back through the tilt; a secant that goes farther than this many times what was missed is noise. */
 const FARTHEST_SECANT = 5;
