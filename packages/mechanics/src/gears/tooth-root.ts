@@ -46,7 +46,9 @@ export function rootSection(gear: RackedGear): RootSection {
   checkGear('rootSection', gear);
   const { helixAngle, pressureAngle, teeth, shift, dedendum, filletRadius } = gear;
   const halfTip = Math.PI / 4 - dedendum * Math.tan(pressureAngle) - (filletRadius * (1 - Math.sin(pressureAngle))) / Math.cos(pressureAngle);
-  if (!(filletRadius >= 0 && halfTip >= -1e-12)) throw new RangeError(`rootSection: filletRadius must fit into the tip of the rack, at most ${((Math.PI / 4 - dedendum * Math.tan(pressureAngle)) * Math.cos(pressureAngle)) / (1 - Math.sin(pressureAngle))} modules, got ${filletRadius}`);
+  const widest = ((Math.PI / 4 - dedendum * Math.tan(pressureAngle)) * Math.cos(pressureAngle)) / (1 - Math.sin(pressureAngle));
+  if (!(widest >= 0)) throw new RangeError(`rootSection: dedendum must be smaller, the rack that cuts it would be pointed; got ${dedendum}`);
+  if (!(filletRadius >= 0 && halfTip >= -1e-12)) throw new RangeError(`rootSection: filletRadius must fit into the tip of the rack, at most ${widest} modules, got ${filletRadius}`);
   const baseHelixCosine = Math.sqrt(1 - (Math.sin(helixAngle) * Math.cos(pressureAngle)) ** 2);
   const virtualTeeth = teeth / (baseHelixCosine ** 2 * Math.cos(helixAngle));
   const offset = filletRadius - dedendum + shift;
@@ -104,7 +106,8 @@ export function rootFactors(gear: RackedGear, place: LoadPlace, contactRatio: nu
   const tilt = (Math.PI / 2 + 2 * Math.tan(pressureAngle) * shift) / z + involute(pressureAngle) - involute(loadAngle);
   const slant = loadAngle - tilt;
   const lever = ((Math.cos(tilt) - Math.sin(tilt) * Math.tan(slant)) * load - z * Math.cos(SLANT - section.angle) - (section.offset / Math.cos(section.angle) - gear.filletRadius)) / 2;
-  if (!(chord > 0 && lever > 0 && rolled > 0)) throw new RangeError(`rootFactors: shift must leave a root that bends; chord and lever in modules, got ${chord} and ${lever}`);
+  if (!(rolled > 0)) throw new RangeError(`rootFactors: contactRatio must leave the outer point of single contact outside the base circle, got ${contactRatio}`);
+  if (!(chord > 0 && lever > 0)) throw new RangeError(`rootFactors: shift must leave a root that bends; chord and lever in modules, got ${chord} and ${lever}`);
   const notch = chord / (2 * section.filletRadius);
   const slenderness = chord / lever;
   return {

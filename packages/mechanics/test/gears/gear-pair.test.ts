@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { numberIn } from '../../../../tests/number-in.ts';
-import { centreDistances, gearGeometry, helixPush, involute, meshGeometry, pointedDiameter, thicknessAt, type MeshInputs } from '../../src/index.ts';
+import { centreDistances, gearGeometry, helixPush, involute, meshGeometry, minimumTeethWithoutUndercut, pointedDiameter, thicknessAt, type MeshInputs } from '../../src/index.ts';
 
 const twenty = Math.PI / 9;
 const base: MeshInputs = { normalModule: 0.001, helixAngle: 0, pressureAngle: twenty, teeth1: 17, teeth2: 85, shift1: 0, shift2: 0, addendum: 1, dedendum: 1.25, faceWidth: 0.01 };
@@ -56,6 +56,47 @@ describe('gear pair', () => {
     );
   });
 
+  test('play square to the flanks is the play around, seen along the line of action and the base helix (law)', () => {
+    fc.assert(
+      fc.property(pairs, numberIn(0.05, 0.3), (inputs, excess) => {
+        const tight = meshGeometry(inputs);
+        const mesh = meshGeometry({ ...inputs, centreDistance: tight.centreDistance + excess * inputs.normalModule });
+        // On the base cylinders the play around is what the line of action sees; square to the base helix it is less by its cosine.
+        const onBase = (mesh.backlash * mesh.gear1.baseDiameter) / mesh.workingDiameter1;
+        expect(mesh.normalBacklash / onBase).toBeCloseTo(Math.cos(mesh.gear1.baseHelixAngle), 9);
+        expect(mesh.normalBacklash).toBeLessThanOrEqual(mesh.backlash);
+      }),
+    );
+  });
+
+  test('a tip reaches too far or not whichever gear is called the first (law)', () => {
+    fc.assert(
+      fc.property(pairs, (inputs) => {
+        const mesh = meshGeometry(inputs);
+        const swapped = meshGeometry({ ...inputs, teeth1: inputs.teeth2, teeth2: inputs.teeth1, shift1: inputs.shift2, shift2: inputs.shift1 });
+        expect([swapped.tipInterference2, swapped.tipInterference1]).toEqual([mesh.tipInterference1, mesh.tipInterference2]);
+      }),
+    );
+    expect(meshGeometry({ ...base, teeth1: 85, teeth2: 9 })).toMatchObject({ tipInterference1: true, tipInterference2: false });
+  });
+
+  // published: a 20° rack with m·1 of straight flank undercuts below 17.097 teeth (2/sin² 20°); each tenth of shift spares 1.7 teeth
+  test.each([[17, 0, true], [18, 0, false], [16, 0.05, true], [16, 0.07, false], [12, 0.29, true], [12, 0.3, false], [20, -0.16, false], [20, -0.18, true]])('%d teeth shifted by %d: undercut %s', (teeth, shift, undercut) => {
+    expect(gearGeometry({ ...base, teeth, shift }).undercut).toBe(undercut);
+  });
+
+  // law: the flank ends at the base circle when the rack's corner stands at the base tangent point, h·m_n = r·sin² α_t
+  test('the least count without undercut is the one whose base tangent point lies as deep as the rack', () => {
+    fc.assert(
+      fc.property(pairs, numberIn(0.5, 1.4), (inputs, depth) => {
+        const teeth = minimumTeethWithoutUndercut(inputs, depth);
+        const transverse = Math.atan(Math.tan(inputs.pressureAngle) / Math.cos(inputs.helixAngle));
+        const radius = (inputs.normalModule * teeth) / Math.cos(inputs.helixAngle) / 2;
+        expect((radius * Math.sin(transverse) ** 2) / inputs.normalModule).toBeCloseTo(depth, 9);
+      }),
+    );
+  });
+
   test('lengths grow with the module, angles and ratios do not (law)', () => {
     fc.assert(
       fc.property(pairs, (inputs) => {
@@ -104,7 +145,8 @@ describe('gear pair', () => {
   });
 
   test('misuse is refused with argument, rule and value', () => {
-    expect(() => meshGeometry({ ...base, centreDistance: 0.04 })).toThrow('where the base circles touch');
+    expect(() => meshGeometry({ ...base, centreDistance: 0.04 })).toThrow(new RangeError(`meshGeometry: centreDistance [m] must be at least ${(0.017 * Math.cos(twenty) + 0.085 * Math.cos(twenty)) / 2}, where the base circles touch, got 0.04`));
+    expect(() => meshGeometry({ ...base, centreDistance: -0.06 })).toThrow('where the base circles touch, got -0.06');
     expect(() => gearGeometry({ ...base, teeth: 2, shift: 0 })).toThrow('teeth must be a whole number from 3 up, got 2');
     expect(() => gearGeometry({ ...base, teeth: 17, shift: -9 })).toThrow('tip');
     expect(() => centreDistances(base, 60, 20, 0, 0, 'internal')).toThrow('more teeth than its pinion');

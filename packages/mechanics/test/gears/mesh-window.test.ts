@@ -49,6 +49,14 @@ describe('a mesh that grows', () => {
     );
   });
 
+  test('closer than the base circles each micrometre binds two more (law), and at their touch there is no step', () => {
+    const { gear1, gear2 } = meshGeometry({ ...teeth, faceWidth: 0.01 });
+    const touch = (gear1.baseDiameter + gear2.baseDiameter) / 2;
+    const play = (distance: number): number => grownBacklash(teeth, distance, same).backlash;
+    expect(play(touch - 1e-6) - play(touch - 3e-6)).toBeCloseTo(4e-6, 12);
+    expect(play(touch + 1e-12)).toBeCloseTo(play(touch - 1e-12), 8);
+  });
+
   test('closer than the base circles it binds still harder', () => {
     const least = 0.95 * tight;
     expect(grownBacklash(teeth, least * 0.99, same).backlash).toBeLessThan(grownBacklash(teeth, least, same).backlash);
