@@ -4,6 +4,18 @@ export const cpuSeconds = (): number => {
   return (user + system) / 1e6;
 };
 
+/** CPU and wall seconds of one run: a builder waits for the wall, and what else the machine does adds to it. */
+export interface Times {
+  readonly cpu: number;
+  readonly wall: number;
+}
+
+export function timesOf(run: () => void): Times {
+  const [cpu, wall] = [cpuSeconds(), performance.now()];
+  run();
+  return { cpu: cpuSeconds() - cpu, wall: (performance.now() - wall) / 1000 };
+}
+
 /** Median CPU seconds of nine warm runs; the first is not counted. */
 export function medianCpuSeconds(run: () => void): number {
   run();

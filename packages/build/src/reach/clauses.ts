@@ -11,9 +11,12 @@ const waysAtOnce = 5;
 /** Reads wants against what is undone. */
 export class Wants {
   readonly #finder: WayFinder;
+  /** 1 for each tie of a way that was found already, while ways are looked for. */
+  readonly #used: Uint8Array;
 
   constructor(graph: AssemblyGraph) {
     this.#finder = new WayFinder(graph);
+    this.#used = new Uint8Array(graph.ties.length);
   }
 
   /**
@@ -44,11 +47,11 @@ export class Wants {
   /**
    * What is missing for a want, as clauses that every set of undone ties must meet.
    *
-   * @param barred ties that may not be chosen
+   * @param barred 1 for ties that may not be chosen
    * @returns      nothing when the want is met
    */
   missing(want: Want, undone: Uint8Array, barred: Barred): readonly Clause[] {
-    if ('undone' in want) return undone[want.undone] === 1 ? [] : [barred(want.undone) ? [] : [want.undone]];
+    if ('undone' in want) return undone[want.undone] === 1 ? [] : [barred[want.undone] === 1 ? [] : [want.undone]];
     if ('all' in want) return want.all.flatMap((each) => this.missing(each, undone, barred));
     if ('any' in want) return oneOfEach(want.any.map((each) => this.missing(each, undone, barred)));
     return this.#waysToCut(want, undone, barred);
@@ -56,15 +59,15 @@ export class Wants {
 
   /** Ways that share no tie that may be chosen: each must be cut, and no cut serves two of them. */
   #waysToCut(want: Away, undone: Uint8Array, barred: Barred): readonly Clause[] {
-    const used = new Set<number>();
+    this.#used.fill(0);
     const found: Clause[] = [];
     while (found.length < waysAtOnce) {
-      const way = this.#finder.way(want, undone, barred, used);
+      const way = this.#finder.way(want, undone, barred, this.#used);
       if (way === undefined) break;
-      const clause = way.filter((tie) => !barred(tie));
+      const clause = way.filter((tie) => barred[tie] !== 1);
       if (clause.length === 0) return [[]];
       found.push(clause);
-      for (const tie of clause) used.add(tie);
+      for (const tie of clause) this.#used[tie] = 1;
     }
     return found;
   }

@@ -1,4 +1,5 @@
 import type { AssemblyGraph } from './graph.ts';
+import { incidenceOf, type Incidence } from './incidence.ts';
 import type { Away, Want } from './wants.ts';
 import type { Barred } from './way-finder.ts';
 
@@ -17,14 +18,7 @@ const smallest = 1e-6;
  */
 export class Prices {
   readonly #graph: AssemblyGraph;
-  /** Where the nodes of each group begin among the places; a place is one node in one group. */
-  readonly #first: Int32Array;
-  readonly #nodeAt: Int32Array;
-  readonly #groupAt: Int32Array;
-  /** Places by node, one node after the other, and where each node begins among them. */
-  readonly #placesOf: Int32Array;
-  readonly #firstOf: Int32Array;
-  readonly #tieOf: Int32Array;
+  readonly #places: Incidence;
   /** What flows from a place into its group and back out, and through each group. */
   readonly #into: Float64Array;
   readonly #outOf: Float64Array;
@@ -47,16 +41,10 @@ export class Prices {
   constructor(graph: AssemblyGraph) {
     this.#graph = graph;
     const { groups, nodes } = graph;
-    this.#first = startsOf(groups.map((group) => group.nodes.length));
-    this.#nodeAt = Int32Array.from(groups.flatMap((group) => group.nodes));
-    this.#groupAt = Int32Array.from(groups.flatMap((group, at) => group.nodes.map(() => at)));
-    this.#tieOf = Int32Array.from(groups, ({ tie }) => tie);
-    const placesOf: number[][] = nodes.map(() => []);
-    for (const [place, node] of this.#nodeAt.entries()) placesOf[node]?.push(place);
-    this.#placesOf = Int32Array.from(placesOf.flat());
-    this.#firstOf = startsOf(placesOf.map((places) => places.length));
-    this.#into = new Float64Array(this.#nodeAt.length);
-    this.#outOf = new Float64Array(this.#nodeAt.length);
+    this.#places = incidenceOf(graph);
+    const { length } = this.#places.nodeAt;
+    this.#into = new Float64Array(length);
+    this.#outOf = new Float64Array(length);
     this.#through = new Float64Array(groups.length);
     const states = nodes.length + 2 * groups.length;
     this.#met = new Int32Array(states);
@@ -77,13 +65,13 @@ export class Prices {
 
   /**
    * @param rest   of each tie what it has not paid yet; the price is taken from it
-   * @param barred ties that may not be chosen: these pay nothing, and let everything through
+   * @param barred 1 for ties that may not be chosen: these pay nothing, and let everything through
    * @returns      Infinity when nothing can meet the want
    */
   of(want: Want, rest: Float64Array, undone: Uint8Array, barred: Barred): number {
     if ('undone' in want) {
       if (undone[want.undone] === 1) return 0;
-      const price = barred(want.undone) ? Infinity : (rest[want.undone] ?? 0);
+      const price = barred[want.undone] === 1 ? Infinity : (rest[want.undone] ?? 0);
       this.#pay(rest, want.undone, 0);
       return price;
     }
@@ -137,7 +125,7 @@ export class Prices {
     const count = this.#graph.nodes.length;
     for (let at = 0; at < this.#count; at += 1) {
       const state = this.#open[at] as number;
-      if (state >= count && ((state - count) & 1) === 0 && this.#met[state + 1] !== this.#turn) this.#cut[this.#tieOf[(state - count) >> 1] as number] = 1;
+      if (state >= count && ((state - count) & 1) === 0 && this.#met[state + 1] !== this.#turn) this.#cut[this.#places.tieOf[(state - count) >> 1] as number] = 1;
     }
     return sum;
   }
@@ -145,20 +133,22 @@ export class Prices {
   /** A shortest way on which more can flow, some of it by sending less where it flows against the way. */
   #way({ away, from, ground, past }: Away, rest: Float64Array, undone: Uint8Array, barred: Barred): number | undefined {
     const { nodes, ground: grounded } = this.#graph;
+    const { tieOf, firstOfGroup, nodeAt, groupAt, firstOfNode, placesOfNodes } = this.#places;
     const count = nodes.length;
+    const [hasFrom, hasPast] = [from.size > 0, past.size > 0];
     this.#turn += 1;
     this.#count = 0;
     for (const node of away) this.#meet(node, -1, -1);
     for (let at = 0; at < this.#count; at += 1) {
       const state = this.#open[at] as number;
       if (state < count) {
-        if ((ground && grounded[state] === true) || from.has(state)) return state;
-        const end = this.#firstOf[state + 1] as number;
-        for (let index = this.#firstOf[state] as number; index < end; index += 1) {
-          const place = this.#placesOf[index] as number;
-          const group = this.#groupAt[place] as number;
-          const tie = this.#tieOf[group] as number;
-          if (undone[tie] === 1 || past.has(tie)) continue;
+        if ((ground && grounded[state] === true) || (hasFrom && from.has(state))) return state;
+        const end = firstOfNode[state + 1] as number;
+        for (let index = firstOfNode[state] as number; index < end; index += 1) {
+          const place = placesOfNodes[index] as number;
+          const group = groupAt[place] as number;
+          const tie = tieOf[group] as number;
+          if (undone[tie] === 1 || (hasPast && past.has(tie))) continue;
           this.#meet(count + 2 * group, state, place);
           if ((this.#outOf[place] as number) > smallest) this.#meet(count + 2 * group + 1, state, place);
         }
@@ -166,10 +156,10 @@ export class Prices {
       }
       const group = (state - count) >> 1;
       const isFar = ((state - count) & 1) === 1;
-      const tie = this.#tieOf[group] as number;
-      const end = this.#first[group + 1] as number;
-      for (let place = this.#first[group] as number; place < end; place += 1) if (isFar || (this.#into[place] as number) > smallest) this.#meet(this.#nodeAt[place] as number, state, place);
-      if (isFar ? (this.#through[group] as number) > smallest : (rest[tie] as number) > smallest || barred(tie)) this.#meet(isFar ? state - 1 : state + 1, state, -1);
+      const tie = tieOf[group] as number;
+      const end = firstOfGroup[group + 1] as number;
+      for (let place = firstOfGroup[group] as number; place < end; place += 1) if (isFar || (this.#into[place] as number) > smallest) this.#meet(nodeAt[place] as number, state, place);
+      if (isFar ? (this.#through[group] as number) > smallest : (rest[tie] as number) > smallest || barred[tie] === 1) this.#meet(isFar ? state - 1 : state + 1, state, -1);
     }
     return undefined;
   }
@@ -198,9 +188,9 @@ export class Prices {
       const group = (state - count) >> 1;
       if (before > state) width = Math.min(width, this.#through[group] as number);
       else {
-        const tie = this.#tieOf[group] as number;
+        const tie = this.#places.tieOf[group] as number;
         crossed.set(tie, (crossed.get(tie) ?? 0) + 1);
-        if (!barred(tie)) width = Math.min(width, (rest[tie] as number) / (crossed.get(tie) as number));
+        if (barred[tie] !== 1) width = Math.min(width, (rest[tie] as number) / (crossed.get(tie) as number));
       }
     });
     return width;
@@ -221,19 +211,12 @@ export class Prices {
       const sent = before > state ? -more : more;
       this.#through[group]! += sent;
       this.#wet.push(-1 - group);
-      const tie = this.#tieOf[group] as number;
-      if (!barred(tie)) this.#pay(rest, tie, (rest[tie] as number) - sent);
+      const tie = this.#places.tieOf[group] as number;
+      if (barred[tie] !== 1) this.#pay(rest, tie, (rest[tie] as number) - sent);
     });
   }
 
   #steps(end: number, each: (state: number, before: number, place: number) => void): void {
     for (let state = end; this.#from[state] !== -1; state = this.#from[state] as number) each(state, this.#from[state] as number, this.#at[state] as number);
   }
-}
-
-/** Where each of some rows begins when they stand one after the other, and last where all of them end. */
-function startsOf(lengths: readonly number[]): Int32Array {
-  const starts = new Int32Array(lengths.length + 1);
-  for (const [at, length] of lengths.entries()) starts[at + 1] = (starts[at] as number) + length;
-  return starts;
 }

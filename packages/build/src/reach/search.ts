@@ -35,8 +35,8 @@ type Next = { readonly clause: Clause } | { readonly order: readonly number[] };
 /** Branches that may be looked into before the search gives up proving: a few seconds at most on the largest machines. */
 const mostBranches = 4000;
 
-/** Branches that may be looked into for a second way once the cheapest is known, since the goal was last reached in whatever way. */
-const mostForMore = 120;
+/** Branches that may be looked into for other ways once the cheapest is known. */
+const mostForMore = 240;
 
 /** Other ways are told when they cost at most this much more. Our own choice. */
 const close = 1.25;
@@ -54,6 +54,7 @@ const different = 0.25;
  * has the bound of what it was split from. The bound adds what the wants that are left must cost.
  * A set whose needs are all met may still argue in a circle, each tie waiting for the other; then one of the ties that
  * wait must be freed by something else, which is a clause too.
+ * Once the cheapest is known, other ways must have work of their own: that raises the bound of what shares much with it.
  */
 export function search(problem: Problem): Found {
   const order = new WorkingOrder(problem);
@@ -66,7 +67,9 @@ export function search(problem: Problem): Found {
   for (let branch = queue.pop(); branch !== undefined; branch = queue.pop()) {
     const [best] = solutions;
     if (best !== undefined && (branch.bound > best.cost * close || solutions.length === mostWays)) break;
-    if (branch.next === undefined) {
+    const least = leastOfAnother(problem, solutions, branch);
+    if (least > branch.bound) queue.push({ ...branch, bound: least });
+    else if (branch.next === undefined) {
       looked += 1;
       if (looked > limit) {
         if (best !== undefined) break;
@@ -83,10 +86,17 @@ export function search(problem: Problem): Found {
         const solution = order.pruned(ties);
         if (isNew(solution.ties) && solutions.every((known) => !known.ties.every((tie) => solution.ties.includes(tie)))) solutions.push(solution);
       }
-      if (solutions.length === 1) limit = looked + mostForMore;
+      if (best === undefined) limit = looked + mostForMore;
     } else for (const child of searcher.split(branch, branch.next.clause).toReversed()) queue.push(child);
   }
   return { solutions, proven: true, lowerBound: solutions[0]?.cost ?? Infinity };
+}
+
+/** A way that shares what a branch has taken from a known one, and has enough work of its own besides, costs at least so much. */
+function leastOfAnother(problem: Problem, [best, ...others]: readonly Solution[], { taken }: Branch): number {
+  if (best === undefined) return 0;
+  const shared = [best, ...others].map(({ ties }) => costOfAll(problem, taken.filter((tie) => ties.includes(tie))));
+  return Math.max(...shared) + different * best.cost;
 }
 
 class Searcher {
@@ -205,7 +215,9 @@ class Searcher {
   /** What cannot help a tie: what is left alone, and what itself needs that tie undone first. */
   #barredFor(tie: number): Barred {
     const after = this.#afterOf(tie);
-    return (other) => this.#left[other] === 1 || after[other] === 1;
+    const barred = this.#left.slice();
+    for (let other = 0; other < barred.length; other += 1) if (after[other] === 1) barred[other] = 1;
+    return barred;
   }
 
   #afterOf(tie: number): Uint8Array {
@@ -228,7 +240,12 @@ class Searcher {
   #priceOf(open: readonly number[]): number {
     this.#prices.forgetCuts();
     const rest = this.#costs.slice();
-    return open.flatMap((tie) => wantsOf(this.#problem, tie).map((want) => this.#prices.of(want, rest, this.#undone, this.#barredFor(tie)))).reduce((sum, price) => sum + price, 0);
+    let sum = 0;
+    for (const tie of open) {
+      const barred = this.#barredFor(tie);
+      for (const want of wantsOf(this.#problem, tie)) sum += this.#prices.of(want, rest, this.#undone, barred);
+    }
+    return sum;
   }
 
   /** Of ties that wait for each other, the first to come undone is freed by something else: for each what that could be. */
@@ -236,11 +253,10 @@ class Searcher {
     const { graph, needs } = this.#problem;
     const undone = new Uint8Array(graph.ties.length);
     for (const tie of order) undone[tie] = 1;
-    const waits = new Set(stuck);
     const found = new Set<number>();
     for (const tie of stuck) {
-      const isBarred = this.#barredFor(tie);
-      const barred = (other: number) => waits.has(other) || isBarred(other);
+      const barred = this.#barredFor(tie);
+      for (const other of stuck) barred[other] = 1;
       const missing = (needs[tie] ?? []).flatMap(({ want }) => this.#wants.missing(want, undone, barred));
       const shortest = missing.reduce<Clause | undefined>((best, clause) => (best === undefined || clause.length < best.length ? clause : best), undefined);
       for (const other of shortest ?? []) found.add(other);

@@ -17,20 +17,20 @@ export class WorkingOrder {
   of(taken: readonly number[]): { readonly order: readonly number[]; readonly stuck: readonly number[] } {
     const { graph } = this.#problem;
     const undone = new Uint8Array(graph.ties.length);
-    const waiting = new Set(taken.toSorted((a, b) => a - b));
+    const waiting = taken.toSorted((a, b) => a - b);
     const order: number[] = [];
     let module: string | undefined;
-    const isFree = (tie: number) => this.#isFree(tie, undone);
-    while (waiting.size > 0) {
-      const here = [...waiting].filter((tie) => graph.ties[tie]?.module === module).find(isFree);
-      const next = here ?? [...waiting].filter((tie) => graph.ties[tie]?.module !== module).find(isFree);
+    while (waiting.length > 0) {
+      const isHere = (tie: number) => graph.ties[tie]?.module === module;
+      const here = waiting.findIndex((tie) => isHere(tie) && this.#isFree(tie, undone));
+      const at = here === -1 ? waiting.findIndex((tie) => !isHere(tie) && this.#isFree(tie, undone)) : here;
+      const [next] = at === -1 ? [] : waiting.splice(at, 1);
       if (next === undefined) break;
-      waiting.delete(next);
       undone[next] = 1;
       order.push(next);
       module = graph.ties[next]?.module;
     }
-    return { order, stuck: [...waiting] };
+    return { order, stuck: waiting };
   }
 
   /** Without ties that the goal is reached without: taken where a clause had to be met that another met later. */
