@@ -30,6 +30,21 @@ describe.each([['three', [0, 2.1, 4.2]], ['four', [0.8, 2.4, 3.9, 5.5]]] as cons
   });
 });
 
+describe.each([['three', [0, 2.1, 4.2]], ['four', [0.8, 2.4, 3.9, 5.5]]] as const)('a sweep of %s servos that begins far from where the plate is', (_, at) => {
+  // Independent route: the pose found from level. Three metres below, no quick search settles on the wanted side.
+  it('is taken up by the slower search, and goes on from there', () => {
+    const plate = ring(at);
+    const angles = walk(at.length, 3);
+    const { poses } = sweepPlate(plate, angles, azimuths, { height: -3, p: 0, q: 0 });
+    for (let position = 0; position < 3; position += 1) {
+      const { pose } = poseOf(plate, [...angles.subarray(at.length * position, at.length * (position + 1))])!;
+      expect(poses[3 * position]).toBeCloseTo(pose.height, 7);
+      expect(poses[3 * position + 1]).toBeCloseTo(pose.p, 6);
+      expect(poses[3 * position + 2]).toBeCloseTo(pose.q, 6);
+    }
+  });
+});
+
 describe('a sweep', () => {
   it('marks what is out of reach, and goes on', () => {
     const plate = ring([0, 2.1, 4.2]);

@@ -152,6 +152,70 @@ describe('from wanted pitch to servos', () => {
     expect(servoAnglesAt(plate(), { height: 0.2, p: 0, q: 0 })).toEqual({ unreached: 0 });
   });
 
+  // law: what is given is what was wanted, up to the end of reach; beyond it there is nothing
+  it('either gives the wanted pitch or no pose, over and beyond its reach', () => {
+    const geometry = plate();
+    const from = poseOf(geometry, [0, 0, 0])!.pose;
+    const found = Array.from({ length: 41 }, (_, index) => (index - 20) * 0.1).map((collective) => {
+      const pose = poseFor(geometry, { collective, cyclicCos: 0.02, cyclicSin: -0.01 }, from);
+      const given = pose && harmonicsOf(geometry, pose)!;
+      if (given) expect([given.collective, given.cyclicCos, given.cyclicSin]).toEqual([collective, 0.02, -0.01].map((each) => expect.closeTo(each, 9)));
+      return given !== undefined;
+    });
+    expect(found.slice(15, 26)).not.toContain(false);
+    expect(found).toContain(false);
+  });
+
+  it('looks for nothing from a pose in which the links do not reach', () => {
+    expect(poseFor(plate(), { collective: 0, cyclicCos: 0, cyclicSin: 0 }, { height: 0.2, p: 0, q: 0 })).toBeUndefined();
+  });
+
+  // by hand: tan of what the mast-wise parts of the normal show; 0.3 ahead and 0.4 to the left lean by atan 0.5
+  it('tells the leaning forward, to the right, and whole', () => {
+    expect(tiltOf({ height: 0, p: 0.3, q: 0.4 })).toEqual({ forward: Math.atan(0.3), right: -Math.atan(0.4), whole: Math.atan(0.5) });
+  });
+
+  it('has no sensitivities where plate or links do not reach', () => {
+    const geometry = plate();
+    expect(sensitivityOf({ ...geometry, link: { ...geometry.link, length: 0.2 } })).toBeUndefined();
+    expect(sensitivityOf({ ...geometry, guide: [0, 0, 0.04] })).toBeUndefined();
+    // One servo that has no pose ahead, or none behind, is enough.
+    const level = { height: 0, p: 0, q: 0 };
+    for (const lost of [1, -1]) expect(sensitivityOf(geometry, 3, (angles) => (angles[1]! * lost > 0 ? undefined : level))).toBeUndefined();
+  });
+
+  // independent route: each servo turned for itself, each harmonic measured
+  it('has a sensitivity for every harmonic and every servo, as turning them shows', () => {
+    const geometry = plate('counterclockwise');
+    const sensitivity = sensitivityOf(geometry)!;
+    const at = (turned: number, by: number) => harmonicsOf(geometry, poseOf(geometry, [0, 1, 2].map((index) => (index === turned ? by : 0)))!.pose)!;
+    for (const servo of [0, 1, 2]) {
+      const [ahead, behind] = [at(servo, 0.002), at(servo, -0.002)];
+      for (const [row, harmonic] of (['collective', 'cyclicCos', 'cyclicSin'] as const).entries()) expect((ahead[harmonic] - behind[harmonic]) / 0.004).toBeCloseTo(sensitivity[row]![servo]!, 4);
+    }
+  });
+
+  // law: S·angles is what was wanted; of all angles that give it, those of least length have nothing along what changes no harmonic
+  it.each([['three', [[0.2, 0.3, 0.25], [0.5, -0.3, -0.2], [0.1, 0.6, -0.5]]], ['four', [[0.2, 0.3, 0.25, 0.3], [0.5, -0.3, -0.4, 0.3], [0.1, 0.6, -0.5, -0.2]]]] as const)('a linear mixer of %s servos solves its own equations with the least angles', (_servos, rows) => {
+    const zero = { collective: 0.01, cyclicCos: -0.02, cyclicSin: 0.005, residual: 0 };
+    const wanted = { collective: 0.1, cyclicCos: 0.05, cyclicSin: -0.08 };
+    const angles = linearServoAngles(rows as unknown as Parameters<typeof linearServoAngles>[0], zero, wanted)!;
+    const given = rows.map((row) => row.reduce((sum: number, each, index) => sum + each * angles[index]!, 0));
+    expect(given).toEqual([0.09, 0.07, -0.085].map((each) => expect.closeTo(each, 12)));
+    if (angles.length === 4) {
+      // What changes nothing: the one direction square to all three rows, by cofactors.
+      const without = (column: number) => rows.map((row) => row.filter((_, index) => index !== column)) as unknown as readonly [Vector3, Vector3, Vector3];
+      const determinant = ([a, b, c]: readonly [Vector3, Vector3, Vector3]): number => a[0] * (b[1] * c[2] - b[2] * c[1]) - a[1] * (b[0] * c[2] - b[2] * c[0]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
+      const idle = [0, 1, 2, 3].map((column) => (column % 2 === 0 ? 1 : -1) * determinant(without(column)));
+      expect(idle.reduce((sum, each, index) => sum + each * angles[index]!, 0)).toBeCloseTo(0, 12);
+    }
+  });
+
+  it('a linear mixer has no answer where two servos do all the same', () => {
+    const zero = { collective: 0, cyclicCos: 0, cyclicSin: 0, residual: 0 };
+    expect(linearServoAngles([[0.2, 0.2], [0.5, 0.5], [0.1, 0.3]], zero, { collective: 0.1, cyclicCos: 0, cyclicSin: 0 })).toBeUndefined();
+  });
+
   // independent route: the sensitivities against whole turns of a servo
   it('answers to a small turn as the sensitivities say', () => {
     const geometry = plate();
