@@ -81,8 +81,13 @@ it('fits a phone, and tells a machine without masses what to write', async () =>
   const page = await openBalance('', { size: 'phone' });
   await page.getByText('Tank empty').first().waitFor();
   expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
+  // What to move comes before the long table of modules, and that table fits.
+  const modules = page.getByRole('region', { name: 'Mass and place of each module' });
+  expect(await modules.evaluate((frame) => frame.scrollWidth - frame.clientWidth)).toBeLessThanOrEqual(0);
+  expect((await modules.boundingBox())!.y).toBeGreaterThan((await page.getByRole('region', { name: 'What to move' }).boundingBox())!.y);
   expect(await barriers(page)).toEqual([]);
-  const bare = await openBalance('', {}, 'turnstone');
+  const bare = await openBalance('', { size: 'phone' }, 'turnstone');
   await bare.getByText('The file weighs nothing yet').waitFor();
+  expect(await bare.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
   expect(await barriers(bare)).toEqual([]);
 });

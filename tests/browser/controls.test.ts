@@ -54,6 +54,23 @@ it('draws flat and says so where the browser draws nothing in space', async () =
   expect(await page.getByRole('radio', { name: 'In space' }).isDisabled()).toBe(true);
 });
 
+it('leads to the links and the set-up sheet by the keyboard, and tells what the tail servo must hold', async () => {
+  const page = await openControls();
+  const ways = page.getByRole('navigation', { name: 'On this sheet' });
+  await ways.getByRole('link', { name: 'Set-up sheet' }).focus();
+  await page.keyboard.press('Enter');
+  await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('set-up');
+  await page.getByRole('row', { name: /^Direction of the servos front, left and right .*each arm up for more collective/ }).waitFor();
+  await ways.getByRole('link', { name: 'Quality and play' }).click();
+  await expect.poll(() => page.evaluate(() => document.activeElement?.id)).toBe('quality');
+  const quality = page.getByRole('region', { name: 'Quality' });
+  expect(await quality.textContent()).toMatch(/Rudder: torque at most0\.1\d+ N·mRudder: stall torque over that7\.\d/u);
+  await page.getByRole('region', { name: 'Play at the tail blades' }).getByText('Tail rotor, grips: blades').waitFor();
+  await quality.getByRole('link').last().click();
+  await page.getByRole('heading', { level: 1, name: 'Margins' }).waitFor();
+  await page.getByText('Rudder, torque').first().waitFor();
+});
+
 it('shows the steepest ball where it is steepest', async () => {
   const page = await openControls();
   await page.getByRole('button', { name: 'Servo link, front, second ball' }).click();
@@ -69,6 +86,17 @@ it('leads from the set-up sheet to the bench, where the pitch is measured and si
 it('fits a phone, tail and all', async () => {
   const page = await openControls('?show=tail', { size: 'phone' });
   await page.getByRole('slider', { name: 'Tail, end to end' }).waitFor();
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
+  expect(await barriers(page)).toEqual([]);
+});
+
+it('tells the set-up sheet on a phone one thing below the other, with something to press', async () => {
+  const page = await openControls('', { size: 'phone' });
+  const row = page.getByRole('row', { name: /^Pitch, collective up 13°/ });
+  const [title, how, link] = await Promise.all([row.getByRole('rowheader'), row.getByText(/^from mid travel: front/), row.getByRole('link', { name: 'measure it' })].map((one) => one.boundingBox()));
+  expect(how!.width).toBeGreaterThan(300);
+  expect(how!.y).toBeGreaterThan(title!.y + title!.height);
+  expect(link!.height).toBeGreaterThanOrEqual(44);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
   expect(await barriers(page)).toEqual([]);
 });

@@ -1,4 +1,4 @@
-import type { Machine } from '@rotorwright/machine';
+import type { Machine, Servo } from '@rotorwright/machine';
 import { ballOf } from '@rotorwright/mechanics';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { FigureSet } from '../set/figure-set.ts';
@@ -50,7 +50,7 @@ function plateRows(plate: Plate, quality: Quality | undefined): readonly SetUpRo
   return [
     { key: 'servos', group, title: 'Servos of the swashplate', words: `${servos.length}; their balls on the plate stand at ${azimuths.map((each) => `${Math.round(each * 10) / 10}°`).join(', ')} from forward, counter-clockwise from above` },
     { key: 'sense', group, title: 'Main rotor', words: `${geometry.rotation === 'clockwise' ? 'clockwise' : 'counter-clockwise'} from above` },
-    ...servos.map((servo, index): SetUpRow => ({ key: `direction ${servo.id}`, group, title: `Direction of ${inSentence(servo.title)}`, words: `${risesWith(plate, index) ? 'arm up' : 'arm down'} for more collective; reverse its channel if it goes the other way` })),
+    ...directionRows(plate),
     ...(quality ? [{ key: 'phase', group, title: 'Phase of cyclic', ...angle(Math.abs(phase)), words: phase === 0 ? 'none: plate and pitch agree' : `the plate leans ahead ${withRotor ? 'with' : 'against'} the sense of the rotor` } as const] : []),
     { key: `pitch-middle ${rotor.id}`, group, title: 'Pitch, collective in the middle', ...angle(middle), words: 'servos at mid travel, plate level', measured: true },
     { key: `pitch-low ${rotor.id}`, group, title: 'Pitch, collective down', ...angle(wanted.low), ...throws(plate, { collective: -1, fore: 0, right: 0 }), measured: true },
@@ -58,6 +58,14 @@ function plateRows(plate: Plate, quality: Quality | undefined): readonly SetUpRo
     { key: `cyclic-fore ${rotor.id}`, group, title: `Pitch, stick forward, blade over the ${geometry.rotation === 'clockwise' ? 'left' : 'right'}`, ...angle(middle - wanted.cyclic), ...throws(plate, { collective: 0, fore: 1, right: 0 }), measured: true },
     { key: `cyclic-right ${rotor.id}`, group, title: `Pitch, stick right, blade over the ${geometry.rotation === 'clockwise' ? 'nose' : 'tail'}`, ...angle(middle - wanted.cyclic), ...throws(plate, { collective: 0, fore: 0, right: 1 }), measured: true },
   ];
+}
+
+function directionRows(plate: Plate): readonly SetUpRow[] {
+  const moves = plate.servos.map((servo, index) => ({ servo, way: risesWith(plate, index) ? 'up' : 'down' }));
+  return together(moves, ({ way }) => way).map((own): SetUpRow => ({
+    key: `direction ${idsOf(own)}`, group: 'swashplate', title: `Direction of ${namesOf(own)}`,
+    words: own.length === 1 ? `arm ${own[0]!.way} for more collective; reverse its channel if it goes the other way` : `each arm ${own[0]!.way} for more collective; reverse the channel of any that goes the other way`,
+  }));
 }
 
 /** Whether the arm's ball goes up when this servo gives more collective. */
@@ -88,15 +96,32 @@ const shortName = (id: string): string => id.slice(id.indexOf('.') + 1);
 const degrees = (value: number): string => `${Math.round((value * 1800) / Math.PI) / 10}°`;
 
 function trimRows(group: SetUpRow['group'], trims: readonly SubTrim[]): readonly SetUpRow[] {
-  return trims.flatMap(({ servo, pulse: size, spline, steps, lost }): SetUpRow[] => (size === undefined ? [] : [{
-    // A millionth of a second is as fine as any pulse is set.
-    key: `trim ${servo.id}`, group, title: `Sub-trim of ${inSentence(servo.title)}, for its link`, ...pulse(Math.round(size * 1e6) / 1e6),
+  // A millionth of a second is as fine as any pulse is set.
+  const whole = (size: number): number => Math.round(size * 1e6) / 1e6;
+  const rows = trims.flatMap(({ servo, pulse: size, spline, steps, lost }) => (size === undefined ? [] : [{
+    servo,
+    size: whole(size),
     words: [
-      'what half turns of the link leave',
-      ...(lost === undefined || steps === undefined ? [] : [`it takes ${lost} of ${steps} steps`]),
+      ...(whole(size) === 0 ? ['half turns of the link leave none'] : ['what half turns of the link leave', ...(lost === undefined || steps === undefined ? [] : [`it takes ${lost} of ${steps} steps`])]),
       ...(spline === undefined ? [] : [`the teeth of the arm may leave up to ${Math.round(spline * 1e6)} µs besides`]),
     ].join('; '),
   }]));
+  return together(rows, ({ size, words }) => `${size} ${words}`).map((own): SetUpRow => ({
+    key: `trim ${idsOf(own)}`, group, title: `Sub-trim of ${namesOf(own)}, for ${own.length === 1 ? 'its link' : 'their links'}`, ...pulse(own[0]!.size), words: own[0]!.words,
+  }));
+}
+
+interface OfServo {
+  readonly servo: Servo;
+}
+
+/** What is the same of several servos stands in one row. */
+const together = <T extends OfServo>(all: readonly T[], told: (one: T) => string): readonly (readonly T[])[] => [...new Set(all.map(told))].map((each) => all.filter((one) => told(one) === each));
+const idsOf = (all: readonly OfServo[]): string => all.map(({ servo }) => servo.id).join(' ');
+
+function namesOf(all: readonly OfServo[]): string {
+  const [last, ...others] = all.map(({ servo }) => shortName(servo.id)).toReversed();
+  return others.length === 0 ? inSentence(all[0]!.servo.title) : `the servos ${others.toReversed().join(', ')} and ${last}`;
 }
 
 function tailRows(set: FigureSet, tail: Tail, quality: TailQuality | undefined, plate: Plate | undefined): readonly SetUpRow[] {

@@ -240,6 +240,16 @@ describe('servos', () => {
 describe('the set-up sheet', () => {
   const row = (key: string) => whimbrel.setUp.find((each) => each.key === key)!;
 
+  it('tells in one row what is the same of several servos, and apart what is not', () => {
+    const rows = (machine: Machine, word: string) => report(machine).setUp.filter(({ key }) => key.startsWith(word)).map(({ key, title }) => [key, title]);
+    expect(rows(example('whimbrel'), 'direction')).toEqual([['direction cyclic.front cyclic.left cyclic.right', 'Direction of the servos front, left and right']]);
+    // The left link is 0.1 mm longer, less than half of half a turn: that is left to its servo alone.
+    const machine = example('whimbrel');
+    const longer = { ...machine.controls.links.get('servo-link.left')!, length: 0.0721 };
+    const uneven = { ...machine, controls: { ...machine.controls, links: new Map([...machine.controls.links, ['servo-link.left', longer]]) } };
+    expect(rows(uneven, 'trim cyclic')).toEqual([['trim cyclic.front cyclic.right', 'Sub-trim of the servos front and right, for their links'], ['trim cyclic.left', 'Sub-trim of cyclic, left, for its link']]);
+  });
+
   it('says what to enter and what to measure, in plain terms', () => {
     expect(row('servos').words).toMatch(/3; .* 0°, 120°, 240°/u);
     expect(row('pitch-high main')).toMatchObject({ value: expect.closeTo(13 * degree, 12), measured: true, words: expect.stringMatching(/front 2\d\d µs up/u) });

@@ -38,13 +38,13 @@ export function CentreView({ id, machine, set, summary, wanted, asked, onWanted,
           <SideView machine={machine} summary={summary} words={words} onScale={onScale} {...(ahead.value === undefined || height.value === undefined ? {} : { centre: { ahead: ahead.value, height: height.value } })} />
           <CentreStrip summary={summary} wanted={wanted} />
         </section>
-        <Modules summary={summary} />
       </div>
       <div>
         <Where {...{ id, set, summary, ahead, onOpen }} />
         <Moves {...{ summary, wanted, asked, onWanted, onOpen }} />
         <Spun summary={summary} set={set} onOpen={onOpen} />
       </div>
+      <Modules summary={summary} />
     </div>
   );
 }
@@ -112,12 +112,12 @@ function Modules({ summary: { modules } }: Pick<CentreViewProps, 'summary'>): Re
   if (modules.length === 0) return null;
   const whole = (length: number): string => showQuantity(length, 'mm', { decimals: 0 }).replace(' mm', '');
   return (
-    <section className="area" aria-label="Modules">
+    <section className="area balance-modules" aria-label="Modules">
       <div className="area-head"><h2>Modules</h2><span className="small soft">mm from the rotor hub</span></div>
       <div className="table-frame" tabIndex={0} role="region" aria-label="Mass and place of each module">
         <table>
           <thead><tr><th scope="col">module</th><th scope="col" className="number">mass</th><th scope="col" className="number">ahead</th><th scope="col" className="number">left</th><th scope="col" className="number">up</th><th scope="col" className="number">without it the centre moves</th></tr></thead>
-          <tbody>{modules.map(({ id, title, mass, centre, without }) => <tr key={id}><th scope="row">{title}</th><td className="number">{grams(mass)}</td>{centre.map((coordinate, axis) => <td key={['ahead', 'left', 'up'][axis]} className="number">{whole(coordinate)}</td>)}<td className="number">{mm(without) === mm(0) ? 'nowhere' : `${mm(Math.abs(without))} ${without < 0 ? 'aft' : 'forward'}`}</td></tr>)}</tbody>
+          <tbody>{modules.map(({ id, title, mass, centre, without }) => <tr key={id}><th scope="row">{title}</th><td className="number">{grams(mass)}</td>{centre.map((coordinate, axis) => <td key={['ahead', 'left', 'up'][axis]} className="number">{whole(coordinate)}</td>)}<td className="number">{mm(without) === mm(0) ? 'nowhere' : `${mm(Math.abs(without)).replace(' mm', '')} ${without < 0 ? 'aft' : 'forward'}`}</td></tr>)}</tbody>
           <tfoot><tr><th scope="row">together</th><td className="number"><b>{grams(modules.reduce((sum, { mass }) => sum + mass, 0))}</b></td><td colSpan={4} /></tr></tfoot>
         </table>
       </div>

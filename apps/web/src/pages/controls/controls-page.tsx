@@ -95,6 +95,9 @@ function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
       block={{ units: 'mm, °', caution: 'Motor unplugged or engine cold, blades clear or off, before you set or measure pitch.' }}
       notes={<><Note title="Reading the picture">Both flat views have one scale. Lengths are true, thicknesses are not. {mark ? `The ball in the warning ink has least left of its limit: ${names.get(mark.link)}.` : ''}</Note><Note title="What is left out">Nothing bends, and play is not drawn. Feathering axis square to the mast, blades without lag or flap.{plate?.plate.frame.axes ? ' The mast leans in the file; here it stands upright.' : ''}</Note></>}
     >
+      <nav className="jumps no-print" aria-label="On this sheet">
+        {[['links', 'Links to cut'], ...(report.arms.length > 0 ? [['arms', 'Arm holes']] : []), ['set-up', 'Set-up sheet'], ['quality', 'Quality and play']].map(([to, title]) => <a key={to} className="button plain" href={`#${to}`}>{title}</a>)}
+      </nav>
       <div className="columns controls-columns">
         <div className="controls-picture">
           <section className="area no-print" aria-label="Picture">
@@ -122,10 +125,10 @@ function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
         </div>
       </div>
       <section className="area" id="links" tabIndex={-1} aria-label="Links"><h2>Links to cut</h2><LinkTable links={links} machine={id} /></section>
-      {report.arms.length > 0 && <section className="area no-print" aria-label="Arms"><h2>Arm holes</h2><ArmTable arms={report.arms} /></section>}
+      {report.arms.length > 0 && <section className="area no-print" id="arms" tabIndex={-1} aria-label="Arms"><h2>Arm holes</h2><ArmTable arms={report.arms} /></section>}
       <section className="area" id="set-up" tabIndex={-1} aria-label="Set-up sheet"><h2>Set-up sheet</h2><SetUpSheet rows={report.setUp} measured={measured} /><p className="signature">Set and measured by, on:</p></section>
       <div className="columns controls-foot no-print">
-        <section className="area" aria-label="Quality"><h2>Quality</h2><QualityList {...(plate ? { plate } : {})} {...(tail ? { tail } : {})} machine={id} /></section>
+        <section className="area" id="quality" tabIndex={-1} aria-label="Quality"><h2>Quality</h2><QualityList {...(plate ? { plate } : {})} {...(tail ? { tail } : {})} machine={id} /></section>
         {plate && <section className="area" aria-label="Play at the main blades"><h2>Play at the main blades</h2><PlayList play={plate.play} names={names} /></section>}
         {tail && <section className="area" aria-label="Play at the tail blades"><h2>Play at the tail blades</h2><PlayList play={tail.play} names={names} /></section>}
       </div>

@@ -10,7 +10,7 @@ const mm = (value: number | undefined): string => show(value, 'mm', 4);
 /** Length of every link, and how many turns that is. */
 export function LinkTable({ links, machine }: { readonly links: readonly LinkSetting[]; readonly machine: string }): ReactNode {
   return (
-    <div className="scrolls">
+    <div className="scrolls links">
       <table>
         <thead><tr><th scope="col">Link</th><th scope="col">Ball to ball</th><th scope="col">In the file</th><th scope="col">Turns</th><th scope="col">Thread in each end</th><th scope="col">Rod seen</th></tr></thead>
         <tbody>
@@ -78,8 +78,8 @@ export function SetUpSheet({ rows, measured }: { readonly rows: readonly SetUpRo
                 <tr key={key}>
                   <th scope="row">{title}</th>
                   <td className="wanted">{value === undefined ? '' : showQuantity(value, shown ?? unit ?? '-', { significant: 4 })}</td>
-                  <td>{byGauge && (measured.has(key) ? <Link href={measured.get(key)!.to}>{measured.get(key)!.words}</Link> : <span className="pen" aria-label="not measured yet" role="img" />)}</td>
-                  <td>{words}</td>
+                  <td className="measured">{byGauge && (measured.has(key) ? <Link href={measured.get(key)!.to}>{measured.get(key)!.words}</Link> : <span className="pen" aria-label="not measured yet" role="img" />)}</td>
+                  <td className="how">{words}</td>
                 </tr>
               ))}
             </tbody>
@@ -113,7 +113,7 @@ export function QualityList({ plate, tail, machine }: Pick<ControlsReport, 'plat
     ...loaded.flatMap((load) => [
       [`${load.servo.title}: torque at most`, show(load.torque, 'N·m')],
       [`${load.servo.title}: stall torque over that`, load.margin === undefined ? 'no torque in the file' : <Link href={machineAt(machine, 'margins', `?margin=${encodeURIComponent(`margin servo ${load.servo.id}`)}`)}>{show(load.margin, '-')}</Link>],
-      [`${load.servo.title}: end to end, without load and with`, load.time === undefined ? 'no speed in the file' : `${show(load.time, 's', 2)}, ${show(load.timeLoaded, 's', 2) || 'stalls'}`],
+      [`${load.servo.title}: end to end, without load and with`, load.time === undefined ? 'no speed in the file' : `${show(load.time, 's')}, ${show(load.timeLoaded, 's') || 'stalls'}`],
     ] as const),
     ...(tail?.quality ? [['Tail pitch that the servo reaches', `${show(tail.quality.reach[0], '°')} to ${show(tail.quality.reach[1], '°')}`]] as const : []),
   ];
@@ -144,7 +144,7 @@ export function PlayList({ play, names }: { readonly play: Play; readonly names:
           <li key={`${of} ${what}`}><span>{names.get(of) ?? of}: {what}</span><span className="bar" aria-hidden="true"><i style={{ width: `${(100 * atBlade) / most}%` }} /></span><span>{show(atBlade, '°', 2)}</span></li>
         ))}
       </ul>
-      <p className="soft">All together {show(play.sum, '°', 3)} at the blade, from stop to stop.{play.unknown.length > 0 ? ` No play is given by ${play.unknown.join(', ')}.` : ''}</p>
+      <p className="soft small">All together {show(play.sum, '°', 3)} at the blade, from stop to stop.{play.unknown.length > 0 ? ` No play is given by ${play.unknown.join(', ')}.` : ''}</p>
     </>
   );
 }
