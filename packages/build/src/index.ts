@@ -7,7 +7,7 @@ export { answersTo, fingerprint } from './fingerprint/index.ts';
 export * from './evenings/index.ts';
 export * from './holds/index.ts';
 export { needs, type FastenerNeed, type Need, type Needs } from './needs.ts';
-export * from './next-steps.ts';
+export { nextSteps, type NextSteps, type StepStatus, type Wait } from './next-steps.ts';
 export { planBuild } from './plan.ts';
 export { openedOn, reach, undoneBy, wayBack, type BackStep, type Fall, type Reach, type Undoing, type Way, type Why } from './reach/index.ts';
 export { analyseStack, carriersOf, chooseShims, LARGEST_GAP, shimsAhead, shimTask, stackFindings, type Facing, type ShimChoice, type ShimPick, type ShimReach, type Shims, type ShimTask, type StackAnalysis } from './stacks/index.ts';

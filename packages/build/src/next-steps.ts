@@ -30,7 +30,7 @@ export interface NextSteps {
 export function nextSteps(plan: Plan, states: ReadonlyMap<string, StepStatus>): NextSteps {
   const stateOf = (id: string): StepStatus => states.get(id) ?? { state: 'open' };
   const toDo = [...plan.steps.values()].filter(({ id }) => isToDo(stateOf(id)));
-  const waits = toDo.map((step) => ({ step, for: step.after.flatMap((id) => waitFor(plan, id, stateOf(id), step.cured.includes(id))) }));
+  const waits = toDo.map((step) => ({ step, for: waitsOf(plan, states, step) }));
   const curing = [...plan.steps.values()].flatMap((step) => {
     const { state, until } = stateOf(step.id);
     return state === 'curing' && until !== undefined ? [{ step, until }] : [];
@@ -42,8 +42,14 @@ export function nextSteps(plan: Plan, states: ReadonlyMap<string, StepStatus>): 
   };
 }
 
-function isToDo({ state }: StepStatus): boolean {
-  return state === 'open' || state === 'undone';
+/** @param status a step of which nothing is known is open */
+export function isToDo(status: StepStatus = { state: 'open' }): boolean {
+  return status.state === 'open' || status.state === 'undone';
+}
+
+/** What must be done, or must cure, before a step; nothing when it can be done now. */
+export function waitsOf(plan: Plan, states: ReadonlyMap<string, StepStatus>, step: Step): readonly Wait[] {
+  return step.after.flatMap((id) => waitFor(plan, id, states.get(id) ?? { state: 'open' }, step.cured.includes(id)));
 }
 
 function waitFor(plan: Plan, id: string, { state, until }: StepStatus, cured: boolean): readonly Wait[] {

@@ -1,4 +1,5 @@
-import { nextSteps, type StepStatus } from '../next-steps.ts';
+import { gathered } from '../lookup.ts';
+import { isToDo, nextSteps, waitsOf, type StepStatus } from '../next-steps.ts';
 import type { Plan, Step } from '../step.ts';
 import { longestWaits, openWork } from './open-work.ts';
 import type { PlannedWork } from './evenings.ts';
@@ -64,15 +65,21 @@ const workOf = (steps: readonly Step[]): number => steps.reduce((sum, { takes })
 
 /** One after the other, the highest rank first among those that can be done then; where ranks are even, in the order of work. */
 function fill(plan: Plan, states: ReadonlyMap<string, StepStatus>, time: number, usable: (step: Step) => boolean, rank: (step: Step) => number): readonly Step[] {
+  const places = new Map([...plan.steps.keys()].map((id, at) => [id, at]));
+  const followers = gathered(plan.steps.values(), ({ after }) => after);
+  const isBefore = (one: Step, other: Step): boolean => rank(one) > rank(other) || (rank(one) === rank(other) && places.get(one.id)! < places.get(other.id)!);
   const then = new Map(states);
+  const free = new Set(nextSteps(plan, states).ready.filter(usable));
   const chosen: Step[] = [];
   let left = time;
   for (;;) {
-    const choice = nextSteps(plan, then).ready.filter((step) => step.takes <= left && usable(step));
-    if (choice.length === 0) return chosen;
-    const next = choice.reduce((best, step) => (rank(step) > rank(best) ? step : best));
+    let next: Step | undefined;
+    for (const step of free) if (step.takes <= left && (next === undefined || isBefore(step, next))) next = step;
+    if (next === undefined) return chosen;
     chosen.push(next);
+    free.delete(next);
     then.set(next.id, { state: next.cure > 0 ? 'curing' : 'signed' });
     left -= next.takes;
+    for (const follower of followers.get(next.id) ?? []) if (usable(follower) && isToDo(then.get(follower.id)) && waitsOf(plan, then, follower).length === 0) free.add(follower);
   }
 }

@@ -126,12 +126,9 @@ function topological(activities: readonly Activity[], index: ReadonlyMap<string,
   const waiting = activities.map(({ after = [] }) => after.length);
   const followers: number[][] = activities.map(() => []);
   activities.forEach(({ after = [] }, i) => after.forEach(({ id }) => followers[index.get(id)!]!.push(i)));
-  const ready = waiting.flatMap((count, i) => (count === 0 ? [i] : []));
-  const order: number[] = [];
-  for (let next = ready.shift(); next !== undefined; next = ready.shift()) {
-    order.push(next);
-    for (const follower of followers[next]!) if (--waiting[follower]! === 0) ready.push(follower);
-  }
+  // The order grows while it is walked through.
+  const order = waiting.flatMap((count, i) => (count === 0 ? [i] : []));
+  for (const next of order) for (const follower of followers[next]!) if (--waiting[follower]! === 0) order.push(follower);
   if (order.length < activities.length) {
     // Whoever is stuck waits for one that is: walking back from any of them ends in a circle.
     const walk: number[] = [];

@@ -43,7 +43,7 @@ export function serialSchedule(project: TickProject, order: readonly number[]): 
   return starts;
 }
 
-/** What is left of each resource: from moment k up to moment k + 1 it is `left[k]`; after the last, all of it. */
+/** What is left of each resource: from moment k up to moment k + 1 it is `left[k]`, never the same twice running; after the last, all of it. */
 class Profile {
   readonly #moments: number[] = [0];
   readonly #left: number[][];
@@ -65,6 +65,15 @@ class Profile {
     const first = this.#split(from);
     const last = this.#split(to);
     for (let k = first; k < last; k++) for (let r = 0; r < needs.length; r++) this.#left[k]![r]! -= needs[r]!;
+    this.#join(last);
+    this.#join(first);
+  }
+
+  /** Takes out a moment at which nothing changes: a search then goes from one piece of work to the next, not from one activity to the next. */
+  #join(k: number): void {
+    if (k === 0 || !this.#left[k]!.every((left, r) => left === this.#left[k - 1]![r])) return;
+    this.#moments.splice(k, 1);
+    this.#left.splice(k, 1);
   }
 
   /** Step that holds a moment. */
