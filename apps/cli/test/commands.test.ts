@@ -220,6 +220,14 @@ describe('change', () => {
     expect((await shell(['change', 'plover.yaml', 'plover.yaml'], { folder })).out).toContain('Nothing would change');
   });
 
+  it.each<[string, readonly string[]]>([['', ['flown.hover does not say with which mass']], ['mass: 5 kg, ', []]])('another mass reads a measured hover {%s…} anew, and that is told only where the hover has no mass of its own', async (own, words) => {
+    const { folder } = bench();
+    writeFileSync(path.join(folder, 'flown.yaml'), `${plover.replace('  invented: true\n', '  invented: true\n  mass: 5 kg\n')}\nflown:\n  hover: {${own}collective: 4 °}\n`);
+    const { err } = await shell(['change', 'flown.yaml', '--set', 'machine.mass=6 kg'], { folder });
+    for (const each of words) expect(err).toContain(each);
+    if (words.length === 0) expect(err).toBe('');
+  });
+
   it.each<[string, readonly string[], RegExp]>([
     ['no change at all', [], /one way/u],
     ['two ways at once', ['--set', 'machine.name=X', '--variant', 'short'], /one way/u],

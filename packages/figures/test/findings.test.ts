@@ -24,6 +24,7 @@ describe('every finding is worded in full, and says where', () => {
     ['thread/loosens', clutchStack('M12x1 LH')],
     ['thread/sense-unknown', clutchStack('M12x1', '')],
     ['limit/exceeded', `${wholeDrive}\nlimits:\n  bell: {of: speed bell, at-most: 13000 rpm}\n`],
+    ['flown/mass', `${wholeDrive.replace('{name: Test stand}', '{name: Test stand, mass: 6 kg}')}\nflown:\n  hover: {collective: 4 °}\n`],
     ['ref/unknown', `${wholeDrive}\nlimits:\n  bell: {of: speed bel, at-most: 13000 rpm}\n`],
   ])('%s', (code, text) => {
     const finding = found(text).find((each) => each.code === code)!;

@@ -55,6 +55,7 @@ const samples: Readonly<Record<FindingCode, readonly Values[]>> = {
   'hazard/gap': [{ hazard: 'tail-lost', reason: 'nothing drives the tail' }],
   'place/unknown': [{ part: 'mast/hub' }],
   'hold/circle': [{ joint: 'tail-case/cross-pin' }],
+  'flown/mass': [{ path: 'flown.hover', mass: '6.3 kg' }],
   'limit/exceeded': [{ figure: 'speed bell', value: '17,200 rpm', limit: '17,000 rpm' }],
   'edit/path': [{ reason: 'it is a section with entries of its own' }],
   'edit/alias': [{ name: 'a' }],

@@ -49,7 +49,8 @@ async function change(terminal: Terminal, argument: string | undefined, other: s
   const found: Found = { edits, figures: moved, windows, margins: crossings, work };
   if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, ...found })}\n`);
   else await terminal.write(`${edits.length === 0 ? 'Nothing would change: the file says this already.' : setOut(terminal, found)}\n`);
-  const status = sayFindings(terminal, named, []);
+  // Another mass reads a measured flight anew that does not say its own.
+  const status = sayFindings(terminal, named, named.machine.mass === after.mass ? [] : is.findings.filter(({ code }) => code === 'flown/mass'));
   return windows.some(isNewlyLeft) || crossings.some(({ word }) => word === 'exceeded') ? 1 : status;
 }
 

@@ -4,6 +4,7 @@ import type { FigureInput } from '../figure.ts';
 import { entry } from '../set/builder.ts';
 import { reactions } from './bearing-margins.ts';
 import { hardest, type MarginBench, type Side } from './bench.ts';
+import { boomOf } from './boom.ts';
 import { placeOfPart } from './geometry.ts';
 import { shaftTorque, couplingTorque } from './shaft-torques.ts';
 import { supportsOf, type Support } from './supports.ts';
@@ -13,7 +14,7 @@ const newton = { unit: 'N', shown: 'N' } as const;
 const newtonMetre = { unit: 'N·m', shown: 'N·m' } as const;
 const dryFaces: FigureInput = { constant: 0.12, unit: '-', source: 'dry faces of metal or laminate, low end: VDI 2230-1, table A6, 0.1 to 0.18 (from memory)' };
 
-const leavesOut = ['Preload scatters by a third, and some of it settles away, most of all in laminate and plastic.', 'What a spigot, a dowel or a close hole holds beyond friction.'];
+export const preloadScatters = ['Preload scatters by a third, and some of it settles away, most of all in laminate and plastic.', 'What a spigot, a dowel or a close hole holds beyond friction.'];
 
 /** Preload of the screws that hold bearing housings to the frame, against what their shafts pull at them. */
 export function addHousings(bench: MarginBench): void {
@@ -46,13 +47,18 @@ function addHousing(bench: MarginBench, support: Support, housing: InstanceId, o
     kind: 'grip', of: another ? `${housing} ${support.stack.key}` : housing, module: part.module, loadCase,
     title: `${part.title}, grip of its screws${another ? ` on ${inSentence(support.stack.title)}` : ''}`,
     demand: { title: `Force on ${inSentence(part.title)}, ${loadCase.title}`, ...newton, calculation: 'resultant', output: 'force', inputs: { across: { figure: `${loads} ${output}` }, along } },
-    capacity: gripOf(screws, `Force that the screws of ${inSentence(part.title)} hold by friction`),
-    leavesOut: [...leavesOut, 'The moment by which a shaft that stands out beyond its housing tilts it, and what another shaft in the same housing pulls.'],
+    capacity: gripOf(screws, `Force that the screws of ${inSentence(part.title)} hold by friction`, housing),
+    leavesOut: [...preloadScatters, 'The moment by which a shaft that stands out beyond its housing tilts it, and what another shaft in the same housing pulls.'],
   });
 }
 
-function gripOf(screws: readonly Joint[], title: string, circle?: readonly [input: FigureInput | undefined, wanted: string]): Exclude<Side, string> {
-  const rows = screws.map((joint) => ({ preload: { figure: `preload ${joint.id}` }, count: { entry: joint.path, value: joint.each.length, unit: '-', as: 'screws of' } }) satisfies Readonly<Record<string, FigureInput>>);
+/**
+ * @param of      the part that they hold: of screws with copies those on it count
+ * @param circle  on which they pass torque; they hold a force where it is left out
+ */
+export function gripOf(screws: readonly Joint[], title: string, of?: InstanceId, circle?: readonly [input: FigureInput | undefined, wanted: string]): Exclude<Side, string> {
+  const on = ({ each }: Joint) => (of === undefined ? each : each.filter(({ seat, holds }) => seat === of || holds.includes(of)));
+  const rows = screws.map((joint) => ({ preload: { figure: `preload ${joint.id}` }, count: { entry: joint.path, value: on(joint).length, unit: '-', as: 'screws of' } }) satisfies Readonly<Record<string, FigureInput>>);
   return { title, ...(circle ? newtonMetre : newton), calculation: 'clamp-grip', output: circle ? 'torque' : 'force', inputs: { screws: { list: rows, names: screws.map((joint) => joint.title) }, friction: dryFaces, ...(circle?.[0] ? { circle: circle[0] } : {}) }, missing: circle && !circle[0] ? [circle[1]] : [] };
 }
 
@@ -67,7 +73,7 @@ function nearestOf(bench: MarginBench, bearing: InstanceId, housings: readonly I
 }
 
 /** Of each part that is not fixed itself: the screws by which it holds to something that leads to what is fixed without it. */
-const screwsToFrame = remembered((machine: Machine): ReadonlyMap<InstanceId, readonly Joint[]> => {
+export const screwsToFrame = remembered((machine: Machine): ReadonlyMap<InstanceId, readonly Joint[]> => {
   const neighbours = new Map<InstanceId, { readonly other: InstanceId; readonly joint: Joint }[]>();
   const meet = (one: InstanceId, other: InstanceId, joint: Joint): void => void neighbours.set(one, [...(neighbours.get(one) ?? []), { other, joint }]);
   for (const joint of machine.joints.values()) {
@@ -87,7 +93,7 @@ const screwsToFrame = remembered((machine: Machine): ReadonlyMap<InstanceId, rea
     }
     return false;
   };
-  const housings = new Set([...machine.stacks.values()].flatMap(({ housing }) => housing));
+  const housings = new Set([...[...machine.stacks.values()].flatMap(({ housing }) => housing), ...(boomOf(machine)?.clamps ?? []).flatMap(({ instances }) => instances)]);
   return new Map([...housings].map((id) => [id, [...new Set((neighbours.get(id) ?? []).filter(({ joint, other }) => (joint.kind === 'screw' || joint.kind === 'bolt') && !housings.has(other) && grounded(other, id)).map(({ joint }) => joint))]]));
 });
 
@@ -100,7 +106,7 @@ export function addFlange(bench: MarginBench, joint: Joint, held: readonly Insta
   const circle = `${joint.path}.circle`;
   bench.add({
     kind: 'grip', of: joint.id, module: joint.module, title: `${joint.title}, grip on the gear`, loadCase: load.loadCase, demand: load.name,
-    capacity: gripOf([joint], `Torque that ${inSentence(joint.title)} holds by friction`, [entry(circle, joint.circle, 'm'), circle]),
-    leavesOut,
+    capacity: gripOf([joint], `Torque that ${inSentence(joint.title)} holds by friction`, undefined, [entry(circle, joint.circle, 'm'), circle]),
+    leavesOut: preloadScatters,
   });
 }

@@ -4,6 +4,7 @@ import { Outcomes } from '../set/outcomes.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { addBearings } from './bearing-margins.ts';
 import { marginBench } from './bench.ts';
+import { addBoomMargins } from './boom-margins.ts';
 import { addHousings } from './clamp-margins.ts';
 import { addControlMargins } from './control-margins.ts';
 import { addGearMargins } from './gear-margins.ts';
@@ -48,6 +49,7 @@ export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins,
   addTorqueMargins(bench);
   addBearings(bench);
   addHousings(bench);
+  addBoomMargins(bench);
   addGearMargins(bench);
   addTwists(bench);
   addControlMargins(bench);

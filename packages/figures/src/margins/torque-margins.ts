@@ -114,23 +114,19 @@ function addCoupling(bench: MarginBench, coupling: Coupling): void {
   }
 }
 
-/** A clutch slips where it holds least over what is asked: the speed is that of the case. */
+/** A clutch slips where it holds least over what is asked, at the speed of the case; and at idle it must not grip yet. */
 function addClutch(bench: MarginBench, coupling: Coupling): void {
   const { source } = bench.drive;
-  const { path } = coupling;
+  const { id: of, path, title } = coupling;
+  const holds = `clutch-holds ${of}`;
   const steady = hardest(bench, (each) => couplingTorque(bench, coupling, each), bench.cases.filter(({ drives, id }) => drives === 'source' && id !== 'overspeed'));
-  if (!steady) return;
-  const { inputs, missing } = gather([
-    ['ratedTorque', entry(`${path}.holds`, coupling.holds, 'N·m'), `${path}.holds`],
-    ['ratedSpeed', source?.speed === undefined ? undefined : { entry: `${source.path}.speed`, value: source.speed, unit: 'rad/s' }, `${source?.path ?? 'power'}.speed`],
-    ['engagingSpeed', entry(`${path}.engages`, coupling.engages, 'rad/s'), `${path}.engages`],
-    ['speed', { figure: `speed ${coupling.driver.on}` }, ''],
-  ]);
-  bench.add({
-    kind: 'torque', of: coupling.id, title: `${coupling.title}, slip`, loadCase: steady.loadCase, demand: steady.name,
-    capacity: { title: `Torque that ${inSentence(coupling.title)} holds`, ...torqueUnit, calculation: 'clutch-torque', output: 'torque', inputs, missing },
-    leavesOut: ['Oil, glaze and heat on the lining.'],
-  });
+  if (steady && bench.builder.get(holds)) bench.add({ kind: 'torque', of, title: `${title}, slip`, loadCase: steady.loadCase, demand: steady.name, capacity: holds, leavesOut: ['Oil, glaze and heat on the lining.'] });
+  if (source?.shaft !== coupling.driver.on) return;
+  const side = (entryPath: string, value: number | undefined, words: string): Omit<Draft, 'name'> => {
+    const { inputs, missing } = gather([['value', entry(entryPath, value, 'rad/s'), entryPath]]);
+    return { title: `${words} ${inSentence(title)}`, unit: 'rad/s', shown: 'rpm', inputs, missing };
+  };
+  bench.add({ kind: 'idle', of, title: `${title}, open at idle`, capacity: side(`${path}.engages`, coupling.engages, 'Speed from which on it grips:'), demand: side(`${source.path}.idle`, source.idle, 'Idle speed of'), leavesOut: ['Springs that have tired, a high idle of a cold engine, shoes that drag.'] });
 }
 
 /** Twist, bending and pull of the body of a shaft. */

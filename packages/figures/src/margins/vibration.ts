@@ -5,6 +5,7 @@ import type { FigureInput } from '../figure.ts';
 import { builderFor, entry, gather } from '../set/builder.ts';
 import { marginBench, materialOf, section, sizeOf, type MarginBench } from './bench.ts';
 import { wantedSeparation, type LoadCase } from './load-cases.ts';
+import { boomOf } from './boom.ts';
 import { placeOfPart } from './geometry.ts';
 import { isRadial } from './supports.ts';
 
@@ -131,14 +132,6 @@ function addWhirl(bench: MarginBench, shaft: string, part: Part, fast: LoadCase 
   return { figure: `capacity whirl ${part.id}`, title: `${part.title}, first whirl`, shaft };
 }
 
-/** The long tube that the frame holds and that does not turn. */
-function boomOf(bench: MarginBench): Part | undefined {
-  const turning = new Set([...bench.machine.shafts.values()].map(({ part }) => part));
-  const held = new Set([...bench.machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (bench.partAt(seat)?.kind === 'housing' ? holds : []))));
-  return [...bench.machine.parts.values()].filter((part) => part.kind === 'tube' && !part.instances.some((each) => turning.has(each)) && part.instances.some((each) => held.has(each)))
-    .toSorted((a, b) => (b.sizes['length'] ?? 0) - (a.sizes['length'] ?? 0))[0];
-}
-
 const ordinals = [['firstFrequency', 'first'], ['secondFrequency', 'second']] as const;
 
 interface Boom {
@@ -150,13 +143,12 @@ interface Boom {
 
 /** Bending of the boom on its clamps and braces, with what hangs at its end: no speed moves it. */
 const boomIn = remembered((machine: Machine): Boom | undefined => {
+  const held = boomOf(machine);
+  if (!held) return undefined;
+  const { part, clamps, braced } = held;
   const bench = marginBench(builderFor(machine), machine);
-  const part = boomOf(bench);
-  if (!part) return undefined;
   const tube = tubeFigures(bench, part);
-  const clamps = [...machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (holds.some((id) => part.instances.includes(id)) ? [seat] : []))).flatMap((seat) => bench.partAt(seat) ?? []);
-  const braced = [...machine.joints.values()].flatMap(({ each }) => each.flatMap(({ seat, holds }) => (seat !== undefined && part.instances.includes(seat) ? holds : []))).flatMap((held) => bench.partAt(held) ?? []).filter((held) => /brace/u.test(held.key));
-  const places = placesOnTube(bench, part, [...new Set([...clamps.filter((clamp) => isGrounded(bench, clamp)), ...braced])]);
+  const places = placesOnTube(bench, part, [...clamps, ...braced]);
   const end = tailMass(bench, part);
   const missing = [...tube.missing, ...(typeof places === 'string' ? [places] : []), ...(end.wanted === '' ? [] : [end.wanted])];
   const supports = typeof places === 'string' ? [] : places;
@@ -186,13 +178,6 @@ function addBoom(bench: MarginBench, { part, bench: standing, held }: Boom): rea
     });
     return { figure, title };
   });
-}
-
-/** Whether a joint ties a part to what everything is mounted on. */
-function isGrounded(bench: MarginBench, part: Part): boolean {
-  const own = new Set(part.instances);
-  const ground = (instance: string | undefined): boolean => bench.partAt(instance)?.ground === true;
-  return [...bench.machine.joints.values()].some(({ each }) => each.some(({ seat, holds }) => (seat !== undefined && own.has(seat) && holds.some(ground)) || (ground(seat) && holds.some((held) => own.has(held)))));
 }
 
 /** What hangs at the rear end of the boom: every part within a tenth of its length of it, and beyond. */

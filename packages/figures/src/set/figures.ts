@@ -1,4 +1,4 @@
-import type { Finding, Machine } from '@rotorwright/machine';
+import { remembered, type Finding, type Machine } from '@rotorwright/machine';
 import { findingAt } from '../drive/finding.ts';
 import { solveDrive, type DriveState } from '../drive/solve.ts';
 import { ratioToNumber } from '@rotorwright/mechanics';
@@ -58,7 +58,7 @@ function figuresWith(machine: Machine, conditions: Conditions, memory: Memory): 
     all: builder.all(),
     get: builder.get,
     outputs: builder.outputs,
-    findings: [...tried.findings, ...drive.findings, ...unknownLimits(tried.machine, builder.all()), ...(state === 'driven' ? exceeded(tried.machine, builder.get) : [])],
+    findings: [...tried.findings, ...drive.findings, ...flownWithoutMass(machine), ...unknownLimits(tried.machine, builder.all()), ...(state === 'driven' ? exceeded(tried.machine, builder.get) : [])],
     state,
     conditions,
     machine: tried.machine,
@@ -80,6 +80,13 @@ function exceeded(machine: Machine, get: FigureSet['get']): readonly Finding[] {
     return [findingAt(machine, 'limit/exceeded', limit.path, { figure: figure.title, name: figure.name, value: show(value), limit: show(value > max ? max : min), ...(limit.source === undefined ? {} : { source: limit.source }) })];
   });
 }
+
+/** A flight that was measured, but not with which mass: it would be read anew with every change of the machine’s. */
+const flownWithoutMass = remembered((machine: Machine): readonly Finding[] => {
+  const { hover } = machine.flown;
+  if (!hover || hover.mass !== undefined || machine.mass === undefined || (hover.fuelFlow === undefined && hover.current === undefined && hover.collective === undefined)) return [];
+  return [findingAt(machine, 'flown/mass', hover.path, { path: hover.path, mass: showQuantity(machine.mass, 'kg') })];
+});
 
 /** Limits of figures that do not exist: a slip of the pen must not pass for a limit that is kept. */
 function unknownLimits(machine: Machine, all: readonly Figure[]): readonly Finding[] {

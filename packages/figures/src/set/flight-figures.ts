@@ -4,6 +4,7 @@ import type { DriveSolution, DriveSource } from '../drive/solve.ts';
 import type { FigureInput } from '../figure.ts';
 import { bladeInputs, radiusOf, type Gathered } from './blade-inputs.ts';
 import { calibratedInputs } from './calibrated.ts';
+import { addClutches } from './clutch-figures.ts';
 import { entry, gather, type Builder } from './builder.ts';
 import { hoverThrustInput } from './hover-figures.ts';
 import { addEndurance, addPowerAvailable, addPowerNeeded } from './power-figures.ts';
@@ -17,6 +18,7 @@ export function addFlight(builder: Builder, drive: DriveSolution, main: Rotor): 
   addPowerAvailable(builder, source);
   if (tail) addTail(builder, tail, main);
   addPowerNeeded(builder, drive, source, main, tail);
+  addClutches(builder, drive);
   addEndurance(builder, source);
   addLimits(builder, main);
   if (tail) addTailSpeeds(builder, main, tail, source);

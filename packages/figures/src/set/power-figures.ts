@@ -150,6 +150,7 @@ function addPack(builder: Builder, motor: Motor, battery: Battery | undefined): 
     builder.add({ name: `pack-power${band} hover`, title: `Power drawn from the pack${words}, hovering`, unit: 'W', shown: 'W', output: 'inputPower', ...running(band) });
     builder.add({ name: `pack-current${band} hover`, title: `Current drawn from the pack${words}, hovering`, unit: 'A', shown: 'A', output: 'packCurrent', ...running(band) });
   }
+  builder.add({ name: 'pack-voltage hover', title: 'Voltage of the pack under load, hovering, high', unit: 'V', shown: 'V', output: 'packVoltage', ...running('-high') });
   builder.add({ name: 'governor-headroom hover', title: 'Duty left to the governor, hovering, high', unit: '-', shown: '%', output: 'headroom', ...running('-high') });
   builder.add({ name: 'motor-heat hover', title: 'Heat in motor and controller, hovering, high', unit: 'W', shown: 'W', output: 'losses', ...running('-high') });
   const { inputs, missing } = gather([

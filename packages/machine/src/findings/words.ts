@@ -85,6 +85,7 @@ const words = {
   'hazard/gap': warning('{hazard} cannot be followed to its causes: {reason}.', 'Add the joints or couplings that are missing.'),
   'place/unknown': note('The file does not say what keeps {part}.', 'Add a joint that holds it, or ground: true.'),
   'hold/circle': error('{joint} is kept by joints that it keeps itself: the circle keeps nothing.', 'Let one of them be kept by a lock, or by a joint outside the circle.'),
+  'flown/mass': warning('{path} does not say with which mass it was measured: {mass}, that of the machine today, is taken.', 'Write the mass of that day under it: another machine.mass would read the same flight anew.'),
   'limit/exceeded': warning('{figure} is {value}; its limit is {limit}.', 'Change what it is made from, or the limit.'),
 
   // ---- edits
