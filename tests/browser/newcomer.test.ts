@@ -193,6 +193,23 @@ describe('a broken file', () => {
     await page.reload();
     await page.getByText(/rotors2/).first().waitFor();
   });
+
+  it('is read beside the page: every key is taken meanwhile, and what is wrong in the last of them is said', async () => {
+    const page = await open('/m/whimbrel/file');
+    await heading(page, 'File').waitFor();
+    await page.locator('.cm-content').click();
+    await page.keyboard.press('Control+End');
+    await page.keyboard.insertText('\n');
+    const words = '# typed without a pause, while all before it is being read';
+    await page.keyboard.type(words);
+    expect(await page.locator('.cm-line').last().textContent()).toBe(words);
+    await page.getByText('changed, not saved').waitFor();
+    expect(page.workers().map((worker) => worker.url()).filter((url) => url.includes('reading-worker'))).toHaveLength(1);
+    await page.keyboard.insertText('\nrotors2: {}\n');
+    await page.getByText(/rotors2.*rotors/).first().waitFor();
+    await page.getByRole('button', { name: 'Discard changes' }).click();
+    await page.getByText(/rotors2/).first().waitFor({ state: 'detached' });
+  });
 });
 
 describe('every sheet', () => {

@@ -7,4 +7,5 @@ export { BoardProvider, useBoard, wordsOf, type Board } from './board.tsx';
 export { MachineContext, useFile, useMachine, useMachineOnBoard, useOpenMachine, type OpenMachine, type ReadableMachine } from './use-machine.ts';
 export { useExceeded } from './use-exceeded.ts';
 export { useNow } from './use-now.ts';
-export { readFile, type MachineView, type ReadFile } from './view.ts';
+export { useReading } from './use-reading.ts';
+export type { MachineView, ReadFile } from './view.ts';

@@ -1,6 +1,6 @@
-import { useCallback, useEffect, useMemo, useRef, useState, type ReactNode } from 'react';
+import { useCallback, useEffect, useRef, useState, type ReactNode } from 'react';
 import { wordFinding, type Finding } from '@rotorwright/machine';
-import { readFile, Refused, useFile, wordsOf } from '../../data/index.ts';
+import { Refused, useFile, useReading, wordsOf } from '../../data/index.ts';
 import { Button, countsOf, Note, Sheet, StateWord } from '../../sheet/index.ts';
 import { offered } from './complete.ts';
 import { Conflict } from './conflict.tsx';
@@ -21,8 +21,8 @@ export function FilePage(): ReactNode {
   const editor = useRef<Editor>(undefined);
   const changed = draft.text !== open.text;
   const conflict = changed && draft.revision !== open.revision;
-  const read = useMemo(() => readFile(draft.text), [draft.text]);
-  const counts = countsOf({ findings: read.findings });
+  const { reading: { machine, findings }, current, trouble: unread } = useReading(open, draft.text);
+  const counts = countsOf({ findings });
 
   // What stands on the server is taken over as long as nothing was changed here.
   useEffect(() => {
@@ -34,7 +34,10 @@ export function FilePage(): ReactNode {
   useEffect(() => {
     if (editor.current && editor.current.text() !== draft.text) editor.current.setText(draft.text);
   }, [draft.text]);
-  useEffect(() => editor.current?.setRemarks(read.findings.flatMap(remarkOf)), [read]);
+  // While a text is being read the editor carries along the remarks that it has.
+  useEffect(() => {
+    if (current) editor.current?.setRemarks(findings.flatMap(remarkOf));
+  }, [current, findings]);
 
   const save = useCallback(async (text: string): Promise<void> => {
     setBusy(true);
@@ -66,7 +69,7 @@ export function FilePage(): ReactNode {
         {counts.errors > 0 && <StateWord state="exceeded">{plural(counts.errors, 'error')}</StateWord>}
         {counts.warnings > 0 && <StateWord state="tight">{plural(counts.warnings, 'warning')}</StateWord>}
         {counts.errors === 0 && counts.warnings === 0 && <StateWord state="holds">nothing wrong</StateWord>}
-        <span className="soft">{changed ? 'changed, not saved' : (said ?? 'saved')}</span>
+        <span className="soft">{changed ? (current ? 'changed, not saved' : 'changed, being read') : (said ?? 'saved')}</span>
       </>}
       actions={<>
         <Download text={draft.text} name={`${open.id}.yaml`} />
@@ -79,13 +82,13 @@ export function FilePage(): ReactNode {
       </>}
       block={{ state, units: 'as written', caution: 'Facts go in once; what follows from them is computed.' }}
     >
-      {trouble && <p className="file-trouble" role="alert">{trouble}</p>}
+      {(trouble ?? unread) && <p className="file-trouble" role="alert">{trouble ?? unread}</p>}
       {conflict && <Conflict theirs={open.text} mine={draft.text} busy={busy} onMine={() => void save(draft.text)} onTheirs={() => setDraft({ text: open.text, revision: open.revision })} />}
       <div className="file-columns">
-        <Text text={draft.text} editor={editor} onChange={(text) => setDraft((now) => ({ ...now, text }))} onSave={onSave} findings={read.findings} />
+        <Text text={draft.text} editor={editor} onChange={(text) => setDraft((now) => ({ ...now, text }))} onSave={onSave} findings={findings} />
         <div className="file-side">
-          <FindingList findings={read.findings} onGo={(line, column) => editor.current?.goTo(line, column)} />
-          {read.machine && <Missing machine={read.machine} onGo={(section) => editor.current?.append(`${draft.text.endsWith('\n') ? '' : '\n'}\n${section}:\n  `)} />}
+          <FindingList findings={findings} onGo={(line, column) => editor.current?.goTo(line, column)} />
+          {machine && <Missing machine={machine} onGo={(section) => editor.current?.append(`${draft.text.endsWith('\n') ? '' : '\n'}\n${section}:\n  `)} />}
         </div>
       </div>
     </Sheet>
