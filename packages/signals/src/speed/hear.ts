@@ -1,6 +1,6 @@
 import type { Recording } from '../recording/index.ts';
 import { candidatePaths } from './candidates.ts';
-import { follow, type FollowedLine } from './coherent.ts';
+import { follow } from './coherent.ts';
 import { readyFamilies, type LineComb, type LineGroup, type ReadyFamily } from './comb.ts';
 import { envelopeOf, flawsIn } from './envelope.ts';
 import { lineEvidence } from './evidence.ts';
@@ -9,6 +9,7 @@ import { another, evidenceOf, explainRatio, freeHypotheses, lockedHypothesis, wi
 import { orderSpectrum, standingOut } from './lines.ts';
 import { lookAlong, meanPower, poolFrames, speedsOf, trackStep, type Pooled } from './look.ts';
 import { prepare } from './prepare.ts';
+import type { FollowedLine } from './phasors.ts';
 import { mendPath } from './refine.ts';
 import { groups, speedGrid } from './scores.ts';
 import { silentFrom } from './silence.ts';
