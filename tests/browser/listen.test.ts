@@ -55,6 +55,7 @@ it('says how fast the rotor turned, and who speaks', async () => {
   await page.getByText(/Main rotor at 1,752/u).waitFor({ timeout: 60_000 });
   await page.getByText('fit each other by the ratios of the file').waitFor();
   await page.getByRole('img', { name: /^Speed of the main rotor over time/u }).waitFor();
+  await page.getByRole('img', { name: /^How often the high frequencies swell, over noise\. No bearing strikes: none of the \d+ bearings/u }).waitFor();
   await page.getByText(/lines? that any sound machine has$/u).click();
   await page.getByRole('rowheader', { name: 'Engine firing' }).first().waitFor();
   expect(await barriers(page)).toEqual([]);
@@ -70,6 +71,7 @@ it('tells of the recording of the demo how fast the rotor turned and what the ne
   await page.getByText(/Main rotor at 1,75[12]/u).waitFor({ timeout: 90_000 });
   const bearing = page.getByRole('row', { name: /Bearing strikes: .*outer race/u });
   await bearing.waitFor();
+  await page.getByRole('img', { name: /^How often the high frequencies swell, over noise\. Bearing strikes: .*outer race: 515/u }).waitFor();
   await page.getByRole('button', { name: 'Keep as healthy' }).click();
   await page.getByText('kept as healthy').waitFor();
   expect(await barriers(page)).toEqual([]);

@@ -73,7 +73,7 @@ export const classes: readonly HearingClass[] = [
   },
   { name: 'no machine, 10 s', scene: plainly((number) => emptyScene(number, 10)), marks: ({ hearing: { verdict } }) => ({ rightlyNot: verdict === 'not-heard' || verdict === 'cannot-tell' }) },
   { name: 'sound bearings in the field, 10 s, 0 dB', right: true, scene: plainly((number) => bearingScene(number, 10, 0)), marks: ({ hearing: { flaws = [] } }) => ({ falselyStruck: flaws.length > 0 }) },
-  ...[-8, -12, -16, -20].map((strikes): HearingClass => ({
+  ...[0, -4, -8, -12].map((strikes): HearingClass => ({
     name: `a bearing strikes in the field, ${strikes} dB of all lines, 10 s, 0 dB`, right: true,
     scene: (number) => ({ scene: strikingScene(number, 10, 0, strikes).scene }),
     marks: ({ hearing: { flaws = [] } }, number) => {

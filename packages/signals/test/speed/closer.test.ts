@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { hear, hearAll, type Hearing, type LineComb } from '@rotorwright/signals';
+import { strikingScene } from '../../../../tests/recordings/bearings.ts';
 import { fieldScene, steadyScene } from '../../../../tests/recordings/cases.ts';
 import { twoStroke } from '../../../../tests/recordings/machines.ts';
 import { makeRecording, type Scene } from '../../../../tests/recordings/make-recording.ts';
@@ -31,6 +32,15 @@ describe('bearings', () => {
     expect(flaws![0]!.order / order).toBeCloseTo(1, 3);
     expect(flaws![0]!.candidates[0]).toMatchObject({ bearing: 'tail bearing', place: 'outer race' });
     expect(flaws![0]!.multiples.length).toBeGreaterThanOrEqual(2);
+  });
+
+  // 61005: loud enough for its twelfth multiple; 61009: a bearing of the tail would strike four times as often; 61010: half the order has every line of it.
+  it.each([61_005, 61_009, 61_010])('one flaw is told once, and by its own bearing (%i)', (seed) => {
+    const { scene, flaw } = strikingScene(seed, 6, 0, 2);
+    const { flaws } = listen(scene, scene.comb);
+    expect(flaws).toHaveLength(1);
+    expect(flaws![0]!.candidates[0]).toMatchObject(flaw);
+    expect(flaws![0]!.order / scene.strikes!.order).toBeCloseTo(1, 3);
   });
 
   it.each([21, 22, 24])('none are found in sound machines (%i)', (seed) => {

@@ -1,7 +1,7 @@
 import type { MachineSound, SoundFamily } from '@rotorwright/figures';
 import type { Hearing } from '@rotorwright/signals';
-import { useMemo, type ReactNode } from 'react';
-import { niceStep } from '../../sheet/nice-step.ts';
+import type { ReactNode } from 'react';
+import { across, left, plotHeight, right, SpectrumCurve, topLevel } from './spectrum-curve.tsx';
 
 export interface CombPlotProps {
   readonly hearing: Hearing;
@@ -10,12 +10,9 @@ export interface CombPlotProps {
   readonly width: number;
 }
 
-const left = 52;
-const right = 16;
 const rowHeight = 30;
-const plotHeight = 220;
-/** dB over noise that are drawn. */
-const lowest = -6;
+/** dB over noise that are drawn at least. */
+const leastTop = 30;
 /** Hz that are drawn, at most: above, lines are many and low. */
 const highest = 640;
 
@@ -30,23 +27,9 @@ export function CombPlot({ hearing, sound, width }: CombPlotProps): ReactNode {
   const speed = (hearing.speed ?? 0) / (2 * Math.PI);
   const { spectrum } = hearing;
   const top = rows.length * rowHeight + 12;
-  const inner = Math.max(1, width - left - right);
-  const most = useMemo(() => Math.max(30, 10 * Math.ceil(Math.max(...(hearing.lines ?? []).filter(({ frequency }) => frequency < highest).map(({ level }) => level), 0) / 10)), [hearing.lines]);
-  const path = useMemo(() => {
-    if (spectrum === undefined) return '';
-    const binWidth = spectrum.step * speed;
-    const count = Math.min(spectrum.levels.length, Math.floor(highest / binWidth));
-    const columns = new Map<number, number>();
-    // The highest of each column: a line narrower than a dot must not vanish.
-    for (let bin = 0; bin < count; bin += 1) {
-      const x = Math.round((bin * binWidth * inner) / highest);
-      columns.set(x, Math.max(columns.get(x) ?? lowest, spectrum.levels[bin]!));
-    }
-    return [...columns].map(([x, level], at) => `${at === 0 ? 'M' : 'L'}${left + x} ${yOf(level, top, most).toFixed(1)}`).join('');
-  }, [spectrum, speed, inner, most, top]);
   if (spectrum === undefined || width === 0) return null;
-  const x = (frequency: number): number => left + (frequency * inner) / highest;
-  const step = niceStep((highest * 70) / inner);
+  const most = topLevel((hearing.lines ?? []).filter(({ frequency }) => frequency < highest).map(({ level }) => level), leastTop);
+  const x = (frequency: number): number => across(frequency, highest, width);
   return (
     <svg className="comb-plot" width={width} height={top + plotHeight + 28} role="img" aria-label="Spectrum over noise, with the lines that the machine has. The table below says the same.">
       {rows.flatMap(({ group, name, dash }, row) => {
@@ -68,19 +51,7 @@ export function CombPlot({ hearing, sound, width }: CombPlotProps): ReactNode {
           </g>,
         ];
       })}
-      {Array.from({ length: Math.floor(most / 10) + 1 }, (_, index) => 10 * index).map((level) => (
-        <g key={level} className="comb-scale">
-          <line x1={left} x2={width - right} y1={yOf(level, top, most)} y2={yOf(level, top, most)} />
-          <text x={left - 6} y={yOf(level, top, most) + 4} textAnchor="end">{level}</text>
-        </g>
-      ))}
-      <text className="comb-unit" x={left - 6} y={top + plotHeight + 16} textAnchor="end">dB</text>
-      {Array.from({ length: Math.floor(highest / step) + 1 }, (_, index) => index * step).map((frequency) => (
-        <text key={frequency} className="comb-unit" x={x(frequency)} y={top + plotHeight + 16} textAnchor="middle">{frequency}{frequency + step > highest ? ' Hz' : ''}</text>
-      ))}
-      <path className="comb-spectrum" d={path} />
+      <SpectrumCurve spectrum={spectrum} speed={speed} highest={highest} most={most} top={top} width={width} />
     </svg>
   );
 }
-
-const yOf = (level: number, top: number, most: number): number => top + plotHeight - ((Math.max(lowest, level) - lowest) * plotHeight) / (most - lowest);

@@ -8,6 +8,7 @@ import { Pieces } from './pieces.tsx';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord, type MarkState } from '../../sheet/index.ts';
 import { useWidth } from '../../sheet/use-width.ts';
 import { CombPlot } from './comb-plot.tsx';
+import { EnvelopePlot } from './envelope-plot.tsx';
 import { LineTable } from './line-table.tsx';
 import { SpeedPlot } from './speed-plot.tsx';
 import { useListening, type Listening } from './use-listening.ts';
@@ -124,6 +125,7 @@ function HeardSheet({ heard: { name, hearing, pieces, warnings, seconds }, open,
               <CombPlot hearing={hearing} sound={sound} width={width} />
               <h3 className="listen-h">Main rotor over time, rpm</h3>
               <SpeedPlot track={hearing.track} from={hearing.from} seconds={hearing.seconds} width={width} />
+              <EnvelopePlot hearing={hearing} sound={sound} width={width} />
             </>
           )}
         </div>
