@@ -7,7 +7,7 @@ import { spread, spanOf, valueAt } from '../apps/web/src/pages/rotor/chart-layou
 import { conditionsOf, settingsFrom, settingsInto, settingsOf, shownOf, withSetting } from '../apps/web/src/pages/rotor/settings.ts';
 import { placeAt, COLUMNS, ROWS, sweepPlace } from '../apps/web/src/pages/rotor/sweep/grid.ts';
 import { markOf, roundedDown, worstOf } from '../apps/web/src/pages/rotor/verdict.ts';
-import { isOfFlight } from '../apps/web/src/sheet/sheets.ts';
+import { sheetOfFigure } from '../apps/web/src/sheet/sheets.ts';
 import './property-seed.ts';
 
 const { machine } = readMachine(readFileSync(new URL('../examples/whimbrel/machine.yaml', import.meta.url), 'utf8'));
@@ -82,7 +82,10 @@ it('a place of the sweep is what the figures say there', () => {
   expect(sweepPlace(prepareFigures(machine!), task, index).margin).toBe(worstOf(figures(machine!, { altitude, sourceSpeed: there * task.perRotor })));
 });
 
-it('figures of flight stand on the Rotor sheet, those of the drive do not', () => {
-  for (const name of ['hover-power main', 'tail-margin hover', 'power-available', 'endurance hover']) expect(isOfFlight(name), name).toBe(true);
-  for (const name of ['speed tail-rotor', 'ratio mast', 'torque mast/gear-screw', 'preload tail-hub/hub-screw', 'governor-ratio governor', 'tip-mach main']) expect(isOfFlight(name), name).toBe(false);
+it('figures of flight stand on the Rotor sheet, those of controls and balance on theirs, all others with the drive', () => {
+  for (const name of ['hover-power main', 'tail-margin hover', 'power-available', 'endurance hover']) expect(sheetOfFigure(name), name).toBe('rotor');
+  for (const name of ['speed tail-rotor', 'ratio mast', 'torque mast/gear-screw', 'preload tail-hub/hub-screw', 'governor-ratio governor', 'tip-mach main']) expect(sheetOfFigure(name), name).toBe('drive');
+  for (const name of ['link-length pitch-link', 'pitch-high main', 'cyclic-fore main', 'feathering-moment tail']) expect(sheetOfFigure(name), name).toBe('controls');
+  for (const name of ['centre-ahead', 'mass-known', 'shift battery', 'ballast nose', 'inertia-yaw', 'unbalance-force fan']) expect(sheetOfFigure(name), name).toBe('balance');
+  expect(sheetOfFigure('centre-distance main-mesh')).toBe('drive');
 });

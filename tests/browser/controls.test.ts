@@ -71,6 +71,20 @@ it('leads to the links and the set-up sheet by the keyboard, and tells what the 
   await page.getByText('Rudder, torque').first().waitFor();
 });
 
+it('opens a length into its working over the sheet, and closes it again', async () => {
+  const page = await openControls();
+  await page.getByRole('button', { name: '69.06 mm' }).click();
+  const working = page.getByRole('dialog', { name: /Length of pitch link/ });
+  await working.getByRole('link', { name: /line \d+/ }).first().waitFor();
+  expect(await barriers(page)).toEqual([]);
+  await page.keyboard.press('Escape');
+  await working.waitFor({ state: 'detached' });
+  expect(page.url()).not.toContain('figure=');
+  await page.getByRole('region', { name: 'Quality' }).getByText('Tail rotor: what turns one blade flat').waitFor();
+  await page.getByRole('row', { name: /^Pitch, collective up/ }).getByRole('button', { name: '13°' }).click();
+  await page.getByRole('dialog', { name: 'Pitch of main rotor, upper end' }).waitFor();
+});
+
 it('shows the steepest ball where it is steepest', async () => {
   const page = await openControls();
   await page.getByRole('button', { name: 'Servo link, front, second ball' }).click();

@@ -91,6 +91,24 @@ describe('from the Machines page, Find answers', () => {
     await page.getByText('From the bag have ready:').waitFor();
   });
 
+  it('how long each link must be, and which arm hole', async () => {
+    const page = await ask('how long must each link be');
+    await expect.poll(() => isAt(page.locator('#links'))).toBe(true);
+    await page.getByRole('row', { name: /^Pitch link 69\.06 mm 69 mm leave it/ }).waitFor();
+    await page.getByRole('row', { name: /^Cyclic 15 mm .* the shortest that reaches/ }).waitFor();
+  });
+
+  it('where the centre of mass is, and what to move', async () => {
+    const page = await ask('where is the centre of mass');
+    await page.getByRole('heading', { level: 1, name: 'Balance' }).waitFor();
+    await page.getByText('centre 1.7 mm behind').first().waitFor();
+    await page.getByRole('row', { name: /^Move receiver battery 54\.1 mm forward/ }).waitFor();
+    // The figure by its name stands open over the same sheet.
+    const working = await ask('centre of mass ahead');
+    await working.getByRole('dialog', { name: /Centre of mass/ }).waitFor();
+    await working.getByRole('heading', { level: 1, name: 'Balance' }).waitFor();
+  });
+
   it('steps by what is used in them', async () => {
     const page = await openFind();
     await page.keyboard.type('tight-bore washer');

@@ -37,12 +37,18 @@ export const reachAt = (id: string, thing: string): string => machineAt(id, 'bui
 /** A line of the machine file. */
 export const lineAt = (id: string, line: number): string => machineAt(id, 'file', `#L${line}`);
 
-/** Figures of flight: they stand on the Rotor sheet. */
-export const isOfFlight = (figure: string): boolean =>
-  /^(flown |hover-|blade-loading|tail-(?!rotor)|yaw-acceleration|power-|torque-needed|rotor-power|thrust-|climb-rate|endurance|range-speed|top-speed|fuel-flow|pack-|governor-headroom|motor-heat|autorotation)/.test(figure);
+/** Figures that stand on another sheet than Drive, by the beginnings of their names. */
+const figuresOn = [
+  ['rotor', /^(flown |hover-|blade-loading|tail-(?!rotor)|yaw-acceleration|power-|torque-needed|rotor-power|thrust-|climb-rate|endurance|range-speed|top-speed|fuel-flow|pack-|governor-headroom|motor-heat|autorotation)/],
+  ['controls', /^(link-length|pitch-|cyclic-|feathering-moment)/],
+  ['balance', /^(centre-(?!distance)|mass-known|hanging-tilt|inertia-|shift |ballast |tip-gram|unbalance|spun-mass|track-turns)/],
+] as const;
+
+/** The sheet that a figure stands on. */
+export const sheetOfFigure = (figure: string): SheetEntry['key'] => figuresOn.find(([, names]) => names.test(figure))?.[0] ?? 'drive';
 
 /** The working of a figure, opened on the sheet that it stands on. */
-export const figureAt = (id: string, figure: string): string => machineAt(id, isOfFlight(figure) ? 'rotor' : 'drive', `?figure=${encodeURIComponent(figure)}`);
+export const figureAt = (id: string, figure: string): string => machineAt(id, sheetOfFigure(figure), `?figure=${encodeURIComponent(figure)}`);
 
 export const worksheetAt = (id: string | undefined, calculation: string): string => (id === undefined ? `/worksheet/${calculation}` : machineAt(id, 'worksheet', `/${calculation}`));
 

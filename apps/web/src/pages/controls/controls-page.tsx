@@ -1,9 +1,9 @@
 import { lazy, Suspense, useCallback, useMemo, useState, type ReactNode } from 'react';
 import { useSearchParams } from 'wouter';
-import { controlsReport, figures, type ControlsReport, type Sticks, type WorstLean } from '@rotorwright/figures';
+import { controlsReport, figures, type ControlsReport, type FigureSet, type Sticks, type WorstLean } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { useMachine } from '../../data/index.ts';
-import { Button, Empty, LinkButton, machineAt, Note, Segmented, Sheet, StateWord } from '../../sheet/index.ts';
+import { Button, Empty, LinkButton, machineAt, Note, Segmented, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
 import { PlateCurves, TailCurve } from './curves.tsx';
 import { Flat } from './flat.tsx';
 import { measuredRows } from './measured.ts';
@@ -17,9 +17,28 @@ const Stage = lazy(() => import('./stage.tsx'));
 /** Swashplate, links and grips, moving with the sticks; what to cut, what to enter, how well it works. */
 export function ControlsPage(): ReactNode {
   const { machine, id } = useMachine();
-  const report = useMemo(() => controlsReport(figures(machine)), [machine]);
-  if (!report.plate && !report.tail) return <NotKnown id={id} report={report} />;
-  return <Controls key={id} report={report} />;
+  const set = useMemo(() => figures(machine), [machine]);
+  const report = useMemo(() => controlsReport(set), [set]);
+  const [searched, ask] = useAsked();
+  const figure = searched.get('figure') ?? undefined;
+  return (
+    <>
+      {report.plate || report.tail ? <Controls key={id} report={report} set={set} /> : <NotKnown id={id} report={report} />}
+      {figure !== undefined && <WorkingDrawer set={set} name={figure} machine={id} onClose={() => ask('figure', undefined)} />}
+    </>
+  );
+}
+
+/** What the address asks for, and a way to ask for something else. */
+function useAsked(): readonly [URLSearchParams, (key: string, value: string | undefined) => void] {
+  const [searched, setSearched] = useSearchParams();
+  const ask = (key: string, value: string | undefined): void => setSearched((before) => {
+    const next = new URLSearchParams(before);
+    if (value === undefined) next.delete(key);
+    else next.set(key, value);
+    return next;
+  }, { replace: true });
+  return [searched, ask];
 }
 
 function NotKnown({ id, report }: { readonly id: string; readonly report: ControlsReport }): ReactNode {
@@ -42,19 +61,14 @@ interface Position extends Sticks {
 const still: Position = { collective: 0, fore: 0, right: 0, yaw: 0, turn: Math.PI / 2 };
 const looks = { corner: { title: 'Corner', turn: 2.4, rise: 0.35 }, left: { title: 'Left', turn: -Math.PI / 2, rise: 0 }, front: { title: 'Front', turn: Math.PI, rise: 0 }, above: { title: 'Above', turn: 0, rise: 1.5 } } as const;
 
-function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
+function Controls({ report, set }: { readonly report: ControlsReport; readonly set: FigureSet }): ReactNode {
   const { machine, state, id } = useMachine();
   const { plate, tail, links } = report;
-  const [searched, setSearched] = useSearchParams();
+  const [searched, ask] = useAsked();
   const part = (searched.get('show') === 'tail' && tail) || !plate ? 'tail' : 'head';
   const [without3d, setWithout3d] = useState(false);
   const flat = without3d || searched.get('view') === 'flat';
-  const ask = (key: string, value: string | undefined): void => setSearched((before) => {
-    const next = new URLSearchParams(before);
-    if (value === undefined) next.delete(key);
-    else next.set(key, value);
-    return next;
-  }, { replace: true });
+  const openFigure = (figure: string): void => ask('figure', figure);
   const [position, setPosition] = useState<Position>(still);
   const [look, setLook] = useState<{ readonly turn: number; readonly rise: number }>(looks.corner);
   const leans = (part === 'tail' ? tail?.leans : plate?.envelope.leans) ?? [];
@@ -124,11 +138,11 @@ function Controls({ report }: { readonly report: ControlsReport }): ReactNode {
           </section>
         </div>
       </div>
-      <section className="area" id="links" tabIndex={-1} aria-label="Links"><h2>Links to cut</h2><LinkTable links={links} machine={id} /></section>
+      <section className="area" id="links" tabIndex={-1} aria-label="Links"><h2>Links to cut</h2><LinkTable links={links} onOpen={openFigure} /></section>
       {report.arms.length > 0 && <section className="area no-print" id="arms" tabIndex={-1} aria-label="Arms"><h2>Arm holes</h2><ArmTable arms={report.arms} /></section>}
-      <section className="area" id="set-up" tabIndex={-1} aria-label="Set-up sheet"><h2>Set-up sheet</h2><SetUpSheet rows={report.setUp} measured={measured} /><p className="signature">Set and measured by, on:</p></section>
+      <section className="area" id="set-up" tabIndex={-1} aria-label="Set-up sheet"><h2>Set-up sheet</h2><SetUpSheet rows={report.setUp} measured={measured} onOpen={openFigure} /><p className="signature">Set and measured by, on:</p></section>
       <div className="columns controls-foot no-print">
-        <section className="area" id="quality" tabIndex={-1} aria-label="Quality"><h2>Quality</h2><QualityList {...(plate ? { plate } : {})} {...(tail ? { tail } : {})} machine={id} /></section>
+        <section className="area" id="quality" tabIndex={-1} aria-label="Quality"><h2>Quality</h2><QualityList {...(plate ? { plate } : {})} {...(tail ? { tail } : {})} {...{ set, machine: id }} onOpen={openFigure} /></section>
         {plate && <section className="area" aria-label="Play at the main blades"><h2>Play at the main blades</h2><PlayList play={plate.play} names={names} /></section>}
         {tail && <section className="area" aria-label="Play at the tail blades"><h2>Play at the tail blades</h2><PlayList play={tail.play} names={names} /></section>}
       </div>

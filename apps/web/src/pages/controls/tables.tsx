@@ -1,14 +1,23 @@
 import type { ReactNode } from 'react';
 import { Link } from 'wouter';
-import type { ControlsReport, LinkSetting, Play, SetUpRow, WorstLean } from '@rotorwright/figures';
+import type { ControlsReport, FigureSet, LinkSetting, Play, SetUpRow, WorstLean } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
-import { Button, figureAt, machineAt, StateWord } from '../../sheet/index.ts';
+import { Button, machineAt, StateWord } from '../../sheet/index.ts';
 
 const show = (value: number | undefined, unit: string, significant = 3): string => (value === undefined ? '' : showQuantity(value, unit, { significant }));
 const mm = (value: number | undefined): string => show(value, 'mm', 4);
 
+/** Opens a figure into its working. */
+interface Opening {
+  readonly onOpen: (figure: string) => void;
+}
+
+function Opened({ figure, onOpen, children }: Opening & { readonly figure: string; readonly children: ReactNode }): ReactNode {
+  return <button type="button" className="link" onClick={() => onOpen(figure)}>{children}</button>;
+}
+
 /** Length of every link, and how many turns that is. */
-export function LinkTable({ links, machine }: { readonly links: readonly LinkSetting[]; readonly machine: string }): ReactNode {
+export function LinkTable({ links, onOpen }: { readonly links: readonly LinkSetting[] } & Opening): ReactNode {
   return (
     <div className="scrolls links">
       <table>
@@ -17,7 +26,7 @@ export function LinkTable({ links, machine }: { readonly links: readonly LinkSet
           {links.map(({ link, wanted, given, turns, engaged, leastEngaged, seen }) => (
             <tr key={link.id}>
               <th scope="row">{link.title}</th>
-              <td><Link href={figureAt(machine, `link-length ${link.id}`)}>{mm(wanted)}</Link></td>
+              <td><Opened figure={`link-length ${link.id}`} onOpen={onOpen}>{mm(wanted)}</Opened></td>
               <td>{given === undefined ? '–' : mm(given)}</td>
               <td>{turnWords(turns)}</td>
               <td>{engaged === undefined ? '–' : leastEngaged !== undefined && engaged < leastEngaged ? <StateWord state="exceeded">{mm(engaged)}, least {mm(leastEngaged)}</StateWord> : `${mm(engaged)}${leastEngaged === undefined ? '' : `, least ${mm(leastEngaged)}`}`}</td>
@@ -64,7 +73,7 @@ export interface MeasuredRow {
 const groups = { swashplate: 'Swashplate', tail: 'Tail', governor: 'Governor' } as const;
 
 /** What to enter in the flight controller, and what to measure then: on paper with room for the pen. */
-export function SetUpSheet({ rows, measured }: { readonly rows: readonly SetUpRow[]; readonly measured: ReadonlyMap<string, MeasuredRow> }): ReactNode {
+export function SetUpSheet({ rows, measured, onOpen }: { readonly rows: readonly SetUpRow[]; readonly measured: ReadonlyMap<string, MeasuredRow> } & Opening): ReactNode {
   return (
     <div className="scrolls set-up">
       {(Object.keys(groups) as (keyof typeof groups)[]).map((group) => {
@@ -77,7 +86,7 @@ export function SetUpSheet({ rows, measured }: { readonly rows: readonly SetUpRo
               {own.map(({ key, title, value, shown, unit, words, measured: byGauge }) => (
                 <tr key={key}>
                   <th scope="row">{title}</th>
-                  <td className="wanted">{value === undefined ? '' : showQuantity(value, shown ?? unit ?? '-', { significant: 4 })}</td>
+                  <td className="wanted">{byGauge ? <Opened figure={key} onOpen={onOpen}>{show(value, shown ?? unit ?? '-', 4)}</Opened> : show(value, shown ?? unit ?? '-', 4)}</td>
                   <td className="measured">{byGauge && (measured.has(key) ? <Link href={measured.get(key)!.to}>{measured.get(key)!.words}</Link> : <span className="pen" aria-label="not measured yet" role="img" />)}</td>
                   <td className="how">{words}</td>
                 </tr>
@@ -93,7 +102,7 @@ export function SetUpSheet({ rows, measured }: { readonly rows: readonly SetUpRo
 const degree = Math.PI / 180;
 
 /** How straight, how separate, how even, how loose. */
-export function QualityList({ plate, tail, machine }: Pick<ControlsReport, 'plate' | 'tail'> & { readonly machine: string }): ReactNode {
+export function QualityList({ plate, tail, set, machine, onOpen }: Pick<ControlsReport, 'plate' | 'tail'> & { readonly set: FigureSet; readonly machine: string } & Opening): ReactNode {
   const of = plate?.quality;
   const hardest = plate?.loads?.reduce((least, load) => ((load.margin ?? Infinity) < (least.margin ?? Infinity) ? load : least));
   const loaded = [hardest, tail?.load].filter((load) => load !== undefined);
@@ -110,6 +119,10 @@ export function QualityList({ plate, tail, machine }: Pick<ControlsReport, 'plat
     ...(plate?.leanToBoom === undefined ? [] : [['A tip meets the boom when the disc leans back', show(plate.leanToBoom, '°')]] as const),
     ...(of ? [['One degree of a cyclic servo turns a blade by at most', show(of.pitchPerServo * degree, '°', 2)]] as const : []),
     ...(tail?.quality ? [['One degree of the tail servo, at mid travel, by', show(Math.abs(tail.quality.pitchPerServo) * degree, '°', 2)]] as const : []),
+    ...[plate?.plate.rotor, tail?.tail.rotor].flatMap((rotor) => {
+      const moment = rotor && set.get(`feathering-moment ${rotor.id}`);
+      return moment?.value === undefined ? [] : [[`${rotor!.title}: what turns one blade flat`, <Opened key={rotor!.id} figure={moment.name} onOpen={onOpen}>{show(Math.abs(moment.value), 'N·m')}</Opened>] as const];
+    }),
     ...loaded.flatMap((load) => [
       [`${load.servo.title}: torque at most`, show(load.torque, 'N·m')],
       [`${load.servo.title}: stall torque over that`, load.margin === undefined ? 'no torque in the file' : <Link href={machineAt(machine, 'margins', `?margin=${encodeURIComponent(`margin servo ${load.servo.id}`)}`)}>{show(load.margin, '-')}</Link>],

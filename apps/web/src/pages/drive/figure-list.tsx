@@ -2,10 +2,10 @@ import type { Figure, FigureSet } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { useId, useState, type ReactNode } from 'react';
 import { StateMark } from '../../sheet/index.ts';
-import { isOfFlight } from '../../sheet/sheets.ts';
+import { sheetOfFigure } from '../../sheet/sheets.ts';
 
-/** Figures that stand in other places of this sheet, with their step on the Build sheet, or on the Balance sheet. */
-const elsewhere = /^(speed |ratio |turns |centre-distance |mesh-frequency |belt-tooth-frequency |torque |preload |utilisation |thread-margin |mass-known|centre-ahead|centre-left|centre-height|inertia-|hanging-tilt|shift |ballast |spun-mass |unbalance|tip-gram )/;
+/** Figures that stand in other places of this sheet, or with their step on the Build sheet. */
+const elsewhere = /^(speed |ratio |turns |centre-distance |mesh-frequency |belt-tooth-frequency |torque |preload |utilisation |thread-margin )/;
 
 const groups: readonly (readonly [string, RegExp])[] = [
   ['Rotors', /^(tip-speed|tip-mach|bolt-pull|blade-pull|stored-energy|rotor-inertia|blade-centre|blade-passing)/],
@@ -45,7 +45,7 @@ function AirField({ title, value, least, most, onValue }: { readonly title: stri
 
 /** All other figures of the machine; each opens into its working. */
 export function FigureList({ set, air, onAir, onOpen }: { readonly set: FigureSet; readonly air: Air; readonly onAir: (air: Air) => void; readonly onOpen: (figure: string) => void }): ReactNode {
-  const rest = set.all.filter(({ name }) => !elsewhere.test(name) && !isOfFlight(name));
+  const rest = set.all.filter(({ name }) => !elsewhere.test(name) && sheetOfFigure(name) === 'drive');
   const known = new Set(groups.flatMap(([, pattern]) => rest.filter(({ name }) => pattern.test(name))));
   const sections = [...groups.map(([title, pattern]) => [title, rest.filter(({ name }) => pattern.test(name))] as const), ['Further', rest.filter((figure) => !known.has(figure))] as const].filter(([, list]) => list.length > 0);
   return (
