@@ -82,7 +82,9 @@ const stated: readonly Check[] = [
 /**
  * A model of 0.86 m in the 14- by 22-foot tunnel, four blades of NACA 0012, −8° of twist, C_T = 0.0064 at 2,113 rpm. Weight and drag
  * are those that lean the shaft as it leaned there; its own drag leans it by half a degree more at most. The collective that the
- * table gives is no check: at 28.5 and 43.9 m/s it lies 2.6° and 1.3° above what thrust, twist and momentum leave room for, at 66.8 m/s 0.2° below.
+ * table gives is no check: at 28.5 and 43.9 m/s it lies 2.6° and 1.3° above, at 66.8 m/s 0.2° below, and the first of them is more than
+ * the rotor asks for in hover. No part of the model that is left out is that large, and an offset would be the same at all three
+ * (docs/decisions/0011-real-rotors.md).
  */
 const MODEL_THRUST = 0.0064 * 1.225 * Math.PI * 0.860552 ** 2 * (((2113 * Math.PI) / 30) * 0.860552) ** 2;
 const measured: readonly Check[] = sourced(

@@ -27,6 +27,7 @@ const rows: readonly (readonly [name: string, kind?: 'band' | 'margin'])[] = [
   ['endurance hover', 'band'],
   ['fuel-flow hover', 'band'],
   ['pack-current hover', 'band'],
+  ['pack-voltage hover'],
   ['governor-headroom hover'],
   ['tail-margin hover', 'margin'],
   ['tail-margin full-power', 'margin'],

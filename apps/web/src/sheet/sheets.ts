@@ -39,7 +39,7 @@ export const lineAt = (id: string, line: number): string => machineAt(id, 'file'
 
 /** Figures that stand on another sheet than Drive, by the beginnings of their names. */
 const figuresOn = [
-  ['rotor', /^(flown |hover-|blade-loading|tail-(?!rotor)|yaw-acceleration|power-|torque-needed|rotor-power|thrust-|climb-rate|endurance|range-speed|top-speed|fuel-flow|pack-|governor-headroom|motor-heat|autorotation)/],
+  ['rotor', /^(flown |hover-|blade-loading|tail-(?!rotor)|yaw-acceleration|power-|torque-needed|rotor-power|thrust-|climb-rate|endurance|range-speed|top-speed|fuel-flow|pack-|clutch-|governor-headroom|motor-heat|autorotation)/],
   ['controls', /^(link-length|pitch-|cyclic-|feathering-moment)/],
   ['balance', /^(centre-(?!distance)|mass-known|hanging-tilt|inertia-|shift |ballast |tip-gram|unbalance|spun-mass|track-turns)/],
 ] as const;

@@ -4,12 +4,13 @@ import type { ReactNode } from 'react';
 import { StateMark } from '../../sheet/index.ts';
 import { markOf, roundedDown } from './verdict.ts';
 
-/** Figure, and the figures of its band where it has one. `margin`: capacity over demand, with its mark. */
+/** Figure, or with a star all whose names begin so, and the figures of its band where it has one. `margin`: capacity over demand, with its mark. */
 type Row = readonly [name: string, kind?: 'band' | 'margin'];
 
 const groups: readonly (readonly [title: string, rows: readonly Row[]])[] = [
   ['Hover', [['power-needed hover', 'band'], ['hover-power main', 'band'], ['hover-power-ground main'], ['hover-thrust main'], ['hover-collective main'], ['blade-loading main'], ['power-lost hover']]],
-  ['Power', [['power-in-hand hover', 'margin'], ['power-available'], ['rotor-power-available hover'], ['governor-headroom hover'], ['motor-heat hover']]],
+  ['Power', [['power-in-hand hover', 'margin'], ['power-available'], ['rotor-power-available hover'], ['pack-voltage hover'], ['governor-headroom hover'], ['motor-heat hover']]],
+  ['Clutch', [['clutch-in-hand *', 'margin'], ['clutch-grips *'], ['clutch-holds *']]],
   ['Reserve', [['thrust-reserve main', 'margin'], ['thrust-most main'], ['climb-rate']]],
   ['Tail', [['tail-margin hover', 'margin'], ['tail-margin full-power', 'margin'], ['tail-least-speed hover'], ['tail-least-speed full-power'], ['tail-fast-speed'], ['tail-power hover', 'band'], ['tail-collective hover'], ['yaw-acceleration hover']]],
   ['Time', [['endurance hover', 'band'], ['fuel-flow hover', 'band'], ['pack-current hover', 'band']]],
@@ -26,8 +27,8 @@ export function FigureGroups({ set, onOpen }: { readonly set: FigureSet; readonl
       <div className="rotor-groups">
         {groups.map(([title, rows]) => {
           const known = rows.flatMap(([name, kind]) => {
-            const figure = set.get(name);
-            return figure ? [{ figure, kind }] : [];
+            const figures = name.endsWith('*') ? set.all.filter((each) => each.name.startsWith(name.slice(0, -1))) : [set.get(name)];
+            return figures.flatMap((figure) => (figure ? [{ figure, kind }] : []));
           });
           return known.length === 0 ? null : (
             <div key={title}>
