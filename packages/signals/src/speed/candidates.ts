@@ -45,7 +45,7 @@ export interface Searched {
 }
 
 /** Paths that the speed may have taken, search after search, each worth a closer look. They may be off by a constant factor. */
-export function* candidatePaths({ samples, rate, straighten, families, slowest, fastest }: Searched): Generator<readonly Turns[]> {
+export function* candidatePaths({ samples, rate, straighten, families, slowest, fastest }: Searched): Generator<readonly Turns[], undefined> {
   const grid = speedGrid(slowest, fastest, coarse);
   const shapes: Float64Array[] = [];
   let frames: { readonly span: number; readonly white: WhiteFrames; readonly scores: GroupScores } | undefined;

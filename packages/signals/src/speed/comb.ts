@@ -95,3 +95,8 @@ export function readyFamilies({ families, slowest, fastest }: LineComb): readonl
   });
   return kept.map(({ family, lines }) => ({ family, lines, faint: (family.faint ?? []).filter(free).map((order) => ({ order, likely: likelyFaint })) }));
 }
+
+/** The families of a comb in which one group turns faster or slower than the file says: all its orders times `factor`. */
+export function turnedBy(families: readonly LineFamily[], group: LineGroup, factor: number): readonly LineFamily[] {
+  return families.map((family) => (family.group === group ? { ...family, order: family.order * factor, ...(family.faint ? { faint: family.faint.map((order) => order * factor) } : {}) } : family));
+}

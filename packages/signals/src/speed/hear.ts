@@ -1,13 +1,13 @@
 import type { Recording } from '../recording/index.ts';
 import { candidatePaths } from './candidates.ts';
 import { follow } from './coherent.ts';
-import { readyFamilies, type LineComb, type LineGroup, type ReadyFamily } from './comb.ts';
+import { readyFamilies, turnedBy, type LineComb, type LineGroup, type ReadyFamily } from './comb.ts';
 import { envelopeOf, flawsIn } from './envelope.ts';
 import { lineEvidence } from './evidence.ts';
 import type { HeardGroup, Hearing, HearingProgress, Mismatch, SpeedTrack, Verdict } from './hearing.ts';
 import { another, evidenceOf, explainRatio, freeHypotheses, lockedHypothesis, withoutOthers, type Free, type Hypothesis, type Locked } from './hypotheses.ts';
 import { orderSpectrum, standingOut } from './lines.ts';
-import { lookAlong, meanPower, poolFrames, speedsOf, trackStep, type Pooled } from './look.ts';
+import { lookAlong, meanPower, poolFrames, speedsOf, trackStep, type Look, type Pooled } from './look.ts';
 import { prepare } from './prepare.ts';
 import type { FollowedLine } from './phasors.ts';
 import { mendPath } from './refine.ts';
@@ -52,8 +52,10 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
   const all: Hypothesis[] = [];
   let searched = 0;
   onProgress({ part: 0.1, words: 'Looking for the comb of the machine' });
-  for (const paths of candidatePaths({ samples, rate, straighten: straightened, families, slowest: comb.slowest, fastest: comb.fastest })) {
-    const looks = paths.map((turns) => lookAlong(turns, straightened(turns), rate, families, grid));
+  const pathsOf = (some: readonly ReadyFamily[]): Generator<readonly Turns[], undefined> => candidatePaths({ samples, rate, straighten: straightened, families: some, slowest: comb.slowest, fastest: comb.fastest });
+  const lookAt = (turns: Turns, some: readonly ReadyFamily[]): Look => lookAlong(turns, straightened(turns), rate, some, grid);
+  for (const paths of pathsOf(families)) {
+    const looks = paths.map((turns) => lookAt(turns, families));
     const own = looks.map((look) => lockedHypothesis(look, families));
     locked.push(...own);
     all.push(...own, ...looks.flatMap((look) => freeHypotheses(look, families, comb)));
@@ -77,12 +79,17 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
   const audible = heard.filter((each) => each.audible && each.group !== 'mesh').map(({ group }) => group);
   const bound: readonly LineGroup[] = [...audible.filter((group) => group !== best.free?.group), 'mesh'];
 
-  const speed = grid.speeds[best.place]!;
-  const scale = speed / meanSpeed(best.look.turns, rate);
+  // As the machine is heard to turn: what does not fit the file has drawn the path its own way, and would pass for strikes of a bearing.
+  const turningBy = ({ group, factor }: Free): readonly ReadyFamily[] => readyFamilies({ ...comb, families: turnedBy(comb.families, group, factor) });
+  const turning = best.free ? turningBy(best.free) : families;
+  const again = best.free ? (pathsOf(turning).next().value ?? []).map((turns) => lockedHypothesis(lookAt(turns, turning), turning)) : [];
+  const { look, place } = again.filter((each) => Math.abs(usual(each) - usual(best)) < another).reduce<Hypothesis>((most, each) => (each.rank > most.rank ? each : most), best);
+  const speed = grid.speeds[place]!;
+  const scale = speed / meanSpeed(look.turns, rate);
   onProgress({ part: 0.75, words: 'Following the phases' });
-  const lines = standingLines(best.look.pooled, speed, families, bound, rate);
+  const lines = standingLines(look.pooled, speed, families, bound, rate);
   const orders = lines.map(({ order }) => order);
-  const mended = [0.5, 1, 2].filter((span) => span <= seconds).reduce((turns, span) => mendPath(turns, straightened, rate, orders, span), best.look.turns.map((turn) => turn * scale));
+  const mended = [0.5, 1, 2].filter((span) => span <= seconds).reduce((turns, span) => mendPath(turns, straightened, rate, orders, span), look.turns.map((turn) => turn * scale));
   const followed = follow(mended, straightened, rate, lines);
   const ends = [mended, ...(followed ? [followed.turns] : [])].map((turns) => {
     const straight = straightened(turns);
@@ -98,7 +105,7 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
   const engineSilentFrom = best.free?.group === 'engine' ? undefined : silentFrom(turns, straight, rate, engineAlone(pooled, mean, families, rate));
   onProgress({ part: 0.9, words: 'Looking for bearings that strike' });
   const loud = comb.bearings === undefined || comb.bearings.length === 0 ? undefined : envelopeOf(whole, rate * factor, factor);
-  const envelope = loud && flawsIn(straighten(loud, turns), rate, mean, comb.bearings!, families, (comb.shafts ?? []).map(({ order }) => order));
+  const envelope = loud && flawsIn(straighten(loud, turns), rate, mean, comb.bearings!, mismatch ? turningBy(mismatch) : families, (comb.shafts ?? []).map(({ order }) => order));
   const toSi = 2 * Math.PI;
   return {
     verdict: verdictOf(margin, audible, mismatch),

@@ -69,6 +69,18 @@ describe('what does not fit', () => {
     expect(hearing.mismatch!.slip).toBe(false);
   });
 
+  it('an engine that rings at its own firing is no bearing that strikes, though the file has another pinion', () => {
+    const firing = (113 / 14) * (14 / 15);
+    const file: LineComb = { ...twoStroke, bearings: [{ id: 'beside the firing', turns: 4.7, strikes: { 'outer race': 0.985 * 2 * firing, 'inner race': 22.7, ball: 9.1 } }] };
+    const scene = { ...offRatioScene(2, 4, 3, 'engine', 14 / 15, twoStroke), ...everybody, rate: 22_050, strikes: { order: firing, ring: 7000, loudness: -8 } };
+    const hearing = hear(makeRecording(scene).recording, file);
+    expect(hearing.verdict).toBe('mismatch');
+    expect(hearing.flaws).toEqual([]);
+    // The same strikes from a bearing are told: 1.2 % off what its sizes say, where nothing of the engine stands.
+    const struck = hear(makeRecording({ ...scene, strikes: { ...scene.strikes, order: 0.997 * 2 * firing } }).recording, file);
+    expect(struck.flaws!.map(({ candidates: [first] }) => first!.place)).toEqual(['outer race']);
+  });
+
   it('a wheel with a tooth less, whose firing falls upon blade lines, is named by the lines between them', () => {
     // 112 on 14 turns eight times: the first three firing lines are blade lines, the fourth is beyond the blades.
     const real: LineComb = { ...twoStroke, families: twoStroke.families.map((family) => (family.id === 'mesh main' ? { ...family, order: 112 } : family)) };
