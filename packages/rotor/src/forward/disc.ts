@@ -1,6 +1,5 @@
-import { evaluateBlade, sectionRow, stallBegun, type SectionRow } from '../airfoils/index.ts';
 import type { BladeElements, Flow } from '../hover/index.ts';
-import { inflowAngle } from '../series/index.ts';
+import { BladeAtAzimuth } from './blade-at-azimuth.ts';
 import type { Flapping, FlightCondition, TrimModel } from './model.ts';
 
 /** θ0, θ1c, θ1s, λ_i, β0 */
@@ -20,19 +19,9 @@ export class Disc {
   readonly #flow: Flow;
   readonly #model: TrimModel;
   readonly #flapping: Flapping;
-  readonly #row: SectionRow;
-  readonly #mach: Float64Array;
-  readonly #stations: Float64Array;
-  readonly #lifting: Float64Array;
+  readonly #blade: BladeAtAzimuth;
   readonly #cosines: Float64Array;
   readonly #sines: Float64Array;
-  readonly #across: Float64Array;
-  readonly #through: Float64Array;
-  readonly #past: Float64Array;
-  /** Of one blade at one azimuth: force, flapping moment, in the disc, its moment, drag power, elements’ radii that stall. */
-  readonly #blade = new Float64Array(6);
-  /** Its slopes: force and moment per pitch, force, moment and second moment per inflow. */
-  readonly #slopes = new Float64Array(5);
   readonly #residuals = new Float64Array(UNKNOWNS);
   /** The Jacobian by rows, and in the last column of each the residual with its sign turned. */
   readonly system = new Float64Array(UNKNOWNS * COLUMNS);
@@ -40,14 +29,11 @@ export class Disc {
   readonly result = { power: 0, profilePower: 0, backwardForce: 0, stalledFraction: 0 };
 
   constructor(elements: BladeElements, flow: Flow, flapping: Flapping, model: TrimModel) {
-    const column = (): Float64Array => new Float64Array(elements.stations.length);
     this.#elements = elements;
     this.#flow = flow;
     this.#flapping = flapping;
     this.#model = model;
-    this.#row = sectionRow(elements.stations.length);
-    [this.#mach, this.#lifting, this.#across, this.#through, this.#past] = [column(), column(), column(), column(), column()];
-    this.#stations = elements.stations.map((r) => r / elements.radius);
+    this.#blade = new BladeAtAzimuth(elements, flow, model.roughness);
     this.#cosines = Float64Array.from({ length: model.azimuths }, (_, j) => Math.cos((2 * Math.PI * j) / model.azimuths));
     this.#sines = Float64Array.from({ length: model.azimuths }, (_, j) => Math.sin((2 * Math.PI * j) / model.azimuths));
   }
@@ -60,10 +46,7 @@ export class Disc {
 
   /** Share of each element that lifts at a thrust: B = 1 − √(2C_T)/b. */
   setLifting(condition: FlightCondition): void {
-    const { blades, radius, rootCutout } = this.#elements;
-    const reach = this.#model.tipLoss ? 1 - Math.sqrt(2 * this.thrustCoefficient(condition)) / blades : 1;
-    const width = (1 - rootCutout / radius) / this.#stations.length;
-    for (let i = 0; i < this.#lifting.length; i++) this.#lifting[i] = Math.max(0, Math.min(1, (reach - this.#stations[i]!) / width + 0.5));
+    this.#blade.setLifting(this.#model.tipLoss ? 1 - Math.sqrt(2 * this.thrustCoefficient(condition)) / this.#elements.blades : 1);
   }
 
   /** ½ρcu² over one blade, summed over blades and averaged around: b/2·ρ(ΩR)²·R·Δx/azimuths; chords stand in the sums. */
@@ -82,13 +65,11 @@ export class Disc {
    */
   pass(condition: FlightCondition, unknowns: Float64Array, withSlopes: boolean): number {
     const { advanceRatio: mu, throughRatio, speed, thrust: wanted } = condition;
-    const { blades, radius, section } = this.#elements;
-    const { roughness, inducedFactor, unevenness, azimuths } = this.#model;
+    const { blades, radius } = this.#elements;
+    const { inducedFactor, unevenness, azimuths } = this.#model;
     const { inertia, frequencyRatio, cosine, sine } = this.#flapping;
-    const { speedOfSound } = this.#flow;
-    const blade = this.#blade;
-    const slopes = this.#slopes;
-    const mach = speedOfSound === undefined ? undefined : this.#mach;
+    const blade = this.#blade.sums;
+    const { slopes } = this.#blade;
     const tip = speed * radius;
     const induced = unknowns[3]!;
     const coning = unknowns[4]!;
@@ -129,9 +110,7 @@ export class Disc {
       const s = this.#sines[j]!;
       const flapped = coning + cosine * c + sine * s;
       const spread = skew * c - 2 * mu * s;
-      this.#meet(unknowns[0]! + unknowns[1]! * c + unknowns[2]! * s, mu * s, throughRatio + induced + mu * flapped * c, induced * spread + sine * c - cosine * s, tip);
-      evaluateBlade(section, this.#row, mach, roughness);
-      this.#load();
+      this.#blade.meet(unknowns[0]! + unknowns[1]! * c + unknowns[2]! * s, mu * s, throughRatio + induced + mu * flapped * c, induced * spread + sine * c - cosine * s, tip);
       const moment = blade[1]!;
       thrust += blade[0]!;
       flap += moment;
@@ -142,7 +121,7 @@ export class Disc {
       dragPower += blade[4]!;
       stalled += blade[5]!;
       if (!withSlopes) continue;
-      this.#slope();
+      this.#blade.slope();
       const forcePerPitch = slopes[0]!;
       const momentPerPitch = slopes[1]!;
       const forcePerFlow = slopes[2]!;
@@ -229,126 +208,5 @@ export class Disc {
     this.result.backwardForce = scale * backward;
     this.result.stalledFraction = stalled / azimuths;
     return worst;
-  }
-
-  /**
-   * What the sections of a blade meet at one azimuth.
-   *
-   * @param pitch  [rad] at twist 0
-   * @param ahead  U_T at the axis; it grows by 1 along the radius
-   * @param level  U_P at the axis
-   * @param slant  by how much U_P grows along the radius
-   * @param tip    ΩR [m/s]
-   */
-  #meet(pitch: number, ahead: number, level: number, slant: number, tip: number): void {
-    const { chords, twist } = this.#elements;
-    const { kinematicViscosity, speedOfSound } = this.#flow;
-    const { angle, reynolds } = this.#row;
-    const stations = this.#stations;
-    const acrosses = this.#across;
-    const throughs = this.#through;
-    const pasts = this.#past;
-    const perReynolds = tip / kinematicViscosity;
-    for (let i = 0; i < stations.length; i++) {
-      const x = stations[i]!;
-      const across = x + ahead;
-      const through = level + slant * x;
-      const past = Math.sqrt(across * across + through * through);
-      acrosses[i] = across;
-      throughs[i] = through;
-      pasts[i] = past;
-      let attack = pitch + twist[i]! - inflowAngle(through, across);
-      if (attack > Math.PI) attack -= 2 * Math.PI;
-      else if (attack < -Math.PI) attack += 2 * Math.PI;
-      angle[i] = attack;
-      reynolds[i] = past * chords[i]! * perReynolds;
-    }
-    if (speedOfSound === undefined) return;
-    const machs = this.#mach;
-    const perMach = tip / speedOfSound;
-    for (let i = 0; i < machs.length; i++) machs[i] = pasts[i]! * perMach;
-  }
-
-  /** Sums of a blade’s loads over its elements, in chord times tip speed squared. */
-  #load(): void {
-    const { chords, section } = this.#elements;
-    const { angle, lift, drag, liftSlope } = this.#row;
-    const stations = this.#stations;
-    const lifting = this.#lifting;
-    const acrosses = this.#across;
-    const throughs = this.#through;
-    const pasts = this.#past;
-    let force = 0;
-    let moment = 0;
-    let inDisc = 0;
-    let torque = 0;
-    let dragPower = 0;
-    let stalled = 0;
-    let swept = 0;
-    for (let i = 0; i < stations.length; i++) {
-      const x = stations[i]!;
-      const across = acrosses[i]!;
-      const through = throughs[i]!;
-      const past = pasts[i]!;
-      const cl = lift[i]! * lifting[i]!;
-      const cd = drag[i]!;
-      const weight = chords[i]! * past;
-      const normal = weight * (cl * across - cd * through);
-      const holding = weight * (cl * through + cd * across);
-      force += normal;
-      moment += normal * x;
-      inDisc += holding;
-      torque += holding * x;
-      dragPower += weight * cd * past * past;
-      swept += x;
-      if (stallBegun(section, angle[i]!, liftSlope[i]!)) stalled += x;
-    }
-    const blade = this.#blade;
-    blade[0] = force;
-    blade[1] = moment;
-    blade[2] = inDisc;
-    blade[3] = torque;
-    blade[4] = dragPower;
-    blade[5] = stalled / swept;
-  }
-
-  /** Sums of the slopes of force and flapping moment with the pitch, and with the flow through the disc. */
-  #slope(): void {
-    const { chords } = this.#elements;
-    const { lift, drag, liftSlope, dragSlope } = this.#row;
-    const stations = this.#stations;
-    const lifting = this.#lifting;
-    const acrosses = this.#across;
-    const throughs = this.#through;
-    const pasts = this.#past;
-    let forcePerPitch = 0;
-    let momentPerPitch = 0;
-    let forcePerFlow = 0;
-    let momentPerFlow = 0;
-    let secondPerFlow = 0;
-    for (let i = 0; i < stations.length; i++) {
-      const x = stations[i]!;
-      const across = acrosses[i]!;
-      const through = throughs[i]!;
-      const past = pasts[i]!;
-      const share = lifting[i]!;
-      const cd = drag[i]!;
-      const chord = chords[i]!;
-      const along = lift[i]! * share * across - cd * through;
-      const perPitch = chord * past * (liftSlope[i]! * share * across - dragSlope[i]! * through);
-      const perPast = 1 / past;
-      const perFlow = chord * (through * along * perPast - past * cd) - perPitch * across * perPast * perPast;
-      forcePerPitch += perPitch;
-      momentPerPitch += perPitch * x;
-      forcePerFlow += perFlow;
-      momentPerFlow += perFlow * x;
-      secondPerFlow += perFlow * x * x;
-    }
-    const slopes = this.#slopes;
-    slopes[0] = forcePerPitch;
-    slopes[1] = momentPerPitch;
-    slopes[2] = forcePerFlow;
-    slopes[3] = momentPerFlow;
-    slopes[4] = secondPerFlow;
   }
 }
