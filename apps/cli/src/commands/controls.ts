@@ -117,6 +117,7 @@ function qualityRows({ plate, tail }: ControlsReport): readonly (readonly [strin
     ...(slowest ? loadRows('a cyclic servo', slowest) : []),
     ...(tail?.quality ? [['tail pitch, all of the servo\'s travel', `${show(tail.quality.reach[0], '°')} to ${show(tail.quality.reach[1], '°')}`]] as const : []),
     ...(tail?.quality ? [['one degree of the tail servo, at the blade', show(Math.abs(tail.quality.pitchPerServo) * degree, '°')]] as const : []),
+    ...(tail?.toDeadCentre === undefined ? [] : [['arm and rod of the tail, from in line, at least', show(tail.toDeadCentre.angle, '°')] as const]),
     ...(tail?.load ? loadRows('the tail servo', tail.load) : []),
     ...(tail ? [['play at the tail blades, all together', show(tail.play.sum, '°')]] as const : []),
   ];

@@ -1,4 +1,5 @@
-import { linkBalls, leanOf, servoRodLeans, tiltOf, trainAt, type PlatePose, type Vector3 } from '@rotorwright/mechanics';
+import type { Link } from '@rotorwright/machine';
+import { linkBalls, leanOf, servoRodLeans, tiltOf, toDeadCentre, trainAt, type Mover, type PlatePose, type SwashplateGeometry, type Vector3 } from '@rotorwright/mechanics';
 import type { Lead } from './layout.ts';
 import { less } from './mast-frame.ts';
 import { cranksAt, sweepSticks } from './plate-motion.ts';
@@ -20,6 +21,13 @@ export interface WorstLean {
   readonly azimuth?: number;
 }
 
+/** The least turn that an arm, lever or grip has left to where its rod lies in line with it, the dead centre. */
+export interface LeastTurn {
+  readonly link: string;
+  /** rad */
+  readonly angle: number;
+}
+
 /** What a plate goes through over all positions of the sticks. */
 export interface Envelope {
   /** Positions that something does not reach. */
@@ -28,8 +36,7 @@ export interface Envelope {
   readonly leans: readonly WorstLean[];
   /** Largest turn of each servo from mid travel, rad. */
   readonly servoTurns: readonly number[];
-  /** Least turn that an arm has left to the dead centre, rad. */
-  readonly toDeadCentre: { readonly link: string; readonly angle: number; readonly sticks: Sticks } | undefined;
+  readonly toDeadCentre: LeastTurn | undefined;
   readonly tilt: number;
   /** Lowest and highest of the plate's centre from mid travel, m. */
   readonly rise: readonly [low: number, high: number];
@@ -45,12 +52,10 @@ const positions: readonly Sticks[] = [-1, 0, 1].flatMap((collective) => [
 export function envelopeOf(plate: Plate): Envelope {
   const sweep = sweepSticks(plate, positions);
   const count = plate.servos.length;
-  const worst = new Map<string, WorstLean>();
-  const keep = (lean: WorstLean): void => keepWorst(worst, lean);
+  const tightest = tightestOf();
   const unreached: Sticks[] = [];
   const servoTurns = plate.servos.map(() => 0);
   let [tilt, low, high] = [0, 0, 0];
-  let dead: Envelope['toDeadCentre'];
   positions.forEach((sticks, position) => {
     const [height, p, q] = sweep ? sweep.poses.subarray(3 * position, 3 * position + 3) : [];
     const pitches = sweep?.pitches.subarray(azimuths * position, azimuths * (position + 1));
@@ -66,73 +71,91 @@ export function envelopeOf(plate: Plate): Envelope {
     low = Math.min(low, height);
     high = Math.max(high, height);
     // 1. Rods below the plate, and those between servos and levers.
-    servoRodLeans(cranks.geometry, cranks.angles, pose)?.forEach(({ from, to, toDeadCentre }, end) => {
+    servoRodLeans(cranks.geometry, cranks.angles, pose)?.forEach(({ from, to, toDeadCentre: left }, end) => {
       const { link } = plate.ends[end]!;
-      keep({ link: link.id, ball: 'from', lean: from, ...limitOf(link.lean), sticks });
-      keep({ link: link.id, ball: 'to', lean: to, ...limitOf(link.lean), sticks });
-      if (dead === undefined || toDeadCentre < dead.angle) dead = { link: link.id, angle: toDeadCentre, sticks };
+      tightest.keep([{ link, ball: 'from', lean: from, left }, { link, ball: 'to', lean: to }], { sticks });
     });
-    for (const lean of leverLeans(plate, angles)) keep({ ...lean, sticks });
+    tightest.keep(leverStands(plate, angles), { sticks });
     // 2. The link above it, all round.
-    const { link } = plate.pitchRod;
     pitches.forEach((pitch, index) => {
       const azimuth = (2 * Math.PI * index) / azimuths;
-      const balls = linkBalls(plate.geometry, pose, azimuth, pitch);
-      if (balls === undefined) return;
-      const rod = less(balls.grip, balls.upper);
-      keep({ link: link.id, ball: 'from', lean: leanOf(rod, balls.upperStud), ...limitOf(link.lean), sticks, azimuth });
-      keep({ link: link.id, ball: 'to', lean: leanOf(rod, balls.gripStud), ...limitOf(link.lean), sticks, azimuth });
+      tightest.keep(linkStands(plate.pitchRod.link, plate.geometry, pose, azimuth, pitch), { sticks, azimuth });
     });
   });
-  return { unreached, leans: steepestFirst(worst), servoTurns, toDeadCentre: dead, tilt, rise: [low, high] };
+  return { unreached, servoTurns, tilt, rise: [low, high], ...tightest.found() };
 }
 
-/** Of each ball the steepest. */
-function keepWorst(worst: Map<string, WorstLean>, lean: WorstLean): void {
-  const key = `${lean.link} ${lean.ball}`;
-  if ((worst.get(key)?.lean ?? -1) < lean.lean) worst.set(key, lean);
+/** How a rod stands on one of its balls. */
+interface Stand {
+  readonly link: Link;
+  readonly ball: 'from' | 'to';
+  /** rad */
+  readonly lean: number;
+  /** Turn that is left to the dead centre of the arm that carries the ball, rad; absent where no arm does. */
+  readonly left?: number;
+}
+
+/** Keeps of each ball the steepest, and of all arms the one nearest its dead centre. */
+function tightestOf() {
+  const worst = new Map<string, WorstLean>();
+  let dead: LeastTurn | undefined;
+  const keep = (stands: readonly Stand[], where: Pick<WorstLean, 'sticks' | 'azimuth'>): void => {
+    for (const { link: { id: link, lean: limit }, ball, lean, left: turn } of stands) {
+      const key = `${link} ${ball}`;
+      if ((worst.get(key)?.lean ?? -1) < lean) worst.set(key, { link, ball, lean, ...(limit === undefined ? {} : { limit }), ...where });
+      if (turn !== undefined && (dead === undefined || turn < dead.angle)) dead = { link, angle: turn };
+    }
+  };
+  // The ball that has least left of its limit first; where the file has no limit, by the lean.
+  return { keep, found: () => ({ leans: [...worst.values()].toSorted((a, b) => left(a) - left(b) || b.lean - a.lean), toDeadCentre: dead }) };
 }
 
 const azimuths = 72;
-const limitOf = (limit: number | undefined): { readonly limit?: number } => (limit === undefined ? {} : { limit });
-
-/** The ball that has least left of its limit first; where the file has no limit, by the lean. */
-const steepestFirst = (worst: ReadonlyMap<string, WorstLean>): readonly WorstLean[] =>
-  [...worst.values()].toSorted((a, b) => left(a) - left(b) || b.lean - a.lean);
 const left = ({ lean, limit }: WorstLean): number => (limit ?? Math.PI / 2) - lean;
 
-function leverLeans(lead: Pick<Lead, 'train' | 'rods'>, angles: readonly number[]): readonly Omit<WorstLean, 'sticks'>[] {
-  const { train, rods } = lead;
+/** The rods between servos and levers, and one from there straight to a slider. */
+function leverStands({ train, rods }: Pick<Lead, 'train' | 'rods'>, angles: readonly number[], slid?: { readonly mover: Mover; readonly ball: Vector3; readonly end: Vector3; readonly link: Link }): readonly Stand[] {
   const position = trainAt(train, angles);
   if ('unreached' in position) return [];
-  return train.levers.flatMap(({ rod, ball, axis }, index) => {
-    const { link } = rods[index]!;
-    const along: Vector3 = less(position.at({ lever: index }, ball), position.at(rod.from, rod.ball));
-    const before = 'servo' in rod.from ? train.servos[rod.from.servo]!.axis : train.levers[rod.from.lever]!.axis;
-    return [
-      { link: link.id, ball: 'from' as const, lean: leanOf(along, before), ...limitOf(link.lean) },
-      { link: link.id, ball: 'to' as const, lean: leanOf(along, axis), ...limitOf(link.lean) },
-    ];
+  /** Where a ball on a servo or lever has gone, how it stands off the axis, and how that lies now. */
+  const armOf = (mover: Mover, rest: Vector3) => {
+    const { pivot, axis } = 'servo' in mover ? train.servos[mover.servo]! : train.levers[mover.lever]!;
+    const [start, tip, ball] = [position.at(mover, pivot), position.at(mover, [pivot[0] + axis[0], pivot[1] + axis[1], pivot[2] + axis[2]]), position.at(mover, rest)];
+    return { ball, axis: less(tip, start), arm: less(ball, start) };
+  };
+  const standOf = (link: Link, ball: Stand['ball'], rod: Vector3, { axis, arm }: ReturnType<typeof armOf>): Stand => ({ link, ball, lean: leanOf(rod, axis), left: toDeadCentre(rod, arm, axis) });
+  const levers = train.levers.flatMap(({ rod, ball }, index) => {
+    const [from, to] = [armOf(rod.from, rod.ball), armOf({ lever: index }, ball)];
+    const along = less(to.ball, from.ball);
+    return [standOf(rods[index]!.link, 'from', along, from), standOf(rods[index]!.link, 'to', along, to)];
   });
+  if (slid === undefined) return levers;
+  const from = armOf(slid.mover, slid.ball);
+  return [...levers, standOf(slid.link, 'from', less(slid.end, from.ball), from)];
+}
+
+/** The link to a grip, with the blade at an azimuth and a pitch, rad. */
+function linkStands(link: Link, hub: SwashplateGeometry, pose: PlatePose, azimuth: number, pitch: number): readonly Stand[] {
+  const balls = linkBalls(hub, pose, azimuth, pitch);
+  if (balls === undefined) return [];
+  const rod = less(balls.grip, balls.upper);
+  const arm: Vector3 = [0, balls.grip[1], balls.grip[2] - hub.grip.height];
+  return [{ link, ball: 'from', lean: leanOf(rod, balls.upperStud) }, { link, ball: 'to', lean: leanOf(rod, balls.gripStud), left: toDeadCentre(rod, arm, balls.gripStud) }];
 }
 
 /** The same for the tail, between two angles of its servo. */
-export function tailLeans(tail: Tail, from: number, to: number): readonly WorstLean[] {
-  const worst = new Map<string, WorstLean>();
+export function tailEnvelope(tail: Tail, from: number, to: number): Pick<Envelope, 'leans' | 'toDeadCentre'> {
+  const tightest = tightestOf();
   const steps = 40;
+  const { push, line } = tail;
   for (let index = 0; index <= steps; index += 1) {
     const angle = from + ((to - from) * index) / steps;
     const there = tailAt(tail, angle);
     if (there === undefined) continue;
     const sticks = { yaw: -1 + (2 * index) / steps };
-    const balls = linkBalls(tail.hub, { height: there.slide, p: 0, q: 0 }, 0, there.pitch);
-    const { link } = tail.bladeRod;
-    const rod = balls && less(balls.grip, balls.upper);
-    const leans = [
-      ...leverLeans(tail, [angle]),
-      ...(balls && rod ? [{ link: link.id, ball: 'from' as const, lean: leanOf(rod, balls.upperStud), ...limitOf(link.lean) }, { link: link.id, ball: 'to' as const, lean: leanOf(rod, balls.gripStud), ...limitOf(link.lean) }] : []),
-    ];
-    for (const lean of leans) keepWorst(worst, { ...lean, sticks });
+    const slid = 'rod' in push ? { mover: push.mover, ball: push.ball, link: push.rod.link, end: [push.end[0] + there.slide * line[0], push.end[1] + there.slide * line[1], push.end[2] + there.slide * line[2]] as const } : undefined;
+    tightest.keep(leverStands(tail, [angle], slid), { sticks });
+    tightest.keep(linkStands(tail.bladeRod.link, tail.hub, { height: there.slide, p: 0, q: 0 }, 0, there.pitch), { sticks });
   }
-  return steepestFirst(worst);
+  return tightest.found();
 }

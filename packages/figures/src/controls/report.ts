@@ -1,6 +1,6 @@
 import type { FigureSet } from '../set/figure-set.ts';
 import { armChoices, type ArmChoice } from './arm-holes.ts';
-import { envelopeOf, tailLeans, type Envelope, type WorstLean } from './envelope.ts';
+import { envelopeOf, tailEnvelope, type Envelope, type LeastTurn, type WorstLean } from './envelope.ts';
 import type { Rod } from './layout.ts';
 import { linkTable, subTrim, type LinkSetting, type SubTrim } from './link-table.ts';
 import { servoLoads, tailLoad, type ServoLoad } from './loads.ts';
@@ -41,6 +41,7 @@ export interface TailReport {
   readonly tail: Tail;
   readonly quality?: TailQuality;
   readonly leans: readonly WorstLean[];
+  readonly toDeadCentre?: LeastTurn;
   readonly play: Play;
   /** Absent where the moment of the blades is not known, or the wanted pitch is out of reach. */
   readonly load?: ServoLoad;
@@ -100,5 +101,6 @@ function tailReport(set: FigureSet, tail: Tail): TailReport {
   const stiffness = featheringStiffness(set, tail);
   const load = quality && stiffness !== undefined && tailLoad(tail, quality, stiffness);
   const [low, high] = [quality?.low?.angle, quality?.high?.angle];
-  return { tail, ...(quality ? { quality } : {}), leans: low === undefined || high === undefined ? [] : tailLeans(tail, low, high), play: tailPlay(tail), ...(load ? { load } : {}) };
+  const envelope = low === undefined || high === undefined ? undefined : tailEnvelope(tail, low, high);
+  return { tail, ...(quality ? { quality } : {}), leans: envelope?.leans ?? [], ...(envelope?.toDeadCentre ? { toDeadCentre: envelope.toDeadCentre } : {}), play: tailPlay(tail), ...(load ? { load } : {}) };
 }

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { tailEnvelope } from '../../src/controls/envelope.ts';
 import { servoForPitch, tailAt, tailOf, type Tail } from '../../src/controls/tail.ts';
 import { bench, example, tailIn } from './benches.ts';
 import { carriedBy, halved } from './independent.ts';
@@ -51,6 +52,33 @@ describe.each(tails)('slider and blade of %s', (_, tail, most) => {
       expect(Math.abs(there.slide - slide)).toBeLessThan(1e-9);
       expect(Math.abs(there.pitch - pitch)).toBeLessThan(1e-9);
     }), { numRuns: 40 });
+  });
+});
+
+describe.each(tails)('rods and arms of %s', (_, tail) => {
+  it('tell the steepest lean of each ball and the least turn to a dead centre, at rest from the balls of the file', () => {
+    const { leans, toDeadCentre } = tailEnvelope(tail, 0, 0);
+    // Every rod on the way is told: from servo to lever on both balls, straight to a slider on that of the servo.
+    const rods = 'rod' in tail.push ? [`${tail.push.rod.link.id} from`] : tail.rods.flatMap(({ link }) => [`${link.id} from`, `${link.id} to`]);
+    expect(leans.map(({ link, ball }) => `${link} ${ball}`).toSorted()).toEqual([...rods, 'tail-link from', 'tail-link to'].toSorted());
+    // Independent route: angles between arms and rods by their cosines, at rest.
+    const between = (a: readonly number[], b: readonly number[]): number => {
+      const angle = Math.acos(a.reduce((sum, each, at) => sum + each * b[at]!, 0) / Math.hypot(...a) / Math.hypot(...b));
+      return Math.min(angle, Math.PI - angle);
+    };
+    const { slide, pitch } = tailAt(tail, 0)!;
+    const { link: { upperBall }, grip: { ball: [, t, z], height } } = tail.hub;
+    const arm = [t * Math.cos(pitch) - z * Math.sin(pitch), t * Math.sin(pitch) + z * Math.cos(pitch)];
+    const atGrip = between(arm, [arm[0]! - upperBall[1], arm[1]! + height - upperBall[2] - slide]);
+    const rest = tail.train.levers.flatMap(({ pivot, ball, rod }) => {
+      const servo = tail.train.servos[0]!.pivot;
+      const along = ball.map((each, at) => each - rod.ball[at]!);
+      // All axes here stand upright.
+      const level = (a: readonly number[], b: readonly number[]): readonly number[] => [a[0]! - b[0]!, a[1]! - b[1]!];
+      return [between(level(ball, pivot), along.slice(0, 2)), between(level(rod.ball, servo), along.slice(0, 2))];
+    });
+    const pushed = 'rod' in tail.push ? [between([0.012, 0], [0.002, 0.1])] : [];
+    expect(toDeadCentre!.angle).toBeCloseTo(Math.min(atGrip, ...rest, ...pushed), 6);
   });
 });
 

@@ -116,6 +116,7 @@ export function QualityList({ plate, tail, set, machine, onOpen }: Pick<Controls
     ] as const : []),
     ...(plate ? [['Plate leans at most', `${show(plate.envelope.tilt, '°')}${plate.plate.swashplate.tilt === undefined ? '' : ` of ${show(plate.plate.swashplate.tilt, '°')}`}`]] as const : []),
     ...(plate?.envelope.toDeadCentre ? [['Arm and rod, from in line, at least', show(plate.envelope.toDeadCentre.angle, '°')]] as const : []),
+    ...(tail?.toDeadCentre ? [['Arm and rod of the tail, from in line, at least', show(tail.toDeadCentre.angle, '°')]] as const : []),
     ...(plate?.leanToBoom === undefined ? [] : [['A tip meets the boom when the disc leans back', show(plate.leanToBoom, '°')]] as const),
     ...(of ? [['One degree of a cyclic servo turns a blade by at most', show(of.pitchPerServo * degree, '°', 2)]] as const : []),
     ...(tail?.quality ? [['One degree of the tail servo, at mid travel, by', show(Math.abs(tail.quality.pitchPerServo) * degree, '°', 2)]] as const : []),
