@@ -20,3 +20,15 @@ it('a step of a screw tells its preload and opens its working, down to the file 
   await working.waitFor();
   expect(await working.innerText()).toMatch(/VDI 2230/);
 });
+
+it('a step of bearings tells how warm the housing must be and how much grease goes in, and opens the working', async () => {
+  const page = await open('/m/whimbrel/build?module=mast&step=mast%2Fmast');
+  const own = page.getByRole('list', { name: 'Warmth and grease of its bearings' });
+  await own.waitFor();
+  expect(await own.innerText()).toMatch(/Housing warm enough for lower mast bearing to drop in\s+\d\d\.?\d* °C[\s\S]*Fresh grease for lower mast bearing\s+0\.\d+ g/);
+  expect(await barriers(page)).toEqual([]);
+  await own.getByRole('link', { name: /^Housing warm enough for lower/ }).click();
+  const working = page.getByRole('dialog');
+  await working.waitFor();
+  expect(await working.innerText()).toMatch(/Linear thermal expansion/);
+});

@@ -51,8 +51,10 @@ function turnsWith({ get, machine }: Builder, { shaftOf }: Members, part: Part, 
   if (part.kind === 'one-way') return { note: 'A one-way clutch: oil or grease as its maker says.' };
   if (part.kind === 'angular-contact') return anew('The rule knows no angular contact');
   if (stack?.housing.some((each) => partAt(machine, each)?.kind === 'grip')) return anew('It swings and does not turn');
-  const spindle = stack && shaftOf.get(stack.spindle);
-  const housing = stack?.housing.map((each) => shaftOf.get(each)).find((shaft) => shaft !== undefined);
+  // A ring of the swashplate is driven over a ball: the file says with what it turns.
+  const shaftBy = (id: InstanceId): string | undefined => shaftOf.get(id) ?? shaftOf.get(partAt(machine, id)?.turnsWith ?? '');
+  const spindle = stack && shaftBy(stack.spindle);
+  const housing = stack?.housing.map(shaftBy).find((shaft) => shaft !== undefined);
   if (spindle !== undefined && housing !== undefined) return anew(spindle === housing ? 'Its rings turn together' : 'Both its rings turn');
   const shaft = spindle ?? housing;
   const speed = shaft === undefined ? undefined : get(`speed ${shaft}`);

@@ -1,4 +1,5 @@
-import { inFirstCopy, membersOf } from '../directions/members.ts';
+import type { InstanceId } from '@rotorwright/machine';
+import { inFirstCopy, membersOf, partAt } from '../directions/members.ts';
 import { builderFor } from '../set/builder.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { bearingCare, bearingsOf, type BearingCare } from './bearings.ts';
@@ -24,4 +25,19 @@ export function careOf(set: FigureSet): Care {
   const members = membersOf(machine);
   const bearings = bearingsOf(builder, inFirstCopy(machine)).map((one) => bearingCare(builder, members, one));
   return { set: { ...set, all: builder.all(), get: builder.get, outputs: (name) => builder.outputs(name) ?? set.outputs(name) }, meshes, bearings };
+}
+
+/** Bearings that a step puts in: those of its stack, or of its press fit. A step of a second copy has those of the first. */
+export function careAt({ set: { machine }, bearings }: Care, step: string): readonly BearingCare[] {
+  const stack = machine.stacks.get(step);
+  const joint = machine.joints.get(step);
+  const placed = stack ? stack.order.flatMap((item) => ('part' in item ? [item.part] : [])) : (joint?.each.flatMap(({ holds }) => holds) ?? []);
+  const alike = new Set(placed.flatMap((instance) => keyOf(machine, instance) ?? []));
+  return bearings.filter(({ instance }) => alike.has(keyOf(machine, instance) ?? ''));
+}
+
+/** The same for the same part of every copy of a module. */
+function keyOf(machine: FigureSet['machine'], instance: InstanceId): string | undefined {
+  const part = partAt(machine, instance);
+  return part && instance.replace(part.module, machine.modules.get(part.module)?.key ?? part.module);
 }

@@ -1,4 +1,4 @@
-import { bearingWords, careOf, careWants, figures, meshWords, working } from '@rotorwright/figures';
+import { bearingWords, careAt, careOf, careWants, figures, meshWords, working } from '@rotorwright/figures';
 import { describe, expect, test } from 'vitest';
 import { read } from '../read.ts';
 
@@ -83,6 +83,12 @@ describe('when a bearing wants fresh grease', () => {
     expect(bearing(file()).grease!.value).toBeCloseTo(0.77e-3, 9);
   });
 
+  test('goes by the part with which a ring turns, where no joint ties it to a shaft', () => {
+    const loose = file({ axis: 'left' }).replace('spindle: pinion', 'spindle: race').replace('{shoulder: pinion}', '{shoulder: race}').replace('on: pinion, holds: high', 'on: race, holds: high').replace('      mount:', '      race: {kind: part, turns-with: pinion}\n      mount:');
+    expect(bearing(loose).interval!.value! / 3600).toBeCloseTo(3804.79, 1);
+    expect(bearing(loose.replace(', turns-with: pinion', '')).note).toMatch(/No shaft/u);
+  });
+
   test.each([
     ['a one-way clutch', file().replace('low: {kind: deep-groove', 'low: {kind: one-way'), /maker/u],
     ['an angular contact bearing', file().replace('low: {kind: deep-groove', 'low: {kind: angular-contact'), /angular contact/u],
@@ -95,6 +101,24 @@ describe('when a bearing wants fresh grease', () => {
     const one = bearing(text);
     expect(one).not.toHaveProperty('interval');
     expect(one.note).toMatch(note);
+  });
+});
+
+describe('what a step needs of them', () => {
+  const named = (text: string, step: string): readonly string[] => careAt(care(text), step).map(({ instance }) => instance);
+
+  test('is what stands in its stack, or is held by its press fit', () => {
+    expect(named(file(), 'block/main')).toEqual(['block/low', 'block/high']);
+    const pressed = file({ bearing: 'material: steel' }).replace('    joints:', '    joints:\n      seat: {kind: press, in: mount, holds: low, fit: N7, lock: retaining}');
+    expect(named(pressed, 'block/seat')).toEqual(['block/low']);
+  });
+
+  test('is nothing where no bearing goes in', () => expect(named(file(), 'block')).toEqual([]));
+
+  test('is that of the first copy in every copy of a module', () => {
+    const twice = file().replace('  block:\n', '  block:\n    copies: [A, B]\n').replaceAll('block/', 'block.A/');
+    expect(named(twice, 'block.A/main')).toEqual(['block.A/low', 'block.A/high']);
+    expect(named(twice, 'block.B/main')).toEqual(['block.A/low', 'block.A/high']);
   });
 });
 

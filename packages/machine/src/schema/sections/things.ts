@@ -64,7 +64,7 @@ export const partFields = {
   'housing-fit': text('Bearings: how the hole that takes it is made, after ISO 286. A press joint that holds it may say so as its `fit`.', 'N7'),
   thread: text('Thread, for rods and ends.', 'M3'),
   grease: reference('What it is greased with.', ['consumable'], 'ball-grease'),
-  'turns-with': reference('Loose things in a stack: the part that they turn with.', ['part'], 'tail-hub/hub'),
+  'turns-with': reference('Loose things in a stack, and rings driven over a ball: the part that they turn with.', ['part'], 'tail-hub/hub'),
   'moves-on': reference('Part that it slides on.', ['part'], 'tail-end/shaft'),
   facing: map('Only what is a choice: the open side of a cage, a seal.', text('Where it looks: an end of the stack.', 'outboard'), 'name'),
   ground: flag('What everything is finally mounted on.'),
