@@ -36,9 +36,10 @@ export function stepMaker(fingerprint: (step: string) => string): (draft: Draft,
     get bearings() { return wordsOf(this.id).bearings; },
     get fingerprint() { return fingerprint(this.id); },
   };
-  const whenRead = Object.getOwnPropertyDescriptors(readers);
+  const ofStacks = Object.getOwnPropertyDescriptors(readers);
+  const { facings: _facings, bearings: _bearings, ...ofOthers } = ofStacks;
   return ({ facts, words }, place) => {
     said.set(facts.id, once(words));
-    return Object.defineProperties(Object.assign({}, facts, place), whenRead) as Step;
+    return Object.defineProperties(Object.assign({}, facts, place), facts.kind === 'assemble' ? ofStacks : ofOthers) as Step;
   };
 }

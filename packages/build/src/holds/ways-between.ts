@@ -58,7 +58,11 @@ export function cutBetween(book: GateBook, name: string, network: Network, sourc
     for (const [to] of after) into.get(to)?.delete(body);
   };
   // Dead ends first, each with the one that it makes: they are most of a machine, and leave nothing behind.
-  const isDeadEnd = (body: string): boolean => between.has(body) && new Set([...(into.get(body) ?? []), ...(out.get(body)?.keys() ?? [])]).size < 2;
+  const isDeadEnd = (body: string): boolean => {
+    const [before, after] = [into.get(body), out.get(body)];
+    if (!between.has(body) || before === undefined || after === undefined || before.size > 1 || after.size > 1) return false;
+    return before.size + after.size < 2 || [...before].every((only) => after.has(only));
+  };
   const ends = [...between].filter(isDeadEnd);
   for (const end of ends) {
     const neighbours = [...(into.get(end) ?? []), ...(out.get(end)?.keys() ?? [])];
