@@ -7,6 +7,7 @@ import { controlsReport } from '../../src/controls/report.ts';
 import { pulseAt, subTrim, linkTable } from '../../src/controls/link-table.ts';
 import { compareFigures, isSetting } from '../../src/compare/index.ts';
 import { figures } from '../../src/set/figures.ts';
+import { margins } from '../../src/margins/index.ts';
 import { working } from '../../src/working/working.ts';
 import { tailAt } from '../../src/controls/tail.ts';
 import { read } from '../read.ts';
@@ -213,6 +214,14 @@ describe('servos', () => {
     // By hand: from end to end without load, and slower by the share of the stall torque.
     expect(load!.time).toBeCloseTo((high - low) / load!.servo.speed!, 12);
     expect(load!.timeLoaded).toBeCloseTo(load!.time! / (1 - load!.torque / stall), 12);
+  });
+
+  it('of the tail has the same torque among the margins, but for the speed of the load case', () => {
+    const { set } = margins(figures(example('whimbrel')));
+    const faster = set.get('feathering-moment tail overspeed')!.value! / set.get('feathering-moment tail')!.value!;
+    // By hand: a tenth faster asks for 1.1² of the moment.
+    expect(faster).toBeCloseTo(1.21, 12);
+    expect(set.get('demand servo rudder')!.value! / faster).toBeCloseTo(whimbrel.tail!.load!.torque, 12);
   });
 
   it('has no load at the tail where the moment of its blades is not known, or the pitch out of reach', () => {
