@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { questions } from '../../apps/web/src/sheet/questions.ts';
+import { demoFile } from '../recordings/demo.ts';
 import { barriers } from './harness.ts';
 import { useWorkshop } from './workshop.ts';
 
@@ -108,6 +109,18 @@ describe('from the Machines page, Find answers', () => {
     await working.getByRole('dialog', { name: /Centre of mass/ }).waitFor();
     await working.getByRole('heading', { level: 1, name: 'Balance' }).waitFor();
   });
+
+  it('how fast the rotor turned in a recording, and what the new noise is', async () => {
+    const page = await ask('turn in a recording');
+    await page.getByRole('heading', { name: 'Listen', level: 1 }).waitFor();
+    const button = page.getByRole('button', { name: 'Open a recording' });
+    for (let tab = 0; tab < 60 && !(await isAt(button)); tab += 1) await page.keyboard.press('Tab');
+    const chooser = page.waitForEvent('filechooser');
+    await page.keyboard.press('Enter');
+    await (await chooser).setFiles(demoFile);
+    await page.getByText(/Main rotor at 1,75[12]/).waitFor({ timeout: 90_000 });
+    await page.getByRole('row', { name: /Bearing strikes: .*outer race/ }).waitFor();
+  }, 180_000);
 
   it('steps by what is used in them', async () => {
     const page = await openFind();

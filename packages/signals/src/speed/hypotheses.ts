@@ -125,7 +125,10 @@ export function withoutOthers(pooled: Pooled, speed: number, others: readonly Re
   };
   const shutAt = (order: number): void => {
     const bin = Math.round((order * speed) / binWidth);
-    const [from, until] = [Math.max(0, bin - closed), Math.min(bins, bin + closed + 1)];
+    let [from, until] = [Math.max(0, bin - closed), Math.min(bins, bin + closed + 1)];
+    // The slope of a peak is the peak's, however broad it is.
+    while (from > 0 && meanPower(pooled, from - 1) < meanPower(pooled, from)) from -= 1;
+    while (until < bins && meanPower(pooled, until) < meanPower(pooled, until - 1)) until += 1;
     shut.fill(1, from, until);
     for (const part of parts) for (let at = from; at < until; at += 1) part[at] = Math.min(part[at]!, nothing);
   };

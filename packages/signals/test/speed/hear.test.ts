@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { hear, type Hearing, type LineComb } from '@rotorwright/signals';
+import { bearingScene } from '../../../../tests/recordings/bearings.ts';
 import { dropOutScene, emptyScene, fieldScene, offRatioScene, spoolScene, steadyScene } from '../../../../tests/recordings/cases.ts';
 import { electric, twoStroke } from '../../../../tests/recordings/machines.ts';
 import { makeRecording, type Made, type Scene } from '../../../../tests/recordings/make-recording.ts';
@@ -96,6 +97,14 @@ describe('what does not fit', () => {
     const { verdict, mismatch } = hear(recording, twoStroke);
     expect(mismatch).toBeUndefined();
     expect(verdict).toBe('heard');
+  });
+
+  it('the slope of a loud line is no tail that slips', () => {
+    // The tail says nothing; at 3.8 % of slip its lines would lie beside those of the motor.
+    const scene = { ...bearingScene(71_008, 10, 0), rate: 22_050 };
+    const hearing = hear(makeRecording(scene).recording, scene.comb);
+    expect(hearing.mismatch).toBeUndefined();
+    expect(hearing.groups.find(({ group }) => group === 'tail')!.audible).toBe(false);
   });
 
   it('an engine that falls silent is told, and when', () => {
