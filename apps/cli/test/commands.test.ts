@@ -234,6 +234,7 @@ describe('change', () => {
     ['an entry without a value', ['--set', 'machine.name'], /entry and its value/u],
     ['an entry that cannot be', ['--set', 'machine.name.first=X'], /machine\.name\.first/u],
     ['a value that is wrong', ['--set', 'rotors.main.diameter=long'], /would be wrong/u],
+    ['an entry under a name that is not there', ['--set', 'drive.pinion.driver.teeth=11'], /has no drive\.pinion\. (There|The nearest) is .*main-mesh/u],
     ['a variant that is not there', ['--variant', 'short'], /no variant “short”/u],
   ])('%s is refused', async (_, more, words) => {
     const { folder } = bench();

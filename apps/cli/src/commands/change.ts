@@ -38,7 +38,7 @@ async function change(terminal: Terminal, argument: string | undefined, other: s
   const named = findMachine(terminal, argument, options);
   const { text } = named;
   const version = changedVersion(terminal, named, other, options);
-  const after = readChanged(version, named);
+  const after = readChanged(version, named, options.set);
   const edits = differences({ text }, version);
   const [was, is] = [figures(named.machine), figures(after)];
   const moved = compareFigures(was, is, edits.map(({ path }) => path));
@@ -84,13 +84,25 @@ function readEdit(given: string): Edit {
   return { path: path.trim(), value: value.trim() };
 }
 
-/** @throws WrongInput with every error that today's file does not have */
-function readChanged({ text, variant }: Version, named: NamedMachine): Machine {
+/** @throws WrongInput with every error that today's file does not have, and what new entries may have been meant for */
+function readChanged({ text, variant }: Version, named: NamedMachine, set: readonly string[]): Machine {
   const { machine, findings } = readMachine(text, variant === undefined ? {} : { variant });
   const known = new Set(named.findings.map(({ code, path }) => `${code} ${path}`));
   const wrong = findings.filter(({ severity, code, path }) => severity === 'error' && !known.has(`${code} ${path}`));
-  if (machine === undefined || wrong.length > 0) throw new WrongInput(['The changed file would be wrong:', ...wrong.map((finding) => formatFinding(finding, named.file))].join('\n'));
+  if (machine === undefined || wrong.length > 0) throw new WrongInput(['The changed file would be wrong:', ...wrong.map((finding) => formatFinding(finding, named.file)), ...set.flatMap((given) => meantFor(named.machine, readEdit(given).path))].join('\n'));
   return machine;
+}
+
+/** Where an entry was to stand under a name that today's file does not have: the names that it has there. */
+function meantFor({ places }: Machine, path: string): readonly string[] {
+  const names = path.split('.');
+  const above = names.slice(0, -1).map((_, at) => names.slice(0, at + 1).join('.'));
+  const at = above.findIndex((entry) => !places.has(entry));
+  const [missing, name] = [above[at], names[at]];
+  if (missing === undefined || name === undefined) return [];
+  const start = names.slice(0, at).map((each) => `${each}.`).join('');
+  const known = [...places.keys()].filter((entry) => entry.startsWith(start) && !entry.slice(start.length).includes('.')).map((entry) => entry.slice(start.length));
+  return [`Today’s file has no ${missing}. ${nearestTo(name, known)}`];
 }
 
 const isNewlyLeft = ({ before, after }: WindowChange): boolean => after?.kept === false && before?.kept !== false;
