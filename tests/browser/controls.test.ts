@@ -111,6 +111,7 @@ it('tells the set-up sheet on a phone one thing below the other, with something 
   expect(how!.width).toBeGreaterThan(300);
   expect(how!.y).toBeGreaterThan(title!.y + title!.height);
   expect(link!.height).toBeGreaterThanOrEqual(44);
+  for (const name of ['Links', 'Arms', 'Set-up sheet']) expect(await page.getByRole('region', { name, exact: true }).locator('.scrolls').evaluate((frame) => frame.scrollWidth - frame.clientWidth), name).toBeLessThanOrEqual(0);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
   expect(await barriers(page)).toEqual([]);
 });
