@@ -115,8 +115,14 @@ function sentences(set: FigureSet): readonly string[] {
     ]),
     ...(typeof limit === 'string' ? [`The most thrust is set by: ${limit}.`] : []),
     ...measuredWords(set),
-    'Left out: wind, gusts, the wake on tail and fuselage, ground effect.',
+    `Left out: wind, gusts, ${leftOut(set).join(', ')}.`,
   ];
+}
+
+/** What the file could have told. */
+function leftOut({ machine: { verticalDragArea, rotorHeight } }: FigureSet): readonly string[] {
+  const named = verticalDragArea === undefined ? 'the wake on tail and fuselage' : 'the wake on the tail';
+  return rotorHeight === undefined ? [named, 'ground effect'] : [named];
 }
 
 /** By how much the flight that was measured has narrowed the band. */

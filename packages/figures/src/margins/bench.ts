@@ -43,8 +43,6 @@ export interface Structure {
 export interface MarginBench extends Structure {
   readonly builder: Builder;
   readonly cases: readonly LoadCase[];
-  /** Of the machine as it flies, kg: that of the file, or another one that is tried. */
-  readonly mass: number | undefined;
   add(draft: MarginDraft): void;
   /** A margin that nothing in the file would make known. */
   leaveOpen(kind: string, of: { readonly id: string; readonly module?: string }, title: string, reason: string): void;
@@ -66,11 +64,8 @@ export const structureOf = remembered((machine: Machine): Structure => {
   };
 });
 
-/**
- * @param machine  with the mass of its file: what is remembered of it serves whatever mass is tried
- * @param mass     with which it flies, kg
- */
-export function marginBench(builder: Builder, machine: Machine, cases: readonly LoadCase[] = [], mass = machine.mass): MarginBench {
+/** @param machine  with the mass of its file: what is remembered of it serves whatever mass is tried */
+export function marginBench(builder: Builder, machine: Machine, cases: readonly LoadCase[] = []): MarginBench {
   const list: Margin[] = [];
   const capital = (title: string): string => title.charAt(0).toUpperCase() + title.slice(1);
   const side = (draft: MarginDraft, which: 'capacity' | 'demand'): string => {
@@ -82,7 +77,7 @@ export function marginBench(builder: Builder, machine: Machine, cases: readonly 
     return name;
   };
   return {
-    ...structureOf(machine), builder, cases, mass,
+    ...structureOf(machine), builder, cases,
     add(draft) {
       const title = capital(draft.title);
       const [capacity, demand] = [side(draft, 'capacity'), side(draft, 'demand')];

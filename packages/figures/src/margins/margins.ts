@@ -1,5 +1,5 @@
 import { inSentence } from '../drive/in-sentence.ts';
-import { builderFor, type Memory } from '../set/builder.ts';
+import { builderFor, entry, type Memory } from '../set/builder.ts';
 import { Outcomes } from '../set/outcomes.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { addBearings } from './bearing-margins.ts';
@@ -41,10 +41,10 @@ export interface Margins {
 export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins, 'reckoned'>): Margins {
   const machine = set.fitted;
   const memory: Memory = { before: before?.reckoned ?? new Outcomes(), now: new Outcomes() };
-  const builder = builderFor(machine, set.all, memory);
+  const builder = builderFor(machine, set.all, memory, entry('machine.mass', set.machine.mass, 'kg'));
   const cases = loadCases(machine);
   const chosen = one === undefined ? cases : cases.filter(({ id }) => id === one);
-  const bench = marginBench(builder, machine, chosen, set.machine.mass);
+  const bench = marginBench(builder, machine, chosen);
   addRotorMargins(bench);
   addTorqueMargins(bench);
   addBearings(bench);

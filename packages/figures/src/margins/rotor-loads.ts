@@ -1,9 +1,9 @@
-import { STANDARD_GRAVITY } from '@rotorwright/calculations';
 import type { Rotor } from '@rotorwright/machine';
 import { rotorsOf } from '../drive/solve.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { FigureInput } from '../figure.ts';
 import { gather } from '../set/builder.ts';
+import { weightInput } from '../set/hover-figures.ts';
 import type { MarginBench } from './bench.ts';
 import type { LoadCase } from './load-cases.ts';
 
@@ -49,7 +49,6 @@ export function rotorTorque(bench: MarginBench, rotor: Rotor, loadCase: LoadCase
 
 /** Thrust of a rotor along its shaft. */
 export function rotorThrust(bench: MarginBench, rotor: Rotor, loadCase: LoadCase): string {
-  const { mass } = bench;
   if (!isMain(bench, rotor)) {
     const { tail } = loadCase;
     return inCase(bench, loadCase, 'tail-thrust hover', {
@@ -57,10 +56,9 @@ export function rotorThrust(bench: MarginBench, rotor: Rotor, loadCase: LoadCase
       ...(tail === undefined ? {} : { factor: tail.factor, exponent: plain(tail.exponent, 'thrust of the tail answers the main torque') }),
     });
   }
-  const weight: FigureInput | undefined = mass === undefined ? undefined : { entry: 'machine.mass', value: mass * STANDARD_GRAVITY, unit: 'N', as: 'weight of' };
   // At the governed pitch a faster rotor would lift more; the pilot takes the pitch back and the thrust stays.
   const { speed: _, ...still } = loadCase;
-  return inCase(bench, still, '', { name: `rotor-thrust ${rotor.id}`, title: `Thrust of ${inSentence(rotor.title)}`, unit: 'N', load: weight, wanted: 'machine.mass', ...(loadCase.thrust === undefined ? {} : { factor: loadCase.thrust }) });
+  return inCase(bench, still, '', { name: `rotor-thrust ${rotor.id}`, title: `Thrust of ${inSentence(rotor.title)}`, unit: 'N', load: weightInput(bench.builder), wanted: 'machine.mass', ...(loadCase.thrust === undefined ? {} : { factor: loadCase.thrust }) });
 }
 
 /** Moment that turns one blade flat; undefined for a rotor of which nothing is known. */

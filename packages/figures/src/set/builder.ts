@@ -21,6 +21,8 @@ export interface Draft {
 /** Collects figures; each may stand on those before it. */
 export interface Builder {
   readonly machine: Machine;
+  /** All-up mass, kg: that of the file, or another one that is tried or was flown. */
+  readonly mass: FigureInput | undefined;
   add(draft: Draft): Figure;
   /** A figure that stands in the file, or was set by hand. */
   given(name: string, title: string, unit: string, shown: string, input: FigureInput | undefined, missing: readonly string[]): Figure;
@@ -67,8 +69,9 @@ export interface Memory {
 /**
  * @param known   figures to stand on, already computed
  * @param memory  several figures are outputs of one calculation on the same inputs: it is done once
+ * @param mass    where it is not that of the file
  */
-export function builderFor(machine: Machine, known: readonly Figure[] = [], memory: Memory = { before: new Outcomes(), now: new Outcomes() }): Builder {
+export function builderFor(machine: Machine, known: readonly Figure[] = [], memory: Memory = { before: new Outcomes(), now: new Outcomes() }, mass = entry('machine.mass', machine.mass, 'kg')): Builder {
   const figures = new Map(known.map((figure) => [figure.name, figure]));
   const behind = new Map<string, Outcome['outputs']>();
   /** Drafts that share their inputs as one object are read once, and compared with nobody: a list of two hundred parts is long. */
@@ -177,7 +180,7 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], memo
     }
   }
 
-  return { machine, add, given, take, get: (name) => figures.get(name), all: () => [...figures.values()], outputs: (name) => behind.get(name) };
+  return { machine, mass, add, given, take, get: (name) => figures.get(name), all: () => [...figures.values()], outputs: (name) => behind.get(name) };
 }
 
 type Computable = NonNullable<ReturnType<typeof catalogue.get>>;

@@ -28,7 +28,7 @@ export function flownFigures(machine: Machine, drive: DriveSolution, main: Rotor
     ...(hover.warmer === undefined ? {} : { temperatureOffset: hover.warmer }),
   };
   const then = asTried(machine, conditions).machine;
-  const builder = builderFor(then);
+  const builder = builderFor(then, [], undefined, entry(`${hover.path}.mass`, hover.mass, 'kg'));
   addDriveFigures(builder, drive, 'driven', conditions);
   addAir(builder, conditions);
   addHover(builder, main);
@@ -60,7 +60,7 @@ function addFlownPower(builder: Builder, drive: DriveSolution, main: Rotor, tail
 
 function addCalibration(builder: Builder, main: Rotor, power: { readonly figure: string; readonly accuracy: number } | undefined, collective: number | undefined): void {
   const blades = bladeInputs(main);
-  const weight = gather([['thrust', hoverThrustInput(builder.machine, main), 'machine.mass']]);
+  const weight = gather([['thrust', hoverThrustInput(builder, main), 'machine.mass']]);
   const measured: Record<string, FigureInput> = {};
   if (power) {
     measured['measuredPower'] = { figure: power.figure };

@@ -44,7 +44,7 @@ function mainBlades(builder: Builder, main: Rotor): Gathered {
 
 function addLimits(builder: Builder, main: Rotor): void {
   const blades = mainBlades(builder, main);
-  const weight = gather([['weight', hoverThrustInput(builder.machine, main), 'machine.mass']]);
+  const weight = gather([['weight', hoverThrustInput(builder, main), 'machine.mass']]);
   const inputs = { ...blades.inputs, ...weight.inputs, power: havePower, ...optional('maximumCollective', entry(`${main.path}.stops`, main.stops?.max, 'rad')) };
   const missing = [...blades.missing, ...weight.missing];
   const named = inSentence(main.title);
@@ -62,7 +62,7 @@ function addTailSpeeds(builder: Builder, main: Rotor, tail: Rotor, source: Drive
   const speed = builder.get(`speed ${main.on}`)?.value;
   const end = (share: number): FigureInput | undefined => (speed === undefined ? undefined : { constant: share * speed, unit: 'rad/s', source: 'end of the band that is looked at' });
   const { inputs, missing } = gather([
-    ['thrust', hoverThrustInput(builder.machine, main), 'machine.mass'],
+    ['thrust', hoverThrustInput(builder, main), 'machine.mass'],
     ['tailRatio', builder.get(`turns ${tail.on}`) ? { figure: `turns ${tail.on}` } : undefined, 'drive'],
     ['arm', { figure: 'tail-arm' }, ''],
     ['tailBlades', entry(of('blades'), tail.blades, '-'), of('blades')],
@@ -84,7 +84,7 @@ function addFlightSpeeds(builder: Builder, main: Rotor): void {
   const { machine } = builder;
   const blades = mainBlades(builder, main);
   const { inputs, missing } = gather([
-    ['mass', entry('machine.mass', machine.mass, 'kg'), 'machine.mass'],
+    ['mass', builder.mass, 'machine.mass'],
     ['dragArea', entry('machine.drag-area', machine.dragArea, 'm²'), 'machine.drag-area'],
     ['flapInertia', { figure: `blade-inertia ${main.id}` }, ''],
   ]);

@@ -1,5 +1,5 @@
 import { STANDARD_GRAVITY } from '@rotorwright/calculations';
-import type { Machine, Rotor } from '@rotorwright/machine';
+import type { Rotor } from '@rotorwright/machine';
 import type { FigureInput } from '../figure.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import { bladeInputs, radiusOf } from './blade-inputs.ts';
@@ -23,9 +23,12 @@ const rows: readonly Row[] = [
 ];
 
 /** What the main rotor lifts in hover: the weight, mass times standard gravity; with what its wake pushes down, where the file says how large that is. */
-export function hoverThrustInput({ mass, verticalDragArea }: Machine, main: Rotor): FigureInput | undefined {
-  if (verticalDragArea !== undefined) return { figure: `hover-thrust ${main.id}` };
-  return mass === undefined ? undefined : { entry: 'machine.mass', value: mass * STANDARD_GRAVITY, unit: 'N', as: 'weight of' };
+export function hoverThrustInput(builder: Builder, main: Rotor): FigureInput | undefined {
+  return builder.machine.verticalDragArea === undefined ? weightInput(builder) : { figure: `hover-thrust ${main.id}` };
+}
+
+export function weightInput({ mass }: Pick<Builder, 'mass'>): FigureInput | undefined {
+  return mass && 'value' in mass ? { ...mass, value: Number(mass.value) * STANDARD_GRAVITY, unit: 'N', as: 'weight of' } : undefined;
 }
 
 /** What the main rotor asks for in hover, carrying the machine: with a band, for no two sets of blades are alike. */
@@ -34,7 +37,7 @@ export function addHover(builder: Builder, rotor: Rotor): void {
   const { id, title } = rotor;
   const blades = bladeInputs(rotor);
   if (machine.verticalDragArea !== undefined) addHoverThrust(builder, rotor);
-  const load = gather([['thrust', hoverThrustInput(machine, rotor), 'machine.mass']]);
+  const load = gather([['thrust', hoverThrustInput(builder, rotor), 'machine.mass']]);
   const inputs = { ...blades.inputs, ...calibratedInputs(builder, rotor), ...load.inputs };
   for (const [name, what, unit, shown, output] of rows) {
     builder.add({ name: `${name} ${id}`, title: `${what} ${inSentence(title)}, hovering`, unit, shown, calculation: 'hover', output, inputs, missing: [...blades.missing, ...load.missing] });
@@ -44,9 +47,9 @@ export function addHover(builder: Builder, rotor: Rotor): void {
 }
 
 function addHoverThrust(builder: Builder, rotor: Rotor): void {
-  const { mass, verticalDragArea } = builder.machine;
+  const { verticalDragArea } = builder.machine;
   const lifted = gather([
-    ['mass', entry('machine.mass', mass, 'kg'), 'machine.mass'],
+    ['mass', builder.mass, 'machine.mass'],
     ['radius', radiusOf(rotor), `${rotor.path}.diameter`],
     ['dragArea', entry('machine.vertical-drag-area', verticalDragArea, 'm²'), 'machine.vertical-drag-area'],
   ]);
@@ -76,7 +79,7 @@ function addAutorotation(builder: Builder, rotor: Rotor): void {
     ['rotorInertia', { figure: `rotor-inertia ${id}` }, ''],
     ['speed', { figure: `speed ${rotor.on}` }, ''],
     ['hoverPower', { figure: `hover-power ${id}` }, ''],
-    ['mass', entry('machine.mass', builder.machine.mass, 'kg'), 'machine.mass'],
+    ['mass', builder.mass, 'machine.mass'],
     ['radius', radiusOf(rotor), `${path}.diameter`],
     ['density', { figure: 'air-density' }, ''],
     ['bladeLoading', { figure: `blade-loading ${id}` }, ''],

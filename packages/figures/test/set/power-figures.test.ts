@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { figures, working } from '../../src/index.ts';
+import { figures, margins, working } from '../../src/index.ts';
 import { read } from '../read.ts';
 
 const textOf = (name: string): string => readFileSync(new URL(`../../../../examples/${name}/machine.yaml`, import.meta.url), 'utf8');
@@ -123,6 +123,21 @@ describe('what the file says of the fuselage and the blades', () => {
     expect(value('hover-profile-power main', rough) / value('hover-profile-power main', smooth)).toBeCloseTo(1.4 / 1.1, 1);
     expect(value('range-speed-power', rough)).toBeGreaterThan(value('range-speed-power', smooth));
     expect(JSON.stringify(working(rough, 'hover-power main'))).toContain('rotors.main.roughness');
+  });
+});
+
+describe('a mass that is not that of the file', () => {
+  test('that is tried stands in place of that of the file, and one that was flown as that of the flight', () => {
+    const laden = figures(whimbrel, { mass: 7 });
+    for (const name of ['hover-thrust main', 'endurance-speed']) expect(laden.get(name)!.inputs['mass'], name).toMatchObject({ entry: 'machine.mass', value: 7 });
+    expect(laden.get('flown hover-thrust main')!.inputs['mass']).toMatchObject({ entry: 'flown.hover.mass', value: 6.3 });
+    expect(filed.get('hover-thrust main')!.inputs['mass']).toMatchObject({ entry: 'machine.mass', value: 6.3 });
+  });
+
+  test('is lifted by the mast in every load case (by hand: 7 kg times 9.80665 m/s², 2.2 times in hard collective)', () => {
+    const { set } = margins(figures(whimbrel, { mass: 7 }));
+    expect(set.get('rotor-thrust main hard-collective')!.value).toBeCloseTo(2.2 * 7 * 9.80665, 9);
+    expect(JSON.stringify(working(set, 'rotor-thrust main hard-collective'))).toContain('"tried":true');
   });
 });
 
