@@ -102,10 +102,11 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
   const mean = meanSpeed(turns, rate);
   const deviation = held ? followed!.deviation : mean * fine;
   const mismatch = best.free && mismatchOf(best.free, pooled, mean, families, comb, rate);
+  const known = mismatch ? turningBy(mismatch) : families;
   const engineSilentFrom = best.free?.group === 'engine' ? undefined : silentFrom(turns, straight, rate, engineAlone(pooled, mean, families, rate));
   onProgress({ part: 0.9, words: 'Looking for bearings that strike' });
   const loud = comb.bearings === undefined || comb.bearings.length === 0 ? undefined : envelopeOf(whole, rate * factor, factor);
-  const envelope = loud && flawsIn(straighten(loud, turns), rate, mean, comb.bearings!, mismatch ? turningBy(mismatch) : families, (comb.shafts ?? []).map(({ order }) => order));
+  const envelope = loud && flawsIn(straighten(loud, turns), rate, mean, comb.bearings!, known, (comb.shafts ?? []).map(({ order }) => order));
   const toSi = 2 * Math.PI;
   return {
     verdict: verdictOf(margin, audible, mismatch),
@@ -117,7 +118,7 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
     ...(mismatch ? { mismatch } : {}),
     ...(engineSilentFrom === undefined ? {} : { engineSilentFrom }),
     track: trackOf(turns, rate),
-    lines: standingOut(pooled, straight, rate, mean, families, comb),
+    lines: standingOut(pooled, straight, rate, mean, known, comb),
     spectrum: orderSpectrum(pooled, mean),
     ...(recording.unit === undefined ? {} : { unit: recording.unit }),
     ...(envelope === undefined ? {} : { flaws: envelope.flaws, envelope: envelope.spectrum }),

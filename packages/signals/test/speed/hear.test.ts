@@ -68,6 +68,10 @@ describe('what does not fit', () => {
     expect(hearing.verdict).toBe('mismatch');
     expect(hearing.mismatch!.otherRatios.map(({ id }) => id)).toEqual(['pinion 15']);
     expect(hearing.mismatch!.slip).toBe(false);
+    // Its firing is told where it was heard: 113/15 turns for one of the rotor.
+    const firing = hearing.lines!.filter(({ family }) => family === 'firing');
+    expect(firing.length).toBeGreaterThan(2);
+    for (const { order, multiple } of firing) expect(Math.abs(order / multiple! / (113 / 15) - 1)).toBeLessThan(2e-4);
   });
 
   it('an engine that rings at its own firing is no bearing that strikes, though the file has another pinion', () => {

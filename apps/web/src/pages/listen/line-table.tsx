@@ -56,20 +56,21 @@ function heightOf({ level, amplitude, frequency }: HeardLine, unit: string | und
 }
 
 function Rows({ id, rows, label, unit }: { readonly id: string; readonly rows: readonly Row[]; readonly label: string; readonly unit: string | undefined }): ReactNode {
+  const level = unit === 'm/s²' ? 'Peak, effective' : 'dB over noise';
   return (
     <div className="heard-lines" tabIndex={0} role="region" aria-label={label}>
       <table>
-        <thead><tr><th scope="col">Who speaks</th><th scope="col">Seen at</th><th scope="col" className="number">Hz</th><th scope="col" className="number">{unit === 'm/s²' ? 'Peak, effective' : 'dB over noise'}</th><th scope="col">What usually causes it</th><th scope="col">How to confirm</th><th scope="col">Look at</th></tr></thead>
+        <thead><tr><th scope="col">Who speaks</th><th scope="col">Seen at</th><th scope="col" className="number">Hz</th><th scope="col" className="number">{level}</th><th scope="col">What usually causes it</th><th scope="col">How to confirm</th><th scope="col">Look at</th></tr></thead>
         <tbody>
           {rows.map(({ key, frequency, height, known, step, about: { title, seenAt, expected, cause, confirm, inspect } }) => (
             <tr key={key}>
               <th scope="row"><StateWord state={expected ? 'holds' : known ? 'tight' : 'unknown'}>{title}</StateWord></th>
-              <td>{seenAt}</td>
-              <td className="number">{showNumber(frequency, { decimals: 1 })}</td>
-              <td className="number">{height}</td>
-              <td>{cause}</td>
-              <td>{confirm}</td>
-              <td>{inspect}{step !== undefined && <p><LinkButton to={stepAt(id, step.id)}>Open the step: {step.title}</LinkButton></p>}</td>
+              <td data-of="Seen at">{seenAt}</td>
+              <td className="number" data-of="Hz">{showNumber(frequency, { decimals: 1 })}</td>
+              <td className="number" data-of={level}>{height}</td>
+              <td data-of="Usual cause">{cause}</td>
+              <td data-of="To confirm">{confirm}</td>
+              <td data-of="Look at">{inspect}{step !== undefined && <p><LinkButton to={stepAt(id, step.id)}>Open the step: {step.title}</LinkButton></p>}</td>
             </tr>
           ))}
         </tbody>
