@@ -89,6 +89,8 @@ describe('Whimbrel answers', () => {
     expect(out).toMatch(/The way in to clutch\/pinion: \d+ to undo/u);
     expect(out).toMatch(/Locks broken: .*clutch\/preload-nut/u);
     expect(out).toMatch(/The way back .*clutch\/pinion-thread/u);
+    // Another pinion leads to the same way in.
+    expect((await ask('change', whimbrel, '--set', 'drive.main-mesh.driver.teeth=15')).out).toMatch(/rotorwright reach MACHINE PART --open .*PART is clutch\/pinion\./u);
   });
 
   it('what is open, and that it may not fly', async () => {

@@ -114,6 +114,8 @@ function setOut(terminal: Terminal, { edits, figures: moved, windows, margins: c
   const lines = (texts: readonly string[]): string => texts.map((text) => paragraph(text, terminal.columns, '  ')).join('\n');
   const { parts, wayIn, again, gone } = work;
   const [way] = wayIn?.ways ?? [];
+  const replaced = parts.filter(({ kind }) => kind !== 'new').map(({ id }) => id);
+  const opened = replaced.length > 0 ? replaced : wayIn?.goals ?? [];
   const takes = again.reduce((sum, { step }) => sum + step.takes, 0) + (way?.undoing ?? 0);
   return [
     ...part('Change', lines(edits.slice(0, 20).map(({ path, before, after }) => `${path}: ${before ?? 'nothing'} → ${after ?? 'nothing'}`)) + (edits.length > 20 ? `\nand ${edits.length - 20} more entries` : '')),
@@ -125,6 +127,7 @@ function setOut(terminal: Terminal, { edits, figures: moved, windows, margins: c
     ...part(`To take apart${way === undefined ? '' : `, ${wayIn?.proven === true ? 'the cheapest way' : 'no cheaper way was found'}`}`, lines(way?.undo.map(({ action, because }, at) => `${at + 1}. ${action} ${because}`) ?? [])),
     ...part(`To sign again, about ${durationWords(takes)} in all, curing aside`, rows([{ title: 'step', breaks: true }, { title: 'what to do', breaks: true }, { title: 'why' }], again.map(({ step, why }) => [step.id, step.action, why]))),
     ...part('Steps that fall away', lines(gone.map(({ id }) => id))),
+    ...part('To make it so', lines(['Nothing is written yet. Write the change into the file, or turn it into work on the sheet Change.', ...(opened.length === 0 ? [] : [`Then enter what is opened: rotorwright reach MACHINE PART --open --by NAME --reason WHY; PART is ${opened.join(', then ')}.`, 'After that, rotorwright plan says what to sign.'])])),
   ].join('\n\n');
 }
 
