@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import path from 'node:path';
-import { planBuild, type Plan, type Step } from '@rotorwright/build';
+import { answersFor, planBuild, type Plan, type Step } from '@rotorwright/build';
 import { differences, readMachine } from '@rotorwright/machine';
 import { describe, expect, it } from 'vitest';
 import { barriers, pictures } from './harness.ts';
@@ -100,8 +100,12 @@ function planNow(): Plan {
 }
 
 /** A reading that is wanted, or the answer that is hoped for. */
-const goodReading = ({ measure }: Step): object =>
-  measure === undefined ? {} : measure.unit === undefined || (measure.min === undefined && measure.max === undefined) ? { measured: { feel: 'yes' } } : { measured: { value: ((measure.min ?? 0) + (measure.max ?? (measure.min ?? 0) * 2)) / 2, unit: measure.unit } };
+const goodReading = ({ measure }: Step): object => {
+  if (measure === undefined) return {};
+  if (measure.ask !== undefined || measure.wanted !== undefined) return { measured: { feel: answersFor(measure).find(({ wanted }) => wanted)!.feel } };
+  const least = measure.min ?? 0;
+  return { measured: { value: (least + (measure.max ?? 2 * least)) / 2, unit: measure.unit } };
+};
 
 /** Enters signatures without the page, as a bench that was offline would. */
 async function enter(entries: readonly object[]): Promise<void> {
