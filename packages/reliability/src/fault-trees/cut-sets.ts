@@ -31,7 +31,7 @@ export function minimalCutSets(tree: FaultTree, limit = Infinity): CutSets {
   return {
     events,
     countByOrder: families.countByOrder(top),
-    sets: () => families.list(top).map((set) => set.map((event) => events[event]!).sort(compareText)).sort(compareSets),
+    sets: () => listed(events, (take) => families.each(top, take)),
     fussellVesely: (probabilities) => {
       const { sum, withEvent } = families.sumOfProducts(top, events.map((name) => probabilities[name]!));
       return Object.fromEntries(events.map((name, i) => [name, sum > 0 ? withEvent[i]! / sum : 0]));
@@ -61,13 +61,37 @@ function balanced(inputs: readonly Family[], combine: (f: Family, g: Family) => 
   return row[0]!;
 }
 
-const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+/** Sets of events by name: by order, then by name. Names are compared once; after that their ranks are counted. */
+function listed(events: readonly string[], each: (take: (set: readonly number[]) => void) => void): string[][] {
+  const byName = events.map((_, event) => event).sort((a, b) => (events[a]! < events[b]! ? -1 : 1));
+  const names = byName.map((event) => events[event]!);
+  const rank = new Uint32Array(events.length);
+  for (const [place, event] of byName.entries()) rank[event] = place;
+  /** Ranks of all sets of an order, one set after another; index = order, which is never 0. */
+  const ranks: number[][] = [];
+  each((set) => {
+    const row = (ranks[set.length] ??= []);
+    const from = row.length;
+    for (const event of set) {
+      let at = row.push(rank[event]!) - 1;
+      for (; at > from && row[at - 1]! > row[at]!; at -= 1) [row[at - 1], row[at]] = [row[at]!, row[at - 1]!];
+    }
+  });
+  const sets: string[][] = [];
+  for (const [order, row] of ranks.entries()) if (row !== undefined) for (const from of ascending(row, order, events.length)) sets.push(row.slice(from, from + order).map((place) => names[place]!));
+  return sets;
+}
 
-function compareSets(a: readonly string[], b: readonly string[]): number {
-  if (a.length !== b.length) return a.length - b.length;
-  for (let i = 0; i < a.length; i++) {
-    const order = compareText(a[i]!, b[i]!);
-    if (order !== 0) return order;
+/** Where each of the rows begins, the least row first: counted from the last place to the first, which leaves what is equal in its order. */
+function ascending(rows: readonly number[], width: number, base: number): Uint32Array {
+  let starts = Uint32Array.from({ length: rows.length / width }, (_, index) => index * width);
+  for (let place = width - 1; place >= 0; place -= 1) {
+    const next = new Uint32Array(base + 1);
+    for (const start of starts) next[rows[start + place]! + 1]! += 1;
+    for (let value = 1; value <= base; value += 1) next[value]! += next[value - 1]!;
+    const sorted = new Uint32Array(starts.length);
+    for (const start of starts) sorted[next[rows[start + place]!]!++] = start;
+    starts = sorted;
   }
-  return 0;
+  return starts;
 }

@@ -158,14 +158,13 @@ export class SetFamilies {
     return count(f);
   }
 
-  /** The sets themselves, each ascending. */
-  list(f: Family): number[][] {
-    const sets: number[][] = [];
+  /** Hands over set after set, each ascending; the array is the same every time. */
+  each(f: Family, take: (set: readonly number[]) => void): void {
     const path: number[] = [];
     const walk = (g: Family): void => {
       if (g === nothing) return;
       if (g === always) {
-        sets.push([...path]);
+        take(path);
         return;
       }
       path.push(this.#event[g]!);
@@ -174,7 +173,6 @@ export class SetFamilies {
       walk(this.#low[g]!);
     };
     walk(f);
-    return sets;
   }
 
   /**
