@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 // Rooms are tested from their sources: the `source` condition of each package's exports.
@@ -7,8 +8,12 @@ const ssr = { resolve: { conditions: ['source', 'node', 'import', 'default'] } }
 // Rooms keep no state of their own (only what is remembered per frozen machine), so test files may share their modules: half the time.
 const isolate = false;
 
+// One worker for each core, but for the largest machines: left alone, a machine of two cores works with one.
+const maxWorkers = Math.min(4, availableParallelism());
+
 export default defineConfig({
   test: {
+    maxWorkers,
     projects: [
       {
         resolve,
@@ -25,7 +30,7 @@ export default defineConfig({
       {
         resolve,
         ssr,
-        test: { name: 'browser', expect: { poll: { timeout: 20_000 } }, include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/global-setup.ts', testTimeout: 60_000, hookTimeout: 120_000, fileParallelism: false },
+        test: { name: 'browser', expect: { poll: { timeout: 20_000 } }, include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/global-setup.ts', testTimeout: 60_000, hookTimeout: 120_000 },
       },
     ],
   },

@@ -1,8 +1,8 @@
-import type { Locator, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import { questions } from '../../apps/web/src/sheet/questions.ts';
 import { demoFile } from '../recordings/demo.ts';
-import { barriers } from './harness.ts';
+import { barriers, isAt, tabTo } from './harness.ts';
 import { useWorkshop } from './workshop.ts';
 
 /** Somebody who has never seen the app asks from the Machines page, with the keyboard alone. */
@@ -32,9 +32,6 @@ async function ask(words: string, which?: string): Promise<Page> {
   await find.waitFor({ state: 'detached' });
   return page;
 }
-
-/** In sight, and the keyboard at it. */
-const isAt = (place: Locator): Promise<boolean> => place.evaluate((element) => element === document.activeElement && element.getBoundingClientRect().top >= -1 && element.getBoundingClientRect().top < innerHeight);
 
 describe('from the Machines page, Find answers', () => {
   it('what is next, and what it needs', async () => {
@@ -113,11 +110,13 @@ describe('from the Machines page, Find answers', () => {
   it('how fast the rotor turned in a recording, and what the new noise is', async () => {
     const page = await ask('turn in a recording');
     await page.getByRole('heading', { name: 'Listen', level: 1 }).waitFor();
-    const button = page.getByRole('button', { name: 'Open a recording' });
-    for (let tab = 0; tab < 60 && !(await isAt(button)); tab += 1) await page.keyboard.press('Tab');
-    const chooser = page.waitForEvent('filechooser');
-    await page.keyboard.press('Enter');
-    await (await chooser).setFiles(demoFile);
+    const openByKeyboard = async (): Promise<void> => {
+      await tabTo(page, page.getByRole('button', { name: 'Open a recording' }));
+      await page.keyboard.press('Enter');
+    };
+    // The dialog is asked for before the walk to the button, so that the browser has been told to hand it over.
+    const [chooser] = await Promise.all([page.waitForEvent('filechooser'), openByKeyboard()]);
+    await chooser.setFiles(demoFile);
     await page.getByText(/Main rotor at 1,75[12]/).waitFor({ timeout: 90_000 });
     await page.getByRole('row', { name: /Bearing strikes: .*outer race/ }).waitFor();
   }, 180_000);

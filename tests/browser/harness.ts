@@ -1,7 +1,7 @@
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import path from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { inject } from 'vitest';
 import { launch } from './chromium.ts';
 
@@ -38,6 +38,18 @@ export async function openPage(browser: Browser, { size = 'desktop', dark = fals
     if (!/^(http:\/\/127\.0\.0\.1:|data:|blob:)/.test(request.url())) trouble.push(`asked elsewhere: ${request.url()}`);
   });
   return { page, trouble };
+}
+
+/** In sight, and the keyboard at it. */
+export const isAt = (place: Locator): Promise<boolean> => place.evaluate((element) => element === document.activeElement && element.getBoundingClientRect().top >= -1 && element.getBoundingClientRect().top < innerHeight);
+
+/** Goes on by the Tab key until the keyboard is at a place that is in sight. @throws Error when it is not reached */
+export async function tabTo(page: Page, place: Locator, most = 120): Promise<void> {
+  for (let presses = 0; presses < most; presses++) {
+    if (await isAt(place)) return;
+    await page.keyboard.press('Tab');
+  }
+  throw new Error(`Not reached by ${most} presses of Tab: ${place.toString()}`);
 }
 
 const axeSource = (): string => readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
