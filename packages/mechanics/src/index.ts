@@ -10,6 +10,7 @@ export { nextBits, randomState, type RandomState } from './numeric/random.ts';
 export { integrate } from './numeric/integrate.ts';
 export { interpolate } from './numeric/interpolate.ts';
 export { findLeast } from './numeric/least.ts';
+export { findLimit } from './numeric/limit.ts';
 export { findRoot } from './numeric/roots.ts';
 export { cross, dot, rotateAbout, type Vector3 } from './numeric/vector.ts';
 export * from './shafts/index.ts';

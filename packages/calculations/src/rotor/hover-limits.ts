@@ -1,5 +1,5 @@
-import { HoverSolver, realRotor } from '@rotorwright/rotor';
-import { findRoot } from '@rotorwright/mechanics';
+import { findLimit } from '@rotorwright/mechanics';
+import { HoverSolver, realRotor, type HoverSolution } from '@rotorwright/rotor';
 import { defineCalculation } from '../define.ts';
 import { numberOutput, speedInput, textOutput } from '../specs.ts';
 import { readRotorShape, rotorShapeInputs } from './rotor-shape.ts';
@@ -11,6 +11,8 @@ const ELEMENTS = 30;
 const GROWTH = 1.25;
 const CLIMB_STEP = 2;
 const MOST_CLIMB = 60;
+/** Of the weight, and of a climb in m/s: hover itself is solved no closer. */
+const CLOSE = 1e-8;
 
 export const hoverLimits = defineCalculation({
   id: 'hover-limits',
@@ -44,36 +46,29 @@ export const hoverLimits = defineCalculation({
     const model = { ...realRotor, roughness, inducedFactor };
     const solver = new HoverSolver(elements, flow, model);
     const stop = maximumCollective ?? Infinity;
-    /** Power in hand at a thrust, NaN where the blades cannot give it. */
-    const inHand = (thrust: number): number => {
-      const found = solver.forThrust(speed, thrust);
-      return found === undefined ? Number.NaN : power - speed * found.torque;
-    };
-    const pitchOf = (thrust: number): number => solver.forThrust(speed, thrust)?.collective ?? Number.NaN;
-    if (!(inHand(weight) >= 0) || pitchOf(weight) > stop) {
-      const reason = Number.isNaN(inHand(weight)) ? 'the blades stall below it' : inHand(weight) < 0 ? 'the power does not reach' : 'the stop comes first';
+    /** Share of the power, or pitch to the stop, that is left: whichever is less; NaN where the blades cannot give the thrust. */
+    const roomIn = (found: HoverSolution | undefined): number => (found === undefined ? Number.NaN : Math.min(1 - (speed * found.torque) / power, stop - found.collective));
+    const atThrust = (thrust: number): number => roomIn(solver.forThrust(speed, thrust));
+    const hovering = solver.forThrust(speed, weight);
+    if (!(roomIn(hovering) >= 0)) {
+      const reason = hovering === undefined ? 'the blades stall below it' : speed * hovering.torque > power ? 'the power does not reach' : 'the stop comes first';
       return { outputs: {}, warnings: [`thrust, reserve, limit and climbRate are left out: the rotor cannot carry the weight; ${reason}.`] };
     }
-    let low = weight;
-    let high = weight * GROWTH;
-    while (inHand(high) > 0 && pitchOf(high) <= stop) [low, high] = [high, high * GROWTH];
-    const within = (thrust: number): boolean => inHand(thrust) >= 0 && pitchOf(thrust) <= stop;
-    // By halves: past the limit there may be no solution at all, so that there is nothing to interpolate.
-    for (let step = 0; step < 24; step++) {
-      const middle = (low + high) / 2;
-      if (within(middle)) low = middle;
-      else high = middle;
-    }
-    const limit = Number.isNaN(inHand(high)) ? 'stall of the blades' : pitchOf(high) > stop ? 'stop of the collective' : 'power';
+    let enough = weight;
+    while (atThrust(enough * GROWTH) >= 0) enough *= GROWTH;
+    const [most, past] = findLimit(atThrust, enough, enough * GROWTH, CLOSE * weight);
+    const next = solver.forThrust(speed, past);
+    const limit = next === undefined ? 'stall of the blades' : next.collective > stop ? 'stop of the collective' : 'power';
     const atClimb = (climbRate: number): number => {
       const found = new HoverSolver(elements, { ...flow, climbRate }, model).forThrust(speed, weight);
-      return found === undefined || found.collective > stop ? Number.NaN : power - speed * found.torque;
+      return found === undefined || found.collective > stop ? Number.NaN : 1 - (speed * found.torque) / power;
     };
     let fast = CLIMB_STEP;
-    while (fast < MOST_CLIMB && atClimb(fast) > 0) fast += CLIMB_STEP;
-    const climbing = atClimb(fast) < 0;
+    let left = atClimb(fast);
+    while (left >= 0 && fast < MOST_CLIMB) left = atClimb((fast += CLIMB_STEP));
+    const climbing = left < 0;
     return {
-      outputs: { thrust: low, reserve: low / weight, limit, ...(climbing ? { climbRate: findRoot(atClimb, fast - CLIMB_STEP, fast) } : {}) },
+      outputs: { thrust: most, reserve: most / weight, limit, ...(climbing ? { climbRate: findLimit(atClimb, fast - CLIMB_STEP, fast, CLOSE)[0] } : {}) },
       warnings: climbing ? [] : ['climbRate is left out: stall, or the stop of the collective, comes before the power is used up.'],
     };
   },

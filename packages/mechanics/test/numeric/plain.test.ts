@@ -4,6 +4,7 @@ import { numberIn } from '../../../../tests/number-in.ts';
 import { integrate } from '../../src/numeric/integrate.ts';
 import { selectRank } from '../../src/numeric/order-statistics.ts';
 import { nextBits, normalLayers, normalOutside, randomState } from '../../src/numeric/random.ts';
+import { findLimit } from '../../src/numeric/limit.ts';
 import { findRoot } from '../../src/numeric/roots.ts';
 import { solveThree } from '../../src/numeric/solve-three.ts';
 import { dot, rotateAbout, unit, type Vector3 } from '../../src/numeric/vector.ts';
@@ -37,6 +38,38 @@ describe('roots', () => {
     expect(() => findRoot(() => Number.NaN, -1, 2)).toThrow('must differ');
     // No square of two large values is formed.
     expect(findRoot((x) => 1e300 * (x - 1), -1, 2)).toBe(1);
+  });
+});
+
+describe('limits', () => {
+  test('close in on where the room ends, from both sides, in far fewer steps than halving takes (by hand: (r − x)·(x² + 1))', () => {
+    fc.assert(
+      fc.property(part, (root) => {
+        let calls = 0;
+        const [within, past] = findLimit((x) => ((calls += 1), (root - x) * (x * x + 1)), -5, 5, 1e-10);
+        expect(within).toBeLessThanOrEqual(root);
+        expect(past).toBeGreaterThan(root - 1e-15 * Math.abs(root));
+        expect(past - within).toBeLessThanOrEqual(1e-10);
+        expect(calls).toBeLessThan(25);
+      }),
+    );
+  });
+
+  test('are found where nothing is known past them, and where the room ends in a step (independent route: halving)', () => {
+    fc.assert(
+      fc.property(part, fc.boolean(), (edge, known) => {
+        const [within, past] = findLimit((x) => (x <= edge ? 7 - x : known ? -1 : Number.NaN), -5, 5, 1e-9);
+        expect([within <= edge, past > edge, past - within <= 1e-9]).toEqual([true, true, true]);
+      }),
+    );
+  });
+
+  test('without room at the start are there; with room at the end, or places the wrong way round, they are refused', () => {
+    expect(findLimit(() => -1, 0, 1, 1e-9)).toEqual([0, 0]);
+    expect(findLimit(() => Number.NaN, 0, 1, 1e-9)).toEqual([0, 0]);
+    expect(() => findLimit(() => 1, 0, 1, 1e-9)).toThrow(new RangeError('findLimit: there must be no room at high, got 1 at 1'));
+    expect(() => findLimit((x) => -x, 1, 0, 1e-9)).toThrow('low must lie below high');
+    expect(() => findLimit((x) => -x, 0, 1, 0)).toThrow('the tolerance must be positive');
   });
 });
 
