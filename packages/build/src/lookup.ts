@@ -39,7 +39,8 @@ export function stacksWith(machine: Machine, ids: Iterable<string>): readonly St
 
 const jointsByName = remembered((machine: Machine) => gathered(machine.joints.values(), namedBy));
 const stacksByMember = remembered((machine: Machine) => gathered(machine.stacks.values(), membersOf));
-const filePlaces = remembered((machine: Machine): ReadonlyMap<string, number> => new Map([...machine.joints.keys(), ...machine.stacks.keys()].map((id, at) => [id, at])));
+/** Places of joints, then of stacks, in the file. */
+export const filePlaces = remembered((machine: Machine): ReadonlyMap<string, number> => new Map([...machine.joints.keys(), ...machine.stacks.keys()].map((id, at) => [id, at])));
 
 function inFileOrder<Kind extends Thing>(machine: Machine, byId: ReadonlyMap<string, readonly Kind[]>, ids: Iterable<string>): readonly Kind[] {
   const places = filePlaces(machine);

@@ -8,7 +8,7 @@ import { once } from './once.ts';
 import { workOrder } from './order/index.ts';
 import { fallsWith } from './reach/index.ts';
 import { noDirections, type DriveDirections } from './stacks/index.ts';
-import type { Plan, PlannedModule, Step, StepPlace } from './step.ts';
+import type { Plan, PlannedModule, Step } from './step.ts';
 import { moduleTitle } from './words/index.ts';
 
 /** What may be known of a machine already. */
@@ -40,16 +40,11 @@ export function planBuild(machine: Machine, { directions = noDirections }: Known
   const steps = new Map<string, Step>();
   for (const { id, after, cured } of order.steps) {
     const draft = drafts.get(id);
-    if (draft !== undefined) steps.set(id, stepOf(draft, placeOf({ after, cured }, falls.get(id), looked.has(id))));
+    if (draft !== undefined) steps.set(id, stepOf(draft, { after, cured, fallsWith: falls.get(id), secondLook: looked.has(id) ? true : undefined }));
   }
   // Most books have nothing signed under an older rule.
   const older = once(() => fingerprinter(machine, 'f1'));
   return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings], olderFingerprint: (step) => older()(step) };
-}
-
-function placeOf(place: StepPlace, fallsWith: readonly string[] | undefined, secondLook: boolean): StepPlace {
-  if (fallsWith === undefined) return secondLook ? { ...place, secondLook } : place;
-  return secondLook ? { ...place, fallsWith, secondLook } : { ...place, fallsWith };
 }
 
 /** Ids of all steps as the file has them: stripping first, then what is greased, assembled, fitted, measured, and written. */

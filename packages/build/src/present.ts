@@ -1,5 +1,5 @@
 /** What may be left out of an object may also be given as undefined. */
-type Given<Of> = { readonly [Name in keyof Of]: object extends Pick<Of, Name> ? Of[Name] | undefined : Of[Name] };
+export type Given<Of> = { readonly [Name in keyof Of]: object extends Pick<Of, Name> ? Of[Name] | undefined : Of[Name] };
 
 /** An object without what is undefined. */
 export function present<Of extends object>(given: Given<Of>): Of {

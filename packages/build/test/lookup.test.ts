@@ -21,6 +21,8 @@ describe('what is remembered', () => {
 });
 
 describe('an order that grows', () => {
+  const edgesOf = (graph: OrderGraph) => graph.nodes.flatMap((first) => [...graph.next(first)].map(([later, cured]) => ({ first, later, cured })));
+
   it('takes just those edges that close no loop (independent route: a walk through the whole graph)', () => {
     const nodes = Array.from({ length: 12 }, (_, at) => `s${at}`);
     const edge = fc.record({ first: fc.constantFrom(...nodes, 'unknown'), later: fc.constantFrom(...nodes), cured: fc.boolean() });
@@ -32,8 +34,8 @@ describe('an order that grows', () => {
           if (walked.takes([each])) walked.add(each);
           growing.add(each);
         }
-        expect(graph.edges()).toEqual(walked.edges());
-        for (const { first, later } of graph.edges()) expect(graph.previous(later).has(first)).toBe(true);
+        expect(edgesOf(graph)).toEqual(edgesOf(walked));
+        for (const { first, later } of edgesOf(graph)) expect(graph.previous(later).has(first)).toBe(true);
       }),
     );
   });

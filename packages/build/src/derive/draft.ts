@@ -1,5 +1,6 @@
 import type { Machine } from '@rotorwright/machine';
 import { once } from '../once.ts';
+import { present, type Given } from '../present.ts';
 import type { DriveDirections } from '../stacks/index.ts';
 import type { Step, StepPlace, StepWords } from '../step.ts';
 
@@ -14,7 +15,7 @@ type Late = Pick<Step, keyof StepWords | 'fingerprint'>;
 
 /** A step before its place in the order is known: what it takes, and how its words are made. */
 export interface Draft {
-  readonly facts: Omit<Step, keyof StepPlace | keyof Late>;
+  readonly facts: Given<Omit<Step, keyof StepPlace | keyof Late>>;
   readonly words: () => StepWords;
 }
 
@@ -23,7 +24,7 @@ export interface Draft {
  * plan only what they are and how they stand is looked at. Whoever copies, compares or sends a step reads them all, and
  * notices nothing.
  */
-export function stepMaker(fingerprint: (step: string) => string): (draft: Draft, place: StepPlace) => Step {
+export function stepMaker(fingerprint: (step: string) => string): (draft: Draft, place: Given<StepPlace>) => Step {
   const said = new Map<string, () => StepWords>();
   const wordsOf = (id: string): StepWords => said.get(id)!();
   // The same readers for all steps of a plan: made anew for each they would take most of the time that a step takes.
@@ -40,6 +41,6 @@ export function stepMaker(fingerprint: (step: string) => string): (draft: Draft,
   const { facings: _facings, bearings: _bearings, ...ofOthers } = ofStacks;
   return ({ facts, words }, place) => {
     said.set(facts.id, once(words));
-    return Object.defineProperties(Object.assign({}, facts, place), facts.kind === 'assemble' ? ofStacks : ofOthers) as Step;
+    return Object.defineProperties(Object.assign(present<Omit<Step, keyof StepPlace | keyof Late>>(facts), present<StepPlace>(place)), facts.kind === 'assemble' ? ofStacks : ofOthers) as Step;
   };
 }

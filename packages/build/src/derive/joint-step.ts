@@ -13,7 +13,7 @@ import { formerId, joined, stepParts } from './words-of-thing.ts';
 export function jointStep({ machine }: Context, joint: Joint): Draft {
   const copies = joint.instances.length;
   const { thread, length, class: strength, head } = joint;
-  const facts = present<Draft['facts']>({
+  const facts: Draft['facts'] = {
     id: joint.id,
     kind: 'fit',
     module: joint.module,
@@ -32,7 +32,7 @@ export function jointStep({ machine }: Context, joint: Joint): Draft {
     takes: fitTime(joint.kind, copies),
     fastener: present<Fastener>({ kind: joint.kind, thread, length, class: strength, head, count: copies }),
     was: formerId(joint),
-  });
+  };
   const words = (): StepWords => ({
     action: leadOf(machine, joint),
     actions: actionsOf(machine, joint),

@@ -14,7 +14,7 @@ const withoutTool = /^by |^hand$|^feel$|^eye$/u;
 export function measureStep({ machine }: Context, written: Measurement): Draft {
   const measurement = withGap(machine, written);
   const { window, unit, shown, ask, wanted: feels, with: tool } = measurement;
-  const facts = present<Draft['facts']>({
+  const facts: Draft['facts'] = {
     id: measurement.id,
     kind: 'measure',
     module: measurement.module,
@@ -30,7 +30,7 @@ export function measureStep({ machine }: Context, written: Measurement): Draft {
     measure: present<NonNullable<Step['measure']>>({ unit, shown, min: window?.min, max: window?.max, ask, wanted: feels, with: tool }),
     takes: measureTime,
     was: formerId(measurement),
-  });
+  };
   const words = (): StepWords => ({
     action: lead(machine, measurement),
     actions: [...setting(machine, measurement), ...wanted(measurement)],

@@ -1,5 +1,4 @@
 import type { Part, WrittenStep } from '@rotorwright/machine';
-import { present } from '../present.ts';
 import { greaseTime, greaseTitle, writtenTime } from '../rules/index.ts';
 import type { StepWords } from '../step.ts';
 import { counted, phraseOf, sentence, small, titleOf } from '../words/index.ts';
@@ -8,7 +7,7 @@ import { formerId, stepParts } from './words-of-thing.ts';
 
 /** A step in the builder's own words. */
 export function writtenStep({ machine }: Context, step: WrittenStep): Draft {
-  const facts = present<Draft['facts']>({
+  const facts: Draft['facts'] = {
     id: step.id,
     kind: 'do',
     module: step.module,
@@ -23,7 +22,7 @@ export function writtenStep({ machine }: Context, step: WrittenStep): Draft {
     ticks: step.instances,
     takes: step.takes ?? writtenTime,
     was: formerId(step),
-  });
+  };
   const words = (): StepWords => ({
     action: /[.!?]$/u.test(step.do.trim()) ? step.do.trim() : `${step.do.trim()}.`,
     actions: [],
@@ -38,7 +37,7 @@ export function greaseStep({ machine }: Context, part: Part, grease: string): Dr
   const title = greaseTitle(machine, grease);
   const copies = part.instances.length;
   const name = phraseOf(machine, part.id, part.module);
-  const facts = present<Draft['facts']>({
+  const facts: Draft['facts'] = {
     id: part.id,
     kind: 'do',
     module: part.module,
@@ -53,7 +52,7 @@ export function greaseStep({ machine }: Context, part: Part, grease: string): Dr
     ticks: part.instances,
     takes: greaseTime(copies),
     was: formerId(part),
-  });
+  };
   const words = (): StepWords => ({
     action: sentence(
       copies === 1 ? `Grease the ${name} with ${small(title)}.` : `Grease the ${name}, ${counted(copies, 'piece')}, with ${small(title)}.`,

@@ -1,5 +1,4 @@
 import { isBearing, isThrust, type Machine, type Part, type Stack, type StackItem } from '@rotorwright/machine';
-import { present } from '../present.ts';
 import { greaseTitle, stackTime } from '../rules/index.ts';
 import { capital, counted, listed, phraseOf, sentence, small, stackPhrase } from '../words/index.ts';
 import type { Context, Draft } from './draft.ts';
@@ -13,7 +12,7 @@ export function stackStep({ machine, directions }: Context, stack: Stack): Draft
   const greased = parts.filter((part) => part.grease !== undefined);
   const tip = joined([stack.tip, ...parts.map((part) => part.tip)]);
   const why = joined([stack.why, ...parts.map((part) => part.why)]);
-  const facts = present<Draft['facts']>({
+  const facts: Draft['facts'] = {
     id: stack.id,
     kind: 'assemble',
     module: stack.module,
@@ -28,7 +27,7 @@ export function stackStep({ machine, directions }: Context, stack: Stack): Draft
     ticks: stack.instances,
     takes: stackTime(stack.order.length, greased.length),
     was: formerId(stack),
-  });
+  };
   const words = (): StepWords => {
     const { facings, roles } = analyseStack(machine, stack, directions);
     return {

@@ -1,5 +1,4 @@
 import type { Joint, Machine, Module, Stack } from '@rotorwright/machine';
-import { present } from '../present.ts';
 import { stripTime, strippingCautions, undoTime, undoingToolsOf, wantsHeat } from '../rules/index.ts';
 import type { StepWords } from '../step.ts';
 import { moduleTitle, phraseOf, sentence, small } from '../words/index.ts';
@@ -17,7 +16,7 @@ export function stripStep({ machine }: Context, module: Module, built: readonly 
   const joints = built.filter((thing): thing is Joint => 'each' in thing);
   const warm = joints.some((joint) => wantsHeat(machine, joint) || joint.kind === 'press');
   const title = moduleTitle(module);
-  const facts = present<Draft['facts']>({
+  const facts: Draft['facts'] = {
     id: module.id,
     kind: 'strip',
     module: module.id,
@@ -30,7 +29,7 @@ export function stripStep({ machine }: Context, module: Module, built: readonly 
     cure: 0,
     ticks: [module.id],
     takes: joints.reduce((sum, joint) => sum + undoTime(joint.kind, joint.instances.length, wantsHeat(machine, joint)), stripTime),
-  });
+  };
   const words = (): StepWords => ({
     action: sentence(`Strip the ${small(title)} as it came: threads are dry, bearings unproven.`, 'Strip the module as it came: threads are dry, bearings unproven.'),
     actions: [

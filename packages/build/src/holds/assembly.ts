@@ -1,14 +1,17 @@
 import type { Joint, JointInstance, JointKind, Machine, Stack } from '@rotorwright/machine';
 import { membersOf } from '../lookup.ts';
-import { push } from './grouping.ts';
+import { grouped, push } from './grouping.ts';
 
 /** What can be in its place or not: one copy of a part, or of a joint that something else sits on (a link on a ball stud). */
 export type Body = string;
 
-/** One copy of a joint between two bodies. */
-export interface Tie {
+export interface JointCopy {
   readonly joint: Joint;
   readonly copy: JointInstance;
+}
+
+/** One copy of a joint between two bodies. */
+export interface Tie extends JointCopy {
   readonly between: readonly [Body, Body];
 }
 
@@ -28,7 +31,7 @@ export interface Assembly {
   /** By body, in the order of the file. */
   readonly ties: ReadonlyMap<Body, readonly Tie[]>;
   /** Copies of joints that keep a copy of a joint where it is. */
-  readonly keepers: ReadonlyMap<string, readonly { readonly joint: Joint; readonly copy: JointInstance }[]>;
+  readonly keepers: ReadonlyMap<string, readonly JointCopy[]>;
   readonly groupOf: ReadonlyMap<string, Group>;
   readonly stacksOf: ReadonlyMap<Body, readonly Stack[]>;
 }
@@ -42,9 +45,11 @@ const passedOn: Readonly<Record<JointKind, readonly string[]>> = (() => {
   };
 })();
 
+const placeOnly: readonly string[] = ['place'];
+
 /** A second line keeps in place; that it also drives or moves something must be said. */
 export function carries(joint: Joint, what: 'torque' | 'place' | 'motion'): boolean {
-  return (joint.carries ?? (joint.backup ? ['place'] : passedOn[joint.kind])).includes(what);
+  return (joint.carries ?? (joint.backup ? placeOnly : passedOn[joint.kind])).includes(what);
 }
 
 export function assemblyOf(machine: Machine): Assembly {
@@ -63,7 +68,7 @@ export function assemblyOf(machine: Machine): Assembly {
     }
   }
   const allTies: Tie[] = [];
-  const keepers = new Map<string, { joint: Joint; copy: JointInstance }[]>();
+  const keepers = new Map<string, JointCopy[]>();
   for (const joint of machine.joints.values()) {
     for (const copy of joint.each) {
       allTies.push(...tiesOf(joint, copy, bodies));
@@ -89,12 +94,14 @@ function tiesOf(joint: Joint, copy: JointInstance, bodies: ReadonlySet<Body>): r
 }
 
 function groupsOf(joints: Iterable<Joint>): ReadonlyMap<string, Group> {
-  const members = new Map<string, Joint[]>();
-  for (const joint of joints) push(members, joint.group === undefined ? joint.id : `${joint.module}/(${joint.group})`, joint);
-  return new Map([...members].flatMap(([id, group]) => {
+  const members = grouped(joints, (joint) => (joint.group === undefined ? joint.id : `${joint.module}/(${joint.group})`));
+  const found = new Map<string, Group>();
+  for (const [id, group] of members) {
     const count = group.reduce((sum, { each }) => sum + each.length, 0);
     // Where the joints of a group say different numbers, the largest is the safe one.
-    const enough = Math.min(count, Math.max(0, ...group.map((joint) => joint.enough ?? 0)) || count);
-    return group.map((joint) => [joint.id, { id, joints: group, spare: count - enough }] as const);
-  }));
+    const wanted = group.reduce((most, { enough = 0 }) => Math.max(most, enough), 0);
+    const known = { id, joints: group, spare: wanted === 0 ? 0 : Math.max(0, count - wanted) };
+    for (const joint of group) found.set(joint.id, known);
+  }
+  return found;
 }

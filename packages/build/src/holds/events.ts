@@ -1,4 +1,4 @@
-import type { Joint, Lock } from '@rotorwright/machine';
+import { remembered, type Joint } from '@rotorwright/machine';
 
 /**
  * undone   one copy of a joint was left out, or left loose
@@ -55,10 +55,8 @@ const loosePin = /slide|loose/iu;
 const holdsItself: ReadonlySet<Joint['kind']> = new Set(['press', 'bond', 'circlip', 'ball-link']);
 
 /** What locks a joint: its grades, or its own fit. Nothing: it must be kept by another joint, or works loose. */
-export function locksOf(joint: Joint): readonly string[] {
-  const grades = (joint.locks ?? []).map(({ grade }: Lock) => grade).filter((grade) => grade !== 'none');
-  if (grades.length > 0) return [...new Set(grades)];
-  if (joint.locks !== undefined) return [];
+export const locksOf = remembered((joint: Joint): readonly string[] => {
+  if (joint.locks !== undefined) return [...new Set(joint.locks.map(({ grade }) => grade).filter((grade) => grade !== 'none'))];
   const pressedPin = joint.kind === 'pin' && joint.fit !== undefined && !loosePin.test(joint.fit);
   return pressedPin || holdsItself.has(joint.kind) ? ['fit'] : [];
-}
+});

@@ -41,9 +41,10 @@ export class GateBook {
   }
 }
 
+/** Those that can happen, each once; most gates have a few inputs, which are compared sooner than they are hashed. */
 function happening(inputs: readonly Loss[]): readonly string[] {
-  const happen = inputs.filter((input) => input !== undefined);
-  return happen.length < 2 ? happen : [...new Set(happen)];
+  if (inputs.length > 8) return [...new Set(inputs.filter((input) => input !== undefined))];
+  return inputs.filter((input, at): input is string => input !== undefined && inputs.indexOf(input) === at);
 }
 
 /**

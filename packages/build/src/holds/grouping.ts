@@ -9,3 +9,9 @@ export function grouped<Item>(items: Iterable<Item>, keyOf: (item: Item) => stri
   for (const item of items) push(groups, keyOf(item), item);
   return groups;
 }
+
+/** The groups alone. Most of what is grouped is one item, or none. */
+export function inGroups<Item>(items: readonly Item[], keyOf: (item: Item) => string): readonly (readonly Item[])[] {
+  if (items.length < 2) return items.length === 0 ? [] : [items];
+  return [...grouped(items, keyOf).values()];
+}

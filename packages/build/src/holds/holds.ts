@@ -1,5 +1,6 @@
 import { placeOf, remembered, severityOf, type Finding, type FindingCode, type Hazard, type Machine } from '@rotorwright/machine';
 import { singleCauses, type FaultTree } from '@rotorwright/reliability';
+import { filePlaces } from '../lookup.ts';
 import { titleOf } from '../words/index.ts';
 import { assemblyOf, type Body } from './assembly.ts';
 import type { BasicEvent } from './events.ts';
@@ -64,11 +65,8 @@ export const holds = remembered((machine: Machine): Holds => {
 
 function singlePoints(machine: Machine, causes: readonly BasicEvent[]): readonly SinglePoint[] {
   const bySteps = grouped(causes, ({ step }) => step);
-  const inOrder = [...machine.joints.keys(), ...machine.stacks.keys()].filter((id) => bySteps.has(id));
-  return inOrder.map((step) => {
-    const events = bySteps.get(step) ?? [];
-    return { step, events, oneIsEnough: events.some(({ kind }) => kind !== 'skipped') };
-  });
+  const places = filePlaces(machine);
+  return [...bySteps].sort(([a], [b]) => places.get(a)! - places.get(b)!).map(([step, events]) => ({ step, events, oneIsEnough: events.some(({ kind }) => kind !== 'skipped') }));
 }
 
 function findingsOf(machine: Machine, { assembly, ranks, losses }: HoldGraph, hazards: ReadonlyMap<string, HazardHolds>): readonly Finding[] {

@@ -1,8 +1,8 @@
 import type { Joint, JointInstance, Stack } from '@rotorwright/machine';
-import { carries, type Assembly, type Body, type Group, type Tie } from './assembly.ts';
+import { carries, type Assembly, type Body, type Group, type JointCopy, type Tie } from './assembly.ts';
 import { EventBook, locksOf } from './events.ts';
 import { GateBook, type Loss } from './gate-book.ts';
-import { grouped } from './grouping.ts';
+import { inGroups } from './grouping.ts';
 import { otherEnd, type Ranks } from './rank.ts';
 import { waysOf, type Stop, type Way } from './stack-stops.ts';
 
@@ -23,7 +23,6 @@ export interface Losses {
   readonly place: (body: Body) => Loss;
   /** What ties a body to bodies nearer the ground: first lines, each needed, and second lines. */
   readonly holds: (body: Body) => { readonly first: readonly Hold[]; readonly backup: readonly Hold[] };
-  readonly joint: (joint: Joint, copy: JointInstance) => Loss;
   /** Some ties of one group are lost: as many as make it useless between these bodies. */
   readonly between: (name: string, ties: readonly Tie[]) => Loss;
   /** A stack was put together wrong, or its spindle slides in its housing. */
@@ -34,49 +33,55 @@ export interface Losses {
   readonly circles: ReadonlySet<string>;
 }
 
+const none: readonly never[] = [];
+
 export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
   const book = new GateBook();
   const events = new EventBook();
   const circles = new Set<string>();
-  const open = new Set<string>();
+  /** Copies on the way down: joints that keep each other would go round for ever. */
+  const open: string[] = [];
 
-  const keeping = (joint: Joint, copy: JointInstance): Loss => {
-    const keepers = (assembly.keepers.get(copy.id) ?? []).filter((keeper) => {
-      if (!open.has(keeper.copy.id)) return true;
-      circles.add(keeper.copy.id);
-      return false;
+  /** What keeps a copy, in groups of which each is needed. */
+  const keepersOf = ({ id }: JointInstance, backup: boolean): readonly Loss[] => {
+    const all = assembly.keepers.get(id);
+    if (all === undefined) return none;
+    const keepers = all.filter((keeper) => {
+      if (open.includes(keeper.copy.id)) circles.add(keeper.copy.id);
+      return keeper.joint.backup === backup && !open.includes(keeper.copy.id);
     });
-    const groups = (backup: boolean) => byGroup(assembly, keepers.filter(({ joint: keeper }) => keeper.backup === backup)).map(({ group, items }) =>
-      book.atLeast(`keepers:${copy.id}|${group.id}`, leastOf(group, items.length), items.map((item) => jointLoss(item.joint, item.copy))));
-    const [first, second] = [groups(false), groups(true)];
+    return byGroup(assembly, keepers).map(({ group, items }) => book.atLeast(`keepers:${id}|${group.id}`, leastOf(group, items.length), items.map(jointLoss)));
+  };
+
+  const keeping = ({ joint, copy }: JointCopy): Loss => {
+    const [first, second] = [keepersOf(copy, false), keepersOf(copy, true)];
     const locks = locksOf(joint);
-    const locked = locks.length > 0 ? [book.all(`locks:${copy.id}`, locks.map((lock) => events.lock(joint, copy.id, lock)))] : [];
-    const lines = [...locked, ...first];
+    const lines = locks.length === 0 ? first : [book.all(`locks:${copy.id}`, locks.map((lock) => events.lock(joint, copy.id, lock))), ...first];
     // A second line without a first is the first.
     const firstLine = book.any(`kept:${copy.id}`, lines.length > 0 ? lines : second.length > 0 ? second : [events.loose(joint, copy.id)]);
     return lines.length > 0 && second.length > 0 ? book.all(`kept twice:${copy.id}`, [firstLine, ...second]) : firstLine;
   };
 
-  const jointLoss: Losses['joint'] = memo((_, copy) => copy.id, (joint, copy) => {
-    open.add(copy.id);
-    const kept = keeping(joint, copy);
-    open.delete(copy.id);
+  const jointLoss = memo(({ copy }: JointCopy) => copy.id, (made: JointCopy): Loss => {
+    const { joint, copy } = made;
+    open.push(copy.id);
+    const kept = keeping(made);
+    open.pop();
     return book.any(`joint:${copy.id}`, [...events.undone(joint, copy.id), kept]);
   });
 
   const between = (name: string, ties: readonly Tie[]): Loss => {
     const [tie] = ties;
-    if (tie === undefined) return undefined;
-    return book.atLeast(name, leastOf(groupOf(assembly, tie.joint), ties.length), ties.map(({ joint, copy }) => jointLoss(joint, copy)));
+    return tie === undefined ? undefined : book.atLeast(name, leastOf(groupOf(assembly, tie.joint), ties.length), ties.map(jointLoss));
   };
 
   const stopLoss = (stop: Stop, stack: string): Loss => {
     if ('shoulder' in stop) return undefined;
     if ('part' in stop) return book.any(`stop:${stack}|${stop.part}`, byGroup(assembly, stop.ties).map(({ group, items }) => between(`stop:${stack}|${stop.part}|${group.id}`, items)));
-    return book.atLeast(`stop:${stack}|${stop.joint.id}`, leastOf(groupOf(assembly, stop.joint), stop.joint.each.length), stop.joint.each.map((copy) => jointLoss(stop.joint, copy)));
+    return book.atLeast(`stop:${stack}|${stop.joint.id}`, leastOf(groupOf(assembly, stop.joint), stop.joint.each.length), stop.joint.each.map((copy) => jointLoss({ joint: stop.joint, copy })));
   };
 
-  const stackLoss: Losses['stack'] = memo(({ id }) => id, (stack) => {
+  const stackLoss: Losses['stack'] = memo(({ id }: Stack) => id, (stack) => {
     const { id } = stack;
     const columnLoss = (stops: readonly Stop[], at: string): Loss => book.all(at, stops.map((stop) => stopLoss(stop, id)));
     const wayLoss = ({ spindle, housing }: Way, at: string): Loss => book.any(at, [columnLoss(spindle, `${at}|spindle`), columnLoss(housing, `${at}|housing`)]);
@@ -84,30 +89,30 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
     return book.any(`stack:${id}`, [events.wrong(id), ...slides]);
   });
 
-  const tieLoss = (tie: Tie, body: Body): Loss => book.any(`tie:${tie.copy.id}|${body}|${otherEnd(tie, body)}`, [jointLoss(tie.joint, tie.copy), place(otherEnd(tie, body))]);
+  const tieLoss = (tie: Tie, body: Body): Loss => book.any(`tie:${tie.copy.id}|${body}|${otherEnd(tie, body)}`, [jointLoss(tie), place(otherEnd(tie, body))]);
 
-  const carriers: Losses['carriers'] = (body) => (assembly.stacksOf.get(body) ?? []).flatMap((stack) => {
+  const carriers: Losses['carriers'] = memo((body: Body) => body, (body) => (assembly.stacksOf.get(body) ?? none).flatMap((stack) => {
     const by = (body === stack.spindle ? stack.housing : stack.housing.includes(body) ? [stack.spindle] : [stack.spindle, ...stack.housing]).filter((other) => ranks.isTierAbove(body, other));
     return by.length > 0 ? [{ stack, by }] : [];
-  });
+  }));
 
-  const holds: Losses['holds'] = memo((body) => body, (body) => {
+  const holds: Losses['holds'] = memo((body: Body) => body, (body) => {
     const rank = ranks.of(body) ?? 0;
-    const nearer = (assembly.ties.get(body) ?? []).filter((tie) => carries(tie.joint, 'place') && (ranks.of(otherEnd(tie, body)) ?? Infinity) < rank);
+    const nearer = (assembly.ties.get(body) ?? none).filter((tie) => carries(tie.joint, 'place') && (ranks.of(otherEnd(tie, body)) ?? Infinity) < rank);
     // A ball that is screwed in stays when its link comes off: ball links keep only what nothing else keeps.
-    const rigid = nearer.filter(({ joint }) => joint.kind !== 'ball-link' && !joint.backup);
-    const down = rigid.length > 0 || carriers(body).length > 0 ? nearer.filter(({ joint }) => joint.kind !== 'ball-link' || joint.backup) : nearer;
+    const isHeld = nearer.some(({ joint }) => joint.kind !== 'ball-link' && !joint.backup) || carriers(body).length > 0;
+    const down = isHeld ? nearer.filter(({ joint }) => joint.kind !== 'ball-link' || joint.backup) : nearer;
     const lines = (backup: boolean): readonly Hold[] => byGroup(assembly, down.filter(({ joint }) => joint.backup === backup)).map(({ group, items }) => {
-      const copies = [...grouped(items, ({ copy }) => copy.id)];
+      const copies = inGroups(items, ({ copy }) => copy.id);
       const least = leastOf(group, copies.length);
-      const lost = copies.map(([copy, ties]) => book.any(`copy:${body}|${copy}`, ties.map((tie) => tieLoss(tie, body))));
+      const lost = copies.map((ties) => book.any(`copy:${body}|${ties[0]!.copy.id}`, ties.map((tie) => tieLoss(tie, body))));
       return { group, ties: items, least, lost: book.atLeast(`hold:${body}|${group.id}`, least, lost) };
     });
     const [first, backup] = [lines(false), lines(true)];
     return first.length === 0 ? { first: backup, backup: [] } : { first, backup };
   });
 
-  const place: Losses['place'] = memo((body) => body, (body) => {
+  const place: Losses['place'] = memo((body: Body) => body, (body) => {
     if (assembly.ground.has(body) || ranks.of(body) === undefined) return undefined;
     const { first, backup } = holds(body);
     const joints = book.any(`joints of:${body}`, first.map(({ lost }) => lost));
@@ -117,7 +122,7 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
 
   // From the ground up, so that a long chain of parts does not become a deep recursion.
   for (const body of [...assembly.bodies].toSorted((a, b) => (ranks.of(a) ?? 0) - (ranks.of(b) ?? 0))) place(body);
-  return { book, events, place, holds, joint: jointLoss, between, stack: stackLoss, carriers, circles };
+  return { book, events, place, holds, between, stack: stackLoss, carriers, circles };
 }
 
 function groupOf(assembly: Assembly, joint: Joint): Group {
@@ -130,18 +135,17 @@ function leastOf({ spare }: Group, count: number): number {
 }
 
 export function byGroup<Item extends { readonly joint: Joint }>(assembly: Assembly, items: readonly Item[]): readonly { readonly group: Group; readonly items: readonly Item[] }[] {
-  if (items.length === 0) return [];
-  return [...grouped(items, ({ joint }) => groupOf(assembly, joint).id).values()].map((of) => ({ group: groupOf(assembly, of[0]!.joint), items: of }));
+  return inGroups(items, ({ joint }) => groupOf(assembly, joint).id).map((of) => ({ group: groupOf(assembly, of[0]!.joint), items: of }));
 }
 
 /** Computes once for each key. */
-function memo<Arguments extends readonly unknown[], Result>(keyOf: (...args: Arguments) => string, compute: (...args: Arguments) => Result): (...args: Arguments) => Result {
+function memo<Of, Result>(keyOf: (of: Of) => string, compute: (of: Of) => Result): (of: Of) => Result {
   const known = new Map<string, Result>();
-  return (...args) => {
-    const key = keyOf(...args);
+  return (of) => {
+    const key = keyOf(of);
     const before = known.get(key);
     if (before !== undefined || known.has(key)) return before as Result;
-    const result = compute(...args);
+    const result = compute(of);
     known.set(key, result);
     return result;
   };

@@ -34,8 +34,12 @@ export function networkOf(legs: readonly Leg[], lost: Network['lost']): Network 
 export function cutBetween(book: GateBook, name: string, network: Network, source: string, target: string): { readonly cut: Loss } | undefined {
   const inside = onTheWay(network, source, target);
   if (!inside.has(source)) return undefined;
-  const out = new Map<string, Map<string, Loss>>([...inside].map((body) => [body, new Map()]));
-  const into = new Map<string, Set<string>>([...inside].map((body) => [body, new Set()]));
+  const out = new Map<string, Map<string, Loss>>();
+  const into = new Map<string, Set<string>>();
+  for (const body of inside) {
+    out.set(body, new Map());
+    into.set(body, new Set());
+  }
   let made = 0;
   const lay = (from: string, to: string, cut: Loss): void => {
     const legs = out.get(from);
@@ -76,13 +80,14 @@ export function cutBetween(book: GateBook, name: string, network: Network, sourc
 
 /** Bodies that can be reached from the source and from which the target can be. Empty when the target cannot be reached. */
 function onTheWay({ out, into, passes }: Network, source: string, target: string): ReadonlySet<string> {
-  const reached = (start: string, next: (body: string) => readonly string[]): ReadonlySet<string> => {
-    const found = new Set([start]);
-    for (const body of found) for (const other of next(body)) if (passes(other)) found.add(other);
-    return found;
-  };
-  const ahead = reached(source, (body) => (out.get(body) ?? []).map(({ to }) => to));
+  const ahead = reached(out, source, 'to', passes);
   if (!ahead.has(target)) return new Set();
-  const behind = reached(target, (body) => (into.get(body) ?? []).map(({ from }) => from));
+  const behind = reached(into, target, 'from', passes);
   return new Set([...ahead].filter((body) => behind.has(body)));
+}
+
+function reached(legs: Network['out'], start: string, end: 'from' | 'to', passes: Network['passes']): ReadonlySet<string> {
+  const found = new Set([start]);
+  for (const body of found) for (const leg of legs.get(body) ?? []) if (passes(leg[end])) found.add(leg[end]);
+  return found;
 }

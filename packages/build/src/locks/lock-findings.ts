@@ -32,7 +32,7 @@ function insertWithCompound(machine: Machine, joint: Joint): readonly Finding[] 
 /** @source makers of anaerobic compounds: can crack some thermoplastics, polycarbonate by name (read) */
 function compoundOnPolycarbonate(machine: Machine, joint: Joint): readonly Finding[] {
   const [wet] = wetLocks(joint);
-  const part = touchedParts(machine, joint).find(isPolycarbonate);
+  const part = wet === undefined ? undefined : touchedParts(machine, joint).find(isPolycarbonate);
   if (wet === undefined || part === undefined) return [];
   return [finding(machine, joint, 'lock/forbidden', { joint: titleOf(joint), id: joint.id, reason: `${lockWords(wet)} cracks polycarbonate, of which ${small(titleOf(part))} is made` })];
 }

@@ -74,8 +74,4 @@ export class OrderGraph {
     for (const { first, later } of added) this.remove(first, later);
     return fits;
   }
-
-  edges(): readonly Required<Edge>[] {
-    return [...this.#next].flatMap(([first, out]) => [...out].map(([later, cured]) => ({ first, later, cured })));
-  }
 }

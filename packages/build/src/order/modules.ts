@@ -10,8 +10,8 @@ import type { OrderGraph } from './graph.ts';
 export function moduleOrder(machine: Machine, graph: OrderGraph, homeOf: (step: string) => string): readonly { readonly id: string; readonly after: readonly string[] }[] {
   const before = new Map([...machine.modules.keys()].map((id) => [id, new Set<string>()]));
   const builds = (step: string) => machine.joints.has(step) || machine.stacks.has(step);
-  for (const { first, later } of graph.edges()) {
-    if (builds(first) && builds(later) && homeOf(first) !== homeOf(later)) before.get(homeOf(later))?.add(homeOf(first));
+  for (const first of graph.nodes.filter(builds)) {
+    for (const later of graph.next(first).keys()) if (builds(later) && homeOf(first) !== homeOf(later)) before.get(homeOf(later))?.add(homeOf(first));
   }
   const leaning = leanings(machine);
   const left = new Set(machine.modules.keys());

@@ -10,9 +10,16 @@ export interface Placing {
 }
 
 export const placingIn = remembered((machine: Machine): Placing => {
-  const byPart = new Map<string, Set<string>>();
+  const byPart = new Map<string, string[]>();
+  // What one step puts in place is noted in one go: it is in the list already when it is the last there.
+  const noteAt = (id: string, step: string) => {
+    const known = byPart.get(id);
+    if (known === undefined) byPart.set(id, [step]);
+    else if (known.at(-1) !== step) known.push(step);
+  };
   const note = (instance: string, step: string) => {
-    for (const id of new Set([instance, thingIdOf(machine, instance)])) byPart.set(id, (byPart.get(id) ?? new Set()).add(step));
+    noteAt(instance, step);
+    noteAt(thingIdOf(machine, instance), step);
   };
   for (const joint of machine.joints.values()) for (const { holds } of joint.each) for (const held of holds) note(held, joint.id);
   for (const stack of machine.stacks.values()) for (const id of membersOf(stack)) note(id, stack.id);
@@ -22,7 +29,7 @@ export const placingIn = remembered((machine: Machine): Placing => {
   const of = (id: string): readonly string[] => {
     const thingId = thingIdOf(machine, id);
     if (machine.joints.has(thingId) || machine.stacks.has(thingId) || machine.measurements.has(thingId) || machine.steps.has(thingId)) return [thingId];
-    return machine.modules.has(id) ? mounting(id) : [...(byPart.get(id) ?? [])];
+    return machine.modules.has(id) ? mounting(id) : (byPart.get(id) ?? []);
   };
   return { of, mounting };
 });

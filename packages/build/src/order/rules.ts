@@ -1,8 +1,8 @@
-import type { Access, Joint, Machine, Measurement, Stack, Thing } from '@rotorwright/machine';
+import { rememberedOf, type Access, type Joint, type Machine, type Measurement, type Stack, type Thing } from '@rotorwright/machine';
 import { cureOf, isGlued } from '../rules/index.ts';
 import { closersOf, jointsNaming, membersOf, moduleOf, namedBy, stacksWith, thingIdOf } from '../lookup.ts';
 import type { Edge } from './graph.ts';
-import type { Placing } from './placing.ts';
+import { placingIn, type Placing } from './placing.ts';
 
 /** Steps that come before what `behind` names is put in place; one of several ways may do. */
 export interface AccessRule {
@@ -24,12 +24,13 @@ export interface OrderRules {
 export function orderRules(machine: Machine, placing: Placing): OrderRules {
   const joints = [...machine.joints.values()];
   const stacks = [...machine.stacks.values()];
+  const measuring = [...machine.measurements.values()].map((measurement) => aboutMeasuring(machine, measurement));
   return {
     must: [
       ...strippingFirst(machine),
       ...stacks.flatMap((stack) => stack.order.flatMap((item) => ('joint' in item ? placing.of(item.joint).map((later) => ({ first: stack.id, later })) : []))),
       ...joints.flatMap((joint) => jointOnJoint(machine, joint, placing)),
-      ...[...machine.measurements.values()].flatMap((measurement) => beforeMeasuring(machine, measurement, placing)),
+      ...measuring.flatMap(({ must }) => must),
       ...writtenOrder(machine, placing),
       ...[...machine.parts.values()].flatMap((part) => placing.of(part.id).map((later) => ({ first: part.id, later }))),
     ],
@@ -38,7 +39,7 @@ export function orderRules(machine: Machine, placing: Placing): OrderRules {
       ...stacks.flatMap((stack) => jointsInStack(machine, stack)),
       ...joints.filter(isGlued).flatMap((glued) => afterGlue(machine, glued, placing)),
       ...[...joints, ...stacks].flatMap((thing) => afterForeign(machine, thing, placing)),
-      ...[...machine.measurements.values()].flatMap((measurement) => [...afterMounting(machine, measurement, placing), ...feltWhole(machine, measurement)]),
+      ...measuring.flatMap(({ usual }) => usual),
     ],
   };
 }
@@ -64,9 +65,15 @@ function jointOnJoint(machine: Machine, joint: Joint, placing: Placing): readonl
 }
 
 /** Steps that a measurement rests on: what puts in place what is measured, what closes it, what sets it. */
-export function restsOn(machine: Machine, measurement: Measurement, placing: Placing): readonly string[] {
-  return [...beforeMeasuring(machine, measurement, placing), ...afterMounting(machine, measurement, placing), ...feltWhole(machine, measurement)].map(({ first }) => first);
+export function restsOn(machine: Machine, measurement: Measurement): readonly string[] {
+  const { must, usual } = aboutMeasuring(machine, measurement);
+  return [...must, ...usual].map(({ first }) => first);
 }
+
+const aboutMeasuring = rememberedOf((machine, measurement: Measurement): Pick<OrderRules, 'must' | 'usual'> => {
+  const placing = placingIn(machine);
+  return { must: beforeMeasuring(machine, measurement, placing), usual: [...afterMounting(machine, measurement, placing), ...feltWhole(machine, measurement)] };
+});
 
 /** What is measured is there first, and so is what sets it. It is measured while the compound is still wet. */
 function beforeMeasuring(machine: Machine, measurement: Measurement, placing: Placing): readonly Edge[] {

@@ -10,18 +10,18 @@ import { beforeRules } from './before.ts';
  */
 export function fallsWith(machine: Machine): ReadonlyMap<string, readonly string[]> {
   const falls = new Map<string, Set<string>>();
-  const note = (id: string, ...others: readonly string[]) => {
+  const note = (id: string, others: readonly string[]) => {
     const known = falls.get(id) ?? new Set();
+    if (known.size === 0) falls.set(id, known);
     for (const other of others) if (other !== id) known.add(other);
-    falls.set(id, known);
   };
   for (const { first, later, why } of beforeRules(machine)) {
-    note(first, later);
-    if (why === 'closes') note(later, first);
+    note(first, [later]);
+    if (why === 'closes') note(later, [first]);
   }
   const placing = placingIn(machine);
-  for (const measurement of machine.measurements.values()) note(measurement.id, ...restsOn(machine, measurement, placing));
-  for (const step of machine.steps.values()) note(step.id, ...step.after.flatMap((id) => namedSteps(machine, id, placing)));
-  for (const part of machine.parts.values()) if (part.grease !== undefined) note(part.id, ...placing.of(part.id));
+  for (const measurement of machine.measurements.values()) note(measurement.id, restsOn(machine, measurement));
+  for (const step of machine.steps.values()) note(step.id, step.after.flatMap((id) => namedSteps(machine, id, placing)));
+  for (const part of machine.parts.values()) if (part.grease !== undefined) note(part.id, placing.of(part.id));
   return new Map([...falls].map(([id, others]) => [id, [...others]]));
 }

@@ -38,45 +38,49 @@ export interface OrderedTree {
 export function orderTree(tree: FaultTree): OrderedTree {
   const gates: string[] = [];
   const events: string[] = [];
-  const seen = new Set<string>();
-  const open = new Set<string>();
-  // An explicit stack: a chain of ten thousand gates must not overflow the call stack.
-  const stack: { name: string; next: number }[] = [{ name: tree.top, next: 0 }];
-  while (stack.length > 0) {
-    const here = stack.at(-1)!;
-    const gate = Object.hasOwn(tree.gates, here.name) ? tree.gates[here.name] : undefined;
-    if (here.next === 0) {
-      if (seen.has(here.name)) {
-        stack.pop();
-        continue;
-      }
-      if (!gate) {
-        seen.add(here.name);
-        events.push(here.name);
-        stack.pop();
-        continue;
-      }
-      checkGate(here.name, gate);
-      open.add(here.name);
+  /** Of each name that was met, whether it stands in the order yet; the others lie on the way from the top to here. */
+  const placed = new Map<string, boolean>();
+  // The way is written out, with the input of each gate that is next: a chain of ten thousand gates must not overflow the call stack.
+  const way: string[] = [];
+  const nextInput: number[] = [];
+  const meet = (name: string): void => {
+    const gate = Object.hasOwn(tree.gates, name) ? tree.gates[name] : undefined;
+    placed.set(name, gate === undefined);
+    if (gate === undefined) {
+      events.push(name);
+      return;
     }
-    const input = gate!.inputs[here.next++];
+    checkGate(name, gate);
+    way.push(name);
+    nextInput.push(0);
+  };
+  meet(tree.top);
+  for (let at = way.length - 1; at >= 0; at = way.length - 1) {
+    const name = way[at]!;
+    const input = tree.gates[name]!.inputs[nextInput[at]!++];
     if (input === undefined) {
-      seen.add(here.name);
-      open.delete(here.name);
-      gates.push(here.name);
-      stack.pop();
-    } else {
-      if (open.has(input)) throw new FaultTreeError(input, `depends on itself: ${[...open].slice([...open].indexOf(input)).join(' → ')} → ${input}`);
-      stack.push({ name: input, next: 0 });
+      placed.set(name, true);
+      gates.push(name);
+      way.pop();
+      nextInput.pop();
+      continue;
     }
+    const isPlaced = placed.get(input);
+    if (isPlaced === false) throw new FaultTreeError(input, `depends on itself: ${way.slice(way.indexOf(input)).join(' → ')} → ${input}`);
+    if (isPlaced === undefined) meet(input);
   }
   return { gates, events };
 }
 
 function checkGate(name: string, gate: Gate): void {
   if (gate.inputs.length === 0) throw new FaultTreeError(name, 'has no inputs; give at least one');
-  if (new Set(gate.inputs).size < gate.inputs.length) throw new FaultTreeError(name, 'names an input twice; give each once');
+  if (hasTwins(gate.inputs)) throw new FaultTreeError(name, 'names an input twice; give each once');
   if (gate.type === 'atleast' && !(Number.isInteger(gate.k) && gate.k >= 1 && gate.k <= gate.inputs.length)) {
     throw new FaultTreeError(name, `k must be a whole number from 1 to ${gate.inputs.length}, its number of inputs, got ${gate.k}`);
   }
+}
+
+/** Most gates have a few inputs, which are compared sooner than they are hashed. */
+function hasTwins(names: readonly string[]): boolean {
+  return names.length > 8 ? new Set(names).size < names.length : names.some((name, at) => names.indexOf(name) < at);
 }

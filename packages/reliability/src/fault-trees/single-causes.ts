@@ -1,4 +1,4 @@
-import { orderTree, type FaultTree } from './fault-tree.ts';
+import { orderTree, type FaultTree, type Gate } from './fault-tree.ts';
 
 /**
  * Basic events that bring about the top event alone: its minimal cut sets of one event, without forming any other.
@@ -12,27 +12,34 @@ import { orderTree, type FaultTree } from './fault-tree.ts';
  */
 export function singleCauses(tree: FaultTree): string[] {
   const { gates, events } = orderTree(tree);
-  const numberOf = new Map<string, number>();
-  for (const name of events) numberOf.set(name, numberOf.size);
-  for (const name of gates) numberOf.set(name, numberOf.size);
+  const rowOf = new Map<string, number>();
+  for (const name of events) rowOf.set(name, rowOf.size);
   // Row after row, for each event and each gate a bit for every event that brings it about alone.
   const words = Math.ceil(events.length / 32);
-  const causes = new Uint32Array(words * numberOf.size);
+  const causes = new Uint32Array(words * (events.length + gates.length));
   for (let at = 0; at < events.length; at += 1) causes[at * words + (at >> 5)] = 1 << (at & 31);
-  for (const [at, name] of gates.entries()) {
+  const atLeast = new Uint32Array(gates.reduce((most, name) => Math.max(most, wantedBy(tree.gates[name]!)), 0));
+  for (const name of gates) {
     const gate = tree.gates[name]!;
-    const wanted = gate.type === 'or' ? 1 : gate.type === 'and' ? gate.inputs.length : gate.k;
-    sumUp(causes, words, events.length + at, gate.inputs.map((input) => numberOf.get(input)!), wanted);
+    sumUp(causes, words, rowOf.size, gate.inputs.map((input) => rowOf.get(input)!), atLeast, wantedBy(gate));
+    rowOf.set(name, rowOf.size);
   }
-  const top = numberOf.get(tree.top)! * words;
+  const top = rowOf.get(tree.top)! * words;
   return events.filter((_, at) => (causes[top + (at >> 5)]! >>> (at & 31)) & 1);
 }
 
-/** Writes into a row what at least `wanted` of some other rows hold: `atLeast[j]` is what more than j of those seen so far do. */
-function sumUp(rows: Uint32Array, words: number, into: number, from: readonly number[], wanted: number): void {
-  const atLeast = new Uint32Array(wanted);
+function wantedBy(gate: Gate): number {
+  return gate.type === 'or' ? 1 : gate.type === 'and' ? gate.inputs.length : gate.k;
+}
+
+/**
+ * Writes into a row what at least `wanted` of some other rows hold.
+ *
+ * @param atLeast working space: in `atLeast[j]` comes what more than j of the rows seen so far hold
+ */
+function sumUp(rows: Uint32Array, words: number, into: number, from: readonly number[], atLeast: Uint32Array, wanted: number): void {
   for (let word = 0; word < words; word += 1) {
-    atLeast.fill(0);
+    atLeast.fill(0, 0, wanted);
     for (const row of from) {
       let carry = rows[row * words + word]!;
       for (let j = 0; carry !== 0 && j < wanted; j += 1) {
