@@ -13,6 +13,7 @@ export function hearingWords(hearing: Hearing, show: ShowSpeed): readonly string
     case 'not-heard':
       return ['Not heard: nothing in this recording fits the ratios of this machine.', 'Record nearer, from a safe place, away from wind and other machines; and check the tooth counts in the file.'];
     case 'cannot-tell':
+      if (hearing.unheard) return unheardWords(hearing.unheard, hearing.from);
       return ['Cannot tell: more than one speed would explain this recording.', 'Record ten seconds of steady running, with main rotor and tail rotor both to be heard.'];
     case 'not-verified':
       return [`Main rotor at ${mean}, if the ${audible.join(' and ')} is what was heard. Not verified: only one source is heard, and one alone checks nothing.`, ...silence(hearing)];
@@ -22,6 +23,11 @@ export function hearingWords(hearing: Hearing, show: ShowSpeed): readonly string
       return [`Main rotor at ${mean}: ${list(audible)} fit each other by the ratios of the file.`, ...silence(hearing)];
   }
 }
+
+const unheardWords = ([start, end]: readonly [number, number], from: number): readonly string[] => [
+  `Cannot tell: the machine is not heard from ${(from + start).toFixed(1)} to ${(from + end).toFixed(1)} s, so how fast it turned over all of the recording is not known.`,
+  'Record ten seconds of steady running, or cut the recording to where the machine is heard throughout.',
+];
 
 /** The speed and half its interval, rounded up, with as many decimals as the interval is worth. */
 function meanWords(speed: number, [low, high]: readonly [number, number], show: ShowSpeed): string {

@@ -88,6 +88,8 @@ export interface Hearing {
   readonly margin: number;
   readonly groups: readonly HeardGroup[];
   readonly mismatch?: Mismatch;
+  /** Stretch in which no group stands out of the noise though it does elsewhere, s from the start: how fast the rotor turned there is a guess. */
+  readonly unheard?: readonly [from: number, until: number];
   /** When the engine fell silent while the rotor ran on, s from the start. */
   readonly engineSilentFrom?: number;
   readonly track?: SpeedTrack;

@@ -45,7 +45,7 @@ const triedPlaces = 2;
 const closed = 3;
 
 /** Speeds that share lines with the right one. */
-const kin: readonly number[] = [1 / 3, 1 / 2, 2 / 3, 3 / 4, 4 / 3, 3 / 2, 2, 3];
+export const kin: readonly number[] = [1 / 3, 1 / 2, 2 / 3, 3 / 4, 4 / 3, 3 / 2, 2, 3];
 /** How many of the best places are held against each other. */
 const contestants = 3;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { hear, type Hearing, type LineComb } from '@rotorwright/signals';
+import { hear, hearingWords, type Hearing, type LineComb } from '@rotorwright/signals';
 import { bearingScene } from '../../../../tests/recordings/bearings.ts';
 import { dropOutScene, emptyScene, fieldScene, offRatioScene, spoolScene, steadyScene } from '../../../../tests/recordings/cases.ts';
 import { electric, twoStroke } from '../../../../tests/recordings/machines.ts';
@@ -40,6 +40,29 @@ describe('speed by the comb of a machine', () => {
     const errors = [...speeds].map((speed, index) => Math.abs(speed / (2 * Math.PI) / made.speedAt(times[index]!) - 1)).toSorted((a, b) => a - b);
     expect(errors[errors.length >> 1]).toBeLessThan(2e-3);
     expect(speeds.at(-1)! / speeds[0]!).toBeGreaterThan(1.3);
+  });
+
+  it('is not content with a path that is right at the end only: a start at less than half the speed is found', () => {
+    // At 804 rpm in the first second, at 1,667 from the fourth on: the first search explains the end well, and nothing of the start.
+    const { hearing, error } = listen(spoolScene(100_032, 10, 0));
+    expect(hearing.verdict).toBe('heard');
+    expect(error).toBeLessThan(1e-3);
+  });
+
+  it('cannot tell where a part of the recording speaks for half the speed', () => {
+    // No search finds how it speeds up from 720 to 1,380 rpm; the path that is left begins at twice the speed.
+    const { hearing, error } = listen({ ...spoolScene(31, 10, 0), rate: 8000 });
+    expect(error).toBeGreaterThan(0.1);
+    expect(hearing.verdict).toBe('cannot-tell');
+  });
+
+  it('is not sure of the whole where the machine is heard in a part only, and says where it is not', () => {
+    const { hearing } = listen({ ...steadyScene(1, 10, 3), ...everybody, silentFrom: { main: 6, tail: 6, engine: 6, mesh: 6 } });
+    expect(hearing.verdict).toBe('cannot-tell');
+    const [start, end] = hearing.unheard!;
+    expect(Math.abs(start - 6)).toBeLessThan(2.6);
+    expect(end).toBeGreaterThan(9.9);
+    expect(hearingWords(hearing, (speed) => `${speed} rad/s`)[0]).toMatch(/^Cannot tell: the machine is not heard from \d\.\d to 10\.0 s/u);
   });
 
   it('gives the same for the same bytes, louder, and turned over', () => {
