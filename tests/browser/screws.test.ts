@@ -4,7 +4,7 @@ import { useWorkshop } from './workshop.ts';
 
 /** How tight is this screw, what preload is that, and does it hold? Asked of the Build sheet. */
 
-const { open } = useWorkshop();
+const { address, open } = useWorkshop();
 
 it('a step of a screw tells its preload and opens its working, down to the file and the source', async () => {
   const page = await open('/m/whimbrel/build?module=frame&step=frame%2Fpost-left');
@@ -31,4 +31,15 @@ it('a step of bearings tells how warm the housing must be and how much grease go
   const working = page.getByRole('dialog');
   await working.waitFor();
   expect(await working.innerText()).toMatch(/Linear thermal expansion/);
+});
+
+it('and so does the Bench, with the caution first', async () => {
+  const page = await open('/m/whimbrel/bench/mast%2Fmast');
+  const own = page.getByRole('region', { name: 'Warm and grease' });
+  await own.waitFor();
+  expect(await own.innerText()).toMatch(/no flame near fuel[\s\S]*Housing at \d\d °C for lower mast bearing and upper mast bearing\. \d+ K below the lowest limit\. Grease: 0\.\d+ g each/);
+  expect(await barriers(page)).toEqual([]);
+  await page.goto(address('/m/whimbrel/bench/frame%2Fpost-left'));
+  await page.getByRole('button', { name: /^Sign step/ }).waitFor();
+  expect(await own.count()).toBe(0);
 });

@@ -22,6 +22,7 @@ import { SignBar } from './sign-bar.tsx';
 import type { Signers } from '../../data/signers.ts';
 import { useKeptTicks } from './use-kept-ticks.ts';
 import { useNarrow } from './use-narrow.ts';
+import { WarmAndGrease } from './warm-and-grease.tsx';
 
 export interface BenchStepProps {
   readonly machine: Machine;
@@ -170,6 +171,7 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           {(step.why ?? step.tip) && <section className="bench-why" aria-label="Reason">{step.why && <p>{step.why}</p>}{step.tip && <p><b>Tip.</b> {step.tip}</p>}</section>}
           {first.length > 0 && <section className="bench-first" aria-label="What comes first"><h2>First</h2><ul>{first.slice(0, 4).map(({ step: one }) => <li key={one.id}><button type="button" onClick={() => onGo(one)}>{one.title}</button></li>)}</ul>{first.length > 4 && <p>and {first.length - 4} more</p>}</section>}
           {step.ticks.length > 1 && !done && <Ticks machine={machine} step={step} ticks={ticks} onTick={toggle} />}
+          {!done && <WarmAndGrease machine={machine} step={step} />}
           {stack !== undefined && !done && <ExpectedPlay machine={machine} stack={stack} task={shims} />}
           {shims && measurement && !done && <ShimPanel task={shims} />}
           {step.measure && !done && (scale && shown !== undefined
