@@ -16,6 +16,7 @@ describe('the way in', () => {
     const drawer = page.getByRole('dialog', { name: 'The way in to the pinion' });
     await drawer.getByText('Warm the thread of the pinion until the compound lets go, then undo it.').waitFor();
     expect(await drawer.getByText(/No way takes less work than/).count()).toBe(1);
+    expect(await drawer.getByText(/Not every other way/).count()).toBe(0);
     expect(await barriers(page)).toEqual([]);
 
     await drawer.getByRole('button', { name: 'Open it up' }).click();
@@ -26,6 +27,16 @@ describe('the way in', () => {
     const state = (await (await fetch(address('/api/machines/whimbrel'))).json()) as { readonly entries: readonly { readonly by: string; readonly body: { readonly kind: string; readonly things?: readonly string[] } }[] };
     expect(state.entries.at(-1)).toMatchObject({ by: 'Maren', body: { kind: 'opened', reason: 'Replace a part' } });
     expect(state.entries.at(-1)?.body.things).toContain('clutch/pinion-thread');
+  });
+
+  it('says when not every other way was looked at', async () => {
+    const page = await open('/m/whimbrel/build');
+    await page.getByRole('region', { name: 'Modules', exact: true }).waitFor();
+    await page.keyboard.press('/');
+    await page.getByRole('dialog', { name: 'Find' }).getByRole('combobox').fill('part head/spindle');
+    await page.keyboard.press('Enter');
+    await page.getByRole('dialog', { name: /^The way in to the/u }).getByText('Not every other way was looked at: there may be more of them.').waitFor();
+    expect(await barriers(page)).toEqual([]);
   });
 
   it('shows a past moment of the build, and says so', async () => {

@@ -42,8 +42,10 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     if (args.length === 0) program.help({ error: true });
     await program.parseAsync([...args], { from: 'user' });
   } catch (error) {
-    if (error instanceof CommanderError) status = error.exitCode === 0 ? 0 : 2;
-    else status = troubleOf(error, terminal);
+    if (error instanceof CommanderError) {
+      status = error.exitCode === 0 ? 0 : 2;
+      if (error.code === 'commander.excessArguments') terminal.say('Put what has blanks in it in quotation marks, else it counts as several.');
+    } else status = troubleOf(error, terminal);
   }
   if (answer !== '') await terminal.write(answer);
   return status;

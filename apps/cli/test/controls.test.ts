@@ -52,9 +52,21 @@ describe('controls', () => {
     expect(whole.out).toBe(out);
   });
 
+  it('say of a list that the shell took apart how to give it whole', async () => {
+    const cut = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=[136', 'mm]']);
+    expect(cut).toMatchObject({ status: 2, err: expect.stringMatching(/controls\.servos\.rudder\.pivot: the list has no end; given: \[136\. .*quotation marks.*--set "controls\.servos\.rudder\.pivot=\[136 mm, 20 mm, -30 mm\]"/u) });
+    const more = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=[136', 'mm,', '20', 'mm,', '-30', 'mm]']);
+    expect(more).toMatchObject({ status: 2, err: expect.stringMatching(/too many arguments|unknown option '-30'/u) });
+    expect((await shell(['change', whimbrel, '--set', 'a=[1', 'mm,', '2', 'mm]'])).err).toMatch(/too many arguments.*in quotation marks/su);
+  });
+
   it('say of a point that is none what is wrong, where, and what would be right', async () => {
     const short = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=[136 mm, 20 mm]']);
-    expect(short).toMatchObject({ status: 2, err: expect.stringMatching(/machine\.yaml:\d+:\d+ .*“\[136 mm, 20 mm\]” is not a list of 3\. Write it like this: \[44 mm/u) });
+    expect(short).toMatchObject({ status: 2, err: expect.stringMatching(/machine\.yaml:\d+:\d+ .*“\[136 mm, 20 mm\]” is not a list of 3: it has 2\. Write it like this: \[44 mm/u) });
+    const letters = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=[136,x]']);
+    expect(letters).toMatchObject({ status: 2, err: expect.stringMatching(/“\[136,x\]” is not a list of 3: it has 2\..*“136” has no unit\..*“x” is (?:not|no) /su) });
+    const section = await shell(['change', whimbrel, '--set', 'controls.servos.rudder=[136,x]']);
+    expect(section).toMatchObject({ status: 2, err: expect.stringMatching(/controls\.servos\.rudder cannot be written: it is a section with entries of its own, and “\[136,x\]” is none\. Write one of its entries: .*controls\.servos\.rudder\.pivot/u) });
     const bare = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=[136 mm, 20, -30 mm]']);
     expect(bare).toMatchObject({ status: 2, err: expect.stringMatching(/“20” has no unit\./u) });
     const single = await shell(['change', whimbrel, '--set', 'controls.servos.rudder.pivot=136 mm']);

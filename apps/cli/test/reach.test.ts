@@ -13,9 +13,17 @@ describe('reach', () => {
     expect(out.indexOf('clutch/preload-nut')).toBeLessThan(out.indexOf('clutch/pinion-thread'));
     expect(out).toMatch(/Heat: clutch\/pinion-thread/);
     expect(out).toMatch(/No cheaper way exists/);
+    expect(out).not.toMatch(/Not every other way/);
     const back = out.slice(out.indexOf('The way back'));
     for (const id of ['clutch/pinion-thread', 'clutch/main', 'clutch/preload-nut', 'clutch/backlash', 'clutch/coast', 'clutch/gap']) expect(back).toMatch(new RegExp(`^${id}\\b`, 'm'));
     expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);
+  });
+
+  it('says when it did not look at every other way', async () => {
+    const { status, out } = await shell(['reach', whimbrel, 'head/spindle'], bench());
+    expect({ status, out }).toMatchObject({ status: 0, out: expect.stringMatching(/No cheaper way exists: .*\nNot every other way was looked at: there may be more of them\./u) });
+    const asJson = await shell(['reach', whimbrel, 'head/spindle', '--json'], bench());
+    expect(JSON.parse(asJson.out)).toMatchObject({ proven: true, cut: true });
   });
 
   it('enters the opening into the book, and what rests on it is undone', async () => {

@@ -81,7 +81,9 @@ function changedVersion(terminal: Terminal, named: NamedMachine, other: string |
 function readEdit(given: string): Edit {
   const [, path, value] = /^([^=]+)=(.*)$/su.exec(given) ?? [];
   if (path === undefined || value === undefined || value.trim() === '') throw new WrongInput(`--set takes an entry and its value, such as drive.main-mesh.driver.teeth=15 or "controls.servos.rudder.pivot=[136 mm, 20 mm, -30 mm]"; given: ${given}`);
-  return { path: path.trim(), value: value.trim() };
+  const edit = { path: path.trim(), value: value.trim() };
+  if (edit.value.startsWith('[') && !edit.value.endsWith(']')) throw new WrongInput(`--set ${edit.path}: the list has no end; given: ${edit.value}. Put it all in quotation marks, else the shell takes it apart at its blanks: --set "${edit.path}=[136 mm, 20 mm, -30 mm]".`);
+  return edit;
 }
 
 /** @throws WrongInput with every error that today's file does not have, and what new entries may have been meant for */

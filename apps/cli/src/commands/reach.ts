@@ -64,8 +64,9 @@ function thingCalled(machine: Machine, given: string): string {
   throw new WrongInput(`${machine.name} has no part, joint, stack or module “${given}”. ${nearestTo(given, [...machine.modules.keys(), ...things.map(({ id }) => id)])}`);
 }
 
-function setOut(terminal: Terminal, machine: Machine, goal: string, { ways, proven, lowerBound }: Reach, back: readonly BackStep[]): string {
+function setOut(terminal: Terminal, machine: Machine, goal: string, { ways, proven, lowerBound, cut }: Reach, back: readonly BackStep[]): string {
   const [way, ...others] = ways;
+  if (way === undefined && cut) return `No way to ${goal} was found, but not all were looked at: ask for a part nearer the outside first.`;
   if (way === undefined) return lowerBound === 0 ? `Nothing has to come apart for ${goal}: nothing ties it.` : `No way leads to ${goal}: each thing that is in the way waits for another. rotorwright check ${machine.id} may say where.`;
   const paint = painter(terminal.colour);
   const line = (title: string, text: string) => (text === '' ? [] : [paragraph(`${title}: ${text}`, terminal.columns, '  ')]);
@@ -87,6 +88,7 @@ function setOut(terminal: Terminal, machine: Machine, goal: string, { ways, prov
     table([{ title: 'step', breaks: true }, { title: 'do again', breaks: true }, { title: 'first', breaks: true }], back.map(({ step, first }) => [step.id, step.action, first.join(' ')]), terminal.columns),
     '',
     proven ? `No cheaper way exists: ${total(way)} of work in and back, measuring and curing aside.` : `This way takes ${total(way)} of work in and back; that none takes less than ${durationWords(lowerBound)} is proven, no more.`,
+    ...(cut ? ['Not every other way was looked at: there may be more of them.'] : []),
     ...others.map((other) => paragraph(`Another way, ${total(other)}: ${other.undo.map(({ id }) => id).join(', ')}.`, terminal.columns, '  ')),
   ].join('\n');
 }

@@ -32,6 +32,7 @@ export function reach(machine: Machine, goals: readonly string[]): Reach {
     ways: found.solutions.filter(({ ties }) => ties.length > 0).map((solution) => wayOf(problem, solution)),
     proven: found.proven,
     lowerBound: found.lowerBound,
+    cut: found.cut,
   };
 }
 

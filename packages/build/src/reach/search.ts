@@ -13,6 +13,8 @@ export interface Found {
   readonly proven: boolean;
   /** No way costs less. Infinity: there is none. */
   readonly lowerBound: number;
+  /** The search was cut off before all that may cost little more was looked at. */
+  readonly cut: boolean;
 }
 
 /** A set of ties that are taken, and of ties that are left alone, on the way to a solution. */
@@ -64,6 +66,7 @@ export function search(problem: Problem): Found {
   queue.push({ taken: [], left: [], open: [goalIndex], known: new Map(), bound: 0 });
   let looked = 0;
   let limit = mostBranches;
+  let cut = false;
   for (let branch = queue.pop(); branch !== undefined; branch = queue.pop()) {
     const [best] = solutions;
     if (best !== undefined && (branch.bound > best.cost * close || solutions.length === mostWays)) break;
@@ -72,9 +75,10 @@ export function search(problem: Problem): Found {
     else if (branch.next === undefined) {
       looked += 1;
       if (looked > limit) {
+        cut = true;
         if (best !== undefined) break;
         const dive = searcher.dive(branch);
-        return { solutions: dive === undefined ? [] : [dive], proven: false, lowerBound: branch.bound };
+        return { solutions: dive === undefined ? [] : [dive], proven: false, lowerBound: branch.bound, cut };
       }
       const settled = searcher.settle(branch);
       if (settled !== undefined) queue.push(settled);
@@ -89,7 +93,7 @@ export function search(problem: Problem): Found {
       if (best === undefined) limit = looked + mostForMore;
     } else for (const child of searcher.split(branch, branch.next.clause).toReversed()) queue.push(child);
   }
-  return { solutions, proven: true, lowerBound: solutions[0]?.cost ?? Infinity };
+  return { solutions, proven: true, lowerBound: solutions[0]?.cost ?? Infinity, cut };
 }
 
 /** A way that shares what a branch has taken from a known one, and has enough work of its own besides, costs at least so much. */

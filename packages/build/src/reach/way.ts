@@ -40,10 +40,12 @@ export interface Way {
 
 export interface Reach {
   readonly goals: readonly string[];
-  /** Cheapest first, then those that cost little more. Empty: nothing leads there, or nothing has to be undone. */
+  /** Cheapest first, then up to two that cost little more. Empty: nothing leads there, or nothing has to be undone. */
   readonly ways: readonly Way[];
   /** The first is the cheapest of all. */
   readonly proven: boolean;
   /** s of work; no way takes less. Infinity: there is none. */
   readonly lowerBound: number;
+  /** Others that cost little more may exist besides: the search was cut off before all of them were looked at. */
+  readonly cut: boolean;
 }

@@ -125,8 +125,8 @@ describe('against trying everything', () => {
       const graph = assemblyGraph(machine);
       const costOf = (id: string) => graph.ties[graph.tieOf.get(id) ?? -1]?.cost ?? Number.NaN;
       const brute = new Brute(machine);
-      const { lowerBound, proven, ways } = reach(machine, [goal]);
-      expect(proven).toBe(true);
+      const { lowerBound, proven, ways, cut } = reach(machine, [goal]);
+      expect({ proven, cut }).toEqual({ proven: true, cut: false });
       expect(lowerBound).toBe(brute.cheapest(goal, costOf));
       for (const { undo } of ways) {
         const undone = new Set<string>();

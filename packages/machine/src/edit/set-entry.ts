@@ -73,7 +73,9 @@ function refuse(code: 'edit/path' | 'edit/alias', path: EntryPath, document: Doc
   const located = locate(document, keys);
   const range = located.kind === 'alias' ? undefined : (located.node as { range?: readonly number[] } | null)?.range;
   const place = placeAt(lineStarts(text), range?.[0] ?? 0, range?.[0] ?? 0);
-  return { findings: [{ code, severity: severityOf(code), path, place, values }] };
+  const entries = located.kind === 'entry' && isMap(located.node) ? located.node.items.map(({ key }) => `${path}.${String(key)}`) : [];
+  const known = entries.length === 0 ? values : { ...values, right: `Write one of its entries: ${entries.join(', ')}.` };
+  return { findings: [{ code, severity: severityOf(code), path, place, values: known }] };
 }
 
 /** Whether a value stands at a place. */
@@ -86,7 +88,7 @@ export function holds(document: Document, keys: readonly string[], value: EntryV
 export function replaced(located: Extract<Located, { kind: 'entry' }>, value: EntryValue, text: string): Change | string {
   const { node, parent, index } = located;
   const source = sourceOf(value);
-  if (isMap(node)) return 'it is a section with entries of its own';
+  if (isMap(node)) return `it is a section with entries of its own, and “${source}” is none`;
   if (isSeq(node)) return typeof value === 'object' ? replacedList(node, parent, index, source, text) : `it is a list, and “${value}” is none`;
   if (isScalar(node) && node.range && node.range[0] !== node.range[1]) {
     const [start, end] = node.range;

@@ -89,7 +89,7 @@ const words = {
   'limit/exceeded': warning('{figure} is {value}; its limit is {limit}.', 'Change what it is made from, or the limit.'),
 
   // ---- edits
-  'edit/path': error('{path} cannot be written: {reason}.', 'Choose an entry with a single value, or write a list with its brackets: [136 mm, 20 mm, -30 mm].'),
+  'edit/path': error('{path} cannot be written: {reason}.', ['{right}', 'Choose an entry with a single value, or write a list with its brackets: [136 mm, 20 mm, -30 mm].']),
   'edit/alias': error('{path} is repeated from another place by an alias.', 'Change the piece with the anchor &{name}, or write the values out.'),
 } as const satisfies Readonly<Record<string, Wording>>;
 

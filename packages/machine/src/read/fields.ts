@@ -101,7 +101,9 @@ function readList(spec: Of<'list'>, node: TreeNode, path: string, reading: Readi
   if (node.kind !== 'list') return wrongType(at, 'a list', spec.example);
   const { min, max } = spec;
   if ((min !== undefined && node.items.length < min) || (max !== undefined && node.items.length > max)) {
-    return wrongType(at, min === max ? `a list of ${min}` : `a list of at least ${min}`, spec.example);
+    // What is wrong with the items themselves is said besides.
+    readItems(spec.of, node.items, path, reading);
+    return wrongType(at, `a list of ${min === max ? min : `at least ${min}`}: it has ${node.items.length}`, spec.example);
   }
   const items = readItems(spec.of, node.items, path, reading);
   // A point with two coordinates is no point.

@@ -35,14 +35,15 @@ export function WayInDrawer({ open, thing, onClose, onOpened }: WayInDrawerProps
 }
 
 /** The ways in, of which one is looked at; and its way back. */
-function Ways({ open, found: { ways, proven, lowerBound }, what, onOpened }: Pick<WayInDrawerProps, 'open' | 'onOpened'> & { readonly found: Reach; readonly what: string }): ReactNode {
+function Ways({ open, found: { ways, proven, lowerBound, cut }, what, onOpened }: Pick<WayInDrawerProps, 'open' | 'onOpened'> & { readonly found: Reach; readonly what: string }): ReactNode {
   const [chosen, setChosen] = useState('0');
   const way = ways[Number(chosen)] ?? ways[0];
-  if (way === undefined) return <p>{noWay(lowerBound)}</p>;
+  if (way === undefined) return <p>{noWay(lowerBound, cut)}</p>;
   return (
     <>
       {ways.length > 1 && <Segmented label="Which way" options={ways.map((each, at) => ({ value: String(at), title: `${at === 0 ? 'cheapest' : 'another'}, ${workOf(each)}` }))} value={chosen} onChange={setChosen} />}
       <p className="soft">{ways[0] === way ? (proven ? `No way takes less work than ${workOf(way)}, in and back; curing and measuring aside.` : `About ${workOf(way)} of work. That none takes less than ${durationWords(lowerBound)} is proven, no more.`) : `About ${workOf(way)} of work, in and back.`}</p>
+      {cut && <p className="soft">Not every other way was looked at: there may be more of them.</p>}
       {way.bothSides.length > 0 && <p><b>Both sides come off.</b> No way leaves one in place: mark where everything stands first.</p>}
       <h3>From outside to core</h3>
       <Layers way={way} />
@@ -61,7 +62,8 @@ function nameOf({ machine }: ReadableMachine, thing: string): string {
   return module === undefined ? phraseOf(machine, thing, machine.parts.get(thing)?.module ?? '') : moduleTitle(module);
 }
 
-function noWay(lowerBound: number): string {
+function noWay(lowerBound: number, cut: boolean): string {
+  if (cut) return 'No way was found, but not all were looked at: ask for a part nearer the outside first.';
   return lowerBound === 0 ? 'Nothing has to come apart: nothing ties it.' : 'No way leads there: each thing that is in the way waits for another. The findings of the file may say where.';
 }
 
