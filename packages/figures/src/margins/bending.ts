@@ -14,10 +14,10 @@ export function bearingsMoment(bench: MarginBench, shaft: string, loadCase: Load
     const name = reactions(bench, support, loadCase);
     return name === undefined ? [] : [`${name} moment`];
   });
-  const meshes = moments.toSorted((a, b) => (builder.get(b)?.value ?? 0) - (builder.get(a)?.value ?? 0))[0];
+  const meshes = bench.choose((get) => moments.toSorted((a, b) => (get(b)?.value ?? 0) - (get(a)?.value ?? 0))[0]);
   const { main } = rotorsOf(machine);
   const head = entry('loads.head-moment', machine.loads.headMoment, 'N·m');
   if (main?.on !== shaft || !head) return meshes;
   builder.given('head-moment', `Moment of the head on ${inSentence(machine.shafts.get(shaft)!.title)}`, 'N·m', 'N·m', head, []);
-  return (builder.get(meshes ?? '')?.value ?? 0) > machine.loads.headMoment! ? meshes : 'head-moment';
+  return bench.choose((get) => ((get(meshes ?? '')?.value ?? 0) > machine.loads.headMoment! ? meshes : 'head-moment'));
 }

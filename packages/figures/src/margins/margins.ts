@@ -1,9 +1,10 @@
 import { inSentence } from '../drive/in-sentence.ts';
-import { builderFor, entry, type Memory } from '../set/builder.ts';
+import type { Machine } from '@rotorwright/machine';
+import { builderFor, entry, type Builder, type Memory } from '../set/builder.ts';
 import { Outcomes } from '../set/outcomes.ts';
 import type { FigureSet } from '../set/figure-set.ts';
 import { addBearings } from './bearing-margins.ts';
-import { marginBench } from './bench.ts';
+import { marginBench, repeatMargins, type MarginBench } from './bench.ts';
 import { addBoomMargins } from './boom-margins.ts';
 import { addHousings } from './clamp-margins.ts';
 import { addControlMargins } from './control-margins.ts';
@@ -28,7 +29,15 @@ export interface Margins {
   readonly orders: readonly ShakingOrder[];
   readonly modes: readonly NaturalMode[];
   /** For a run after this one. */
-  readonly reckoned: Memory['before'];
+  readonly reckoned: Reckoned;
+}
+
+/** What a run leaves to the next. */
+interface Reckoned {
+  readonly outcomes: Memory['before'];
+  readonly one: LoadCaseId | undefined;
+  readonly bench: MarginBench;
+  readonly modes: readonly NaturalMode[];
 }
 
 /**
@@ -36,15 +45,22 @@ export interface Margins {
  *
  * @param set     figures of the driven machine
  * @param one     a single load case; the hardest of all for each part when left out
- * @param before  an earlier run of the same machine, at another speed for one: what stays is not reckoned again
+ * @param before  an earlier run, of the same machine at another speed for one: what stays is not reckoned again, and what was done is done again with other numbers
  */
 export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins, 'reckoned'>): Margins {
   const machine = set.fitted;
-  const memory: Memory = { before: before?.reckoned ?? new Outcomes(), now: new Outcomes() };
-  const builder = builderFor(machine, set.all, memory, entry('machine.mass', set.machine.mass, 'kg'));
+  const last = before?.reckoned;
+  const memory: Memory = { before: last?.outcomes ?? new Outcomes(), now: new Outcomes() };
+  const figures = (): Builder => builderFor(machine, set.all, memory, entry('machine.mass', set.machine.mass, 'kg'));
+  const again = last?.one === one && last?.bench.machine === machine ? repeatMargins(last.bench, figures()) : undefined;
+  const { bench, modes } = last && again ? last : reckon(figures(), machine, one);
+  const { builder, margins: all } = again ?? bench.made;
+  return { all: told(all, machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases: loadCases(machine), orders: shakingOrders(machine), modes, reckoned: { outcomes: memory.now, one, bench, modes } };
+}
+
+function reckon(builder: Builder, machine: Machine, one: LoadCaseId | undefined): Pick<Reckoned, 'bench' | 'modes'> {
   const cases = loadCases(machine);
-  const chosen = one === undefined ? cases : cases.filter(({ id }) => id === one);
-  const bench = marginBench(builder, machine, chosen);
+  const bench = marginBench(builder, machine, one === undefined ? cases : cases.filter(({ id }) => id === one));
   addRotorMargins(bench);
   addTorqueMargins(bench);
   addBearings(bench);
@@ -58,11 +74,11 @@ export function margins(set: FigureSet, one?: LoadCaseId, before?: Pick<Margins,
   addLockMargins(bench);
   // What a blade hangs on is held against its pull already: it stays.
   bench.adopt(standingMargins(machine));
-  return { all: told(bench.all(), machine).toSorted(byTightness), set: { ...set, all: builder.all(), get: builder.get }, cases, orders: shakingOrders(machine), modes, reckoned: memory.now };
+  return { bench, modes };
 }
 
 /** Titles that several margins share say the module too. */
-function told(all: readonly Margin[], machine: FigureSet['machine']): readonly Margin[] {
+function told(all: readonly Margin[], machine: Machine): readonly Margin[] {
   const counts = new Map<string, number>();
   for (const { title } of all) counts.set(title, (counts.get(title) ?? 0) + 1);
   return all.map((margin) => {

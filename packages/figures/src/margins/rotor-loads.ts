@@ -2,7 +2,7 @@ import type { Rotor } from '@rotorwright/machine';
 import { rotorsOf } from '../drive/solve.ts';
 import { inSentence } from '../drive/in-sentence.ts';
 import type { FigureInput } from '../figure.ts';
-import { gather } from '../set/builder.ts';
+import { gather, type Builder, type Draft } from '../set/builder.ts';
 import { weightInput } from '../set/hover-figures.ts';
 import type { MarginBench } from './bench.ts';
 import type { LoadCase } from './load-cases.ts';
@@ -14,7 +14,8 @@ interface InCase {
   readonly name: string;
   readonly title: string;
   readonly unit: string;
-  readonly load: FigureInput | undefined;
+  /** Of the mass, where it is by that. */
+  readonly load: FigureInput | undefined | ((mass: Builder['mass']) => FigureInput | undefined);
   readonly wanted: string;
   readonly factor?: FigureInput;
   readonly exponent?: FigureInput;
@@ -25,11 +26,15 @@ function inCase({ builder }: MarginBench, loadCase: LoadCase, hover: string, { n
   if (factor === undefined && loadCase.speed === undefined && builder.get(hover)) return hover;
   const own = `${name} ${loadCase.id}`;
   if (builder.get(own)) return own;
-  const { inputs, missing } = gather([['load', load, wanted]]);
-  builder.add({
-    name: own, title: `${title}, ${loadCase.title}`, unit, shown: unit, calculation: 'load-in-case', output: 'load',
-    inputs: { ...inputs, factor: factor ?? one, exponent: exponent ?? plain(1, 'the load grows in proportion'), speedRatio: loadCase.speed ?? one }, missing,
-  });
+  const draft = (input: FigureInput | undefined): Draft => {
+    const { inputs, missing } = gather([['load', input, wanted]]);
+    return {
+      name: own, title: `${title}, ${loadCase.title}`, unit, shown: unit, calculation: 'load-in-case', output: 'load',
+      inputs: { ...inputs, factor: factor ?? one, exponent: exponent ?? plain(1, 'the load grows in proportion'), speedRatio: loadCase.speed ?? one }, missing,
+    };
+  };
+  if (typeof load === 'function') builder.addWith((mass) => draft(load(mass)));
+  else builder.add(draft(load));
   return own;
 }
 
@@ -58,7 +63,7 @@ export function rotorThrust(bench: MarginBench, rotor: Rotor, loadCase: LoadCase
   }
   // At the governed pitch a faster rotor would lift more; the pilot takes the pitch back and the thrust stays.
   const { speed: _, ...still } = loadCase;
-  return inCase(bench, still, '', { name: `rotor-thrust ${rotor.id}`, title: `Thrust of ${inSentence(rotor.title)}`, unit: 'N', load: weightInput(bench.builder), wanted: 'machine.mass', ...(loadCase.thrust === undefined ? {} : { factor: loadCase.thrust }) });
+  return inCase(bench, still, '', { name: `rotor-thrust ${rotor.id}`, title: `Thrust of ${inSentence(rotor.title)}`, unit: 'N', load: (mass) => weightInput({ mass }), wanted: 'machine.mass', ...(loadCase.thrust === undefined ? {} : { factor: loadCase.thrust }) });
 }
 
 /** Moment that turns one blade flat; undefined for a rotor of which nothing is known. */

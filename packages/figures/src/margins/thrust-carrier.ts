@@ -1,6 +1,7 @@
 import { directionOf, loadPaths, placesOf, rememberedOf, type InstanceId, type Machine, type Stack } from '@rotorwright/machine';
 import { dot } from '@rotorwright/mechanics';
 import type { FigureInput } from '../figure.ts';
+import type { Builder } from '../set/builder.ts';
 import type { MarginBench } from './bench.ts';
 import type { Support } from './supports.ts';
 
@@ -18,12 +19,12 @@ const carriers = rememberedOf((machine: Machine, stack: Stack) => {
  */
 export function carrierOf(bench: MarginBench, support: Support, loads: string): InstanceId | undefined {
   const axis = bench.machine.shafts.get(support.shaft)?.axis;
-  const push = pushOf(bench, loads);
-  if (!axis || push === undefined || push === 0) return undefined;
+  const way = bench.choose((get) => Math.sign(pushOf(get, loads) ?? 0));
+  if (!axis || way === 0) return undefined;
   const { stack } = support;
   const end = ([1, 0] as const).find((each) => Math.abs(alongEnd(stack, each, axis)) >= 0.5);
   if (end === undefined) return undefined;
-  const towards = alongEnd(stack, end, axis) * push > 0 ? end : end === 1 ? 0 : 1;
+  const towards = alongEnd(stack, end, axis) * way > 0 ? end : end === 1 ? 0 : 1;
   const turns = bench.members.shaftOf.get(stack.spindle) === support.shaft ? 0 : 1;
   const found = carriers(bench.machine, stack)[turns]![towards]!;
   return found.length === 1 ? found[0] : undefined;
@@ -35,10 +36,10 @@ function alongEnd({ ends }: Stack, end: 0 | 1, axis: readonly [number, number, n
 }
 
 /** Push along the shaft, N, positive along its axis; undefined where something of it is not known. */
-function pushOf({ builder }: MarginBench, loads: string): number | undefined {
-  const list = builder.get(`${loads} thrust`)?.inputs['loads'];
+function pushOf(get: Builder['get'], loads: string): number | undefined {
+  const list = get(`${loads} thrust`)?.inputs['loads'];
   if (!list || !('list' in list)) return undefined;
-  const value = (input: FigureInput | undefined): number | undefined => (input && 'figure' in input ? builder.get(input.figure)?.value : input && 'constant' in input ? input.constant : undefined);
+  const value = (input: FigureInput | undefined): number | undefined => (input && 'figure' in input ? get(input.figure)?.value : input && 'constant' in input ? input.constant : undefined);
   const pushes = list.list.map(({ axial, sense }) => {
     const [size, way] = [value(axial), value(sense)];
     return size === undefined || way === undefined ? undefined : size * way;

@@ -165,7 +165,7 @@ const boomIn = remembered((machine: Machine): Boom | undefined => {
 /** How far the bending of the boom lies from what shakes it. */
 function addBoom(bench: MarginBench, { part, bench: standing, held }: Boom): readonly NaturalMode[] {
   const { machine } = bench;
-  bench.builder.take(standing.builder);
+  bench.builder.take(standing.made.builder);
   const orders = shakingOrders(machine);
   return ordinals.map(([, word]): NaturalMode => {
     const figure = `boom-frequency ${word}`;
