@@ -17,24 +17,29 @@ export function lineAmplitudes(straight: Float64Array, rate: number, lines: read
   const stride = frames === 1 ? 0 : (straight.length - length) / (frames - 1);
   const sum = window.reduce((all, value) => all + value, 0);
   return lines.map(({ frequency, noise }) => {
-    const turnRe = Math.cos((2 * Math.PI * frequency) / rate);
-    const turnIm = Math.sin((2 * Math.PI * frequency) / rate);
     let square = 0;
-    for (let frame = 0; frame < frames; frame += 1) {
-      const from = Math.floor(frame * stride);
-      let [c, s, re, im] = [1, 0, 0, 0];
-      for (let index = 0; index < length; index += 1) {
-        const value = window[index]! * straight[from + index]!;
-        re += value * c;
-        im -= value * s;
-        const next = c * turnRe - s * turnIm;
-        s = s * turnRe + c * turnIm;
-        c = next;
-      }
-      square += (4 * (re * re + im * im)) / (sum * sum) / frames;
-    }
+    for (let frame = 0; frame < frames; frame += 1) square += (4 * powerAt(straight, Math.floor(frame * stride), window, frequency / rate)) / (sum * sum) / frames;
     return Math.sqrt(Math.max(0, square - noise));
   });
+}
+
+/** Squared magnitude of a windowed frame at one frequency, cycles a sample. A function of its own, so that its numbers are not boxed. */
+function powerAt(samples: Float64Array, from: number, window: Float64Array, cycles: number): number {
+  const turnRe = Math.cos(2 * Math.PI * cycles);
+  const turnIm = Math.sin(2 * Math.PI * cycles);
+  let c = 1;
+  let s = 0;
+  let re = 0;
+  let im = 0;
+  for (let index = 0; index < window.length; index += 1) {
+    const value = window[index]! * samples[from + index]!;
+    re += value * c;
+    im -= value * s;
+    const next = c * turnRe - s * turnIm;
+    s = s * turnRe + c * turnIm;
+    c = next;
+  }
+  return re * re + im * im;
 }
 
 /** Mean square of the peak that noise of a one-sided density makes in such a frame, unit². @source 4·Σw²/(Σw)² · density · rate / 2, with Σw = N/2 and Σw² = 3N/8 for a Hann window */

@@ -1,7 +1,7 @@
 import { agreement, lateOf, sayingOf, scatterOf, speedsBeside } from './agreement.ts';
-import { cleaned, demodulate, leaks, meanPhasor, type FollowedLine, type Leak, type Phasors } from './phasors.ts';
+import { cleaned, demodulate, leaks, meanPhasor, steadyPart, type FollowedLine, type Leak, type Phasors } from './phasors.ts';
 import { meanSpeed, type Turns } from './straighten.ts';
-import { wanderOf } from './wander.ts';
+import { wanderOf, type Size } from './wander.ts';
 
 export interface Followed {
   readonly turns: Turns;
@@ -64,6 +64,9 @@ function speedGained(turns: Turns, samples: number, rate: number): number {
   return ((turns[last]! - turns[last - within]!) - (turns[within]! - turns[0]!)) * (rate / within);
 }
 
+/** From this pass on only those sizes of wander and shake are asked that told something the pass before. */
+const settling = 2;
+
 interface Fit {
   /** What the lines say besides the turns they were straightened by, and all of it besides an even turning. */
   readonly angle: Float64Array;
@@ -80,9 +83,10 @@ function fit(lines: readonly FollowedLine[], phasors: readonly Phasors[], leakin
   let angle = new Float64Array(blocks);
   let last: Fit | undefined;
   let own = phasors;
+  let sizes: readonly Size[] | undefined;
   for (let pass = 0; pass < 12; pass += 1) {
-    const means = lines.map(({ order }, index) => meanPhasor(own[index]!, 2 * Math.PI * order, angle));
-    own = phasors.map((phasor, index) => cleaned(phasor, leaking[index]!, means, lines, angle));
+    const steady = lines.map(({ order }, index) => steadyPart(meanPhasor(own[index]!, 2 * Math.PI * order, angle), 2 * Math.PI * order, angle));
+    own = phasors.map((phasor, index) => cleaned(phasor, leaking[index]!, steady));
     const sayings = lines.flatMap((line, index) => sayingOf(line, own[index]!, angle, span) ?? []);
     const agreed = agreement(sayings, blocks);
     if (agreed === undefined) return undefined;
@@ -92,8 +96,9 @@ function fit(lines: readonly FollowedLine[], phasors: readonly Phasors[], leakin
       measured[block + 1] = beside[block + 1]! + angle[block]! + clamp(agreed.angle[block]!, 0.02);
       precision[block + 1] = agreed.weight;
     }
-    const wander = wanderOf(inBlocks, measured, precision);
+    const wander = wanderOf(inBlocks, measured, precision, pass < settling ? undefined : sizes);
     if (wander === undefined) return undefined;
+    sizes = wander.sizes;
     const next = angle.map((_, block) => wander.angle[block + 1]! - beside[block + 1]!);
     const moves = next.map((value, block) => value - angle[block]!);
     const moved = Math.max(...moves.map(Math.abs));

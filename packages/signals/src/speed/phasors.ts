@@ -17,16 +17,34 @@ export interface Phasors {
 export function demodulate(samples: Float64Array, cycles: number, size: number, blocks: number): Phasors {
   const real = new Float64Array(blocks);
   const imaginary = new Float64Array(blocks);
-  const cosines = Float64Array.from({ length: size }, (_, index) => Math.cos(2 * Math.PI * ((cycles * index) % 1)));
-  const sines = Float64Array.from({ length: size }, (_, index) => Math.sin(2 * Math.PI * ((cycles * index) % 1)));
+  const cosines = new Float64Array(size);
+  const sines = new Float64Array(size);
+  for (let index = 0; index < size; index += 1) {
+    const angle = 2 * Math.PI * ((cycles * index) % 1);
+    cosines[index] = Math.cos(angle);
+    sines[index] = Math.sin(angle);
+  }
   for (let block = 0; block < blocks; block += 1) {
     const from = block * size;
+    // Two sums side by side, so that none waits for the one before.
     let re = 0;
     let im = 0;
-    for (let index = 0; index < size; index += 1) {
+    let reNext = 0;
+    let imNext = 0;
+    const even = size - (size % 2);
+    for (let index = 0; index < even; index += 2) {
       const value = samples[from + index]!;
+      const next = samples[from + index + 1]!;
       re += value * cosines[index]!;
       im -= value * sines[index]!;
+      reNext += next * cosines[index + 1]!;
+      imNext -= next * sines[index + 1]!;
+    }
+    re += reNext;
+    im += imNext;
+    if (even < size) {
+      re += samples[from + even]! * cosines[even]!;
+      im -= samples[from + even]! * sines[even]!;
     }
     const start = 2 * Math.PI * ((cycles * from) % 1);
     const c = Math.cos(start);
@@ -70,18 +88,35 @@ export function meanPhasor({ real, imaginary }: Phasors, turn: number, angle: Fl
   return [re / angle.length, im / angle.length];
 }
 
-export function cleaned({ real, imaginary }: Phasors, leaking: readonly Leak[], means: readonly (readonly [number, number])[], lines: readonly FollowedLine[], angle: Float64Array): Phasors {
+/** What the steady part of a line does in each block, the angle put back in. */
+export function steadyPart([re, im]: readonly [number, number], turn: number, angle: Float64Array): Phasors {
+  const real = new Float64Array(angle.length);
+  const imaginary = new Float64Array(angle.length);
+  for (let block = 0; block < angle.length; block += 1) {
+    const c = Math.cos(turn * angle[block]!);
+    const s = Math.sin(turn * angle[block]!);
+    real[block] = re * c - im * s;
+    imaginary[block] = re * s + im * c;
+  }
+  return { real, imaginary };
+}
+
+/** A line without what it lets through of the others, whose steady parts are known. */
+export function cleaned({ real, imaginary }: Phasors, leaking: readonly Leak[], steady: readonly Phasors[]): Phasors {
   const re = real.slice();
   const im = imaginary.slice();
   for (const { other, cycles, mean } of leaking) {
-    const [a, b] = means[other]!;
-    const turn = 2 * Math.PI * lines[other]!.order;
+    const { real: a, imaginary: b } = steady[other]!;
+    const stepRe = Math.cos(2 * Math.PI * cycles);
+    const stepIm = Math.sin(2 * Math.PI * cycles);
+    let c = mean * Math.cos(Math.PI * cycles);
+    let s = mean * Math.sin(Math.PI * cycles);
     for (let block = 0; block < re.length; block += 1) {
-      const phase = 2 * Math.PI * cycles * (block + 0.5) + turn * angle[block]!;
-      const c = mean * Math.cos(phase);
-      const s = mean * Math.sin(phase);
-      re[block]! -= a * c - b * s;
-      im[block]! -= a * s + b * c;
+      re[block]! -= a[block]! * c - b[block]! * s;
+      im[block]! -= a[block]! * s + b[block]! * c;
+      const next = c * stepRe - s * stepIm;
+      s = s * stepRe + c * stepIm;
+      c = next;
     }
   }
   return { real: re, imaginary: im };

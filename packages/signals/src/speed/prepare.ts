@@ -95,7 +95,8 @@ export function lower(samples: Float64Array, factor: number): Float64Array {
 export function mirrored(taps: Float64Array, samples: Float64Array, from: number): number {
   const last = taps.length - 1;
   const half = last >> 1;
-  let [a, b] = [taps[half]! * samples[from + half]!, 0];
+  let a = taps[half]! * samples[from + half]!;
+  let b = 0;
   for (let tap = 0; tap < half; tap += 2) {
     a += taps[tap]! * (samples[from + tap]! + samples[from + last - tap]!);
     b += taps[tap + 1]! * (samples[from + tap + 1]! + samples[from + last - tap - 1]!);

@@ -52,7 +52,10 @@ export function straightener(): (samples: Float64Array, turns: Turns) => Float64
 
 /** Sum of samples, each by its tap; four sums side by side, so that none waits for the one before. */
 function weighed(table: Float64Array, row: number, samples: Float64Array, from: number): number {
-  let [a, b, c, d] = [0, 0, 0, 0];
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
   for (let tap = 0; tap < 2 * half; tap += 4) {
     a += table[row + tap]! * samples[from + tap]!;
     b += table[row + tap + 1]! * samples[from + tap + 1]!;

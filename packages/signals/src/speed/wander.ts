@@ -9,6 +9,14 @@ export interface Wander {
   readonly scattered: number;
   /** How far that gain moves with each measurement: turns a turn, one a place. */
   readonly pull: Float64Array;
+  /** Sizes that told something. */
+  readonly sizes: readonly Size[];
+}
+
+/** Places of a bend and a shake among those that are tried. */
+export interface Size {
+  readonly bend: number;
+  readonly shake: number;
 }
 
 /** Standard deviations that are tried for the change of speed from block to block, and for the shake of the angle itself, in turns and blocks; the first of each is as good as none. */
@@ -24,7 +32,7 @@ const unlikely = 12;
 /** Steps of size around the likeliest that are all looked at. */
 const around = 2;
 
-interface Fit {
+interface Fit extends Size {
   readonly likely: number;
   readonly scatter: number;
   readonly factor: Float64Array<ArrayBuffer>;
@@ -38,19 +46,20 @@ interface Fit {
  * @param times      of the places, in blocks, growing
  * @param measured   turns, one a place, three or more of them measured
  * @param precision  one over the variance of each, 1/turns²; 0 where nothing was measured, as at the ends of a recording
+ * @param sizes      those that are tried alone, as a fit of almost the same measurements has left them; all by default
  * @source integrated random walk and random walk as a Gaussian process, restricted likelihood (Wahba 1978, from memory); sizes averaged by their likelihood
  */
-export function wanderOf(times: Float64Array, measured: Float64Array, precision: Float64Array): Wander | undefined {
+export function wanderOf(times: Float64Array, measured: Float64Array, precision: Float64Array, sizes?: readonly Size[]): Wander | undefined {
   const freedom = precision.reduce((sum, each) => sum + (each > 0 ? 1 : 0), 0) - 2;
   if (freedom < 1) return undefined;
-  const fits = fitsOf((bend, shake) => fitOf(times, measured, precision, freedom, bend, shake));
+  const fits = fitsOf((size) => fitOf(times, measured, precision, freedom, size), sizes);
   const most = fits.reduce((best, { likely }) => Math.max(best, likely), -Infinity);
   const count = times.length;
   const angle = new Float64Array(count);
   const pull = new Float64Array(count);
   let [whole, gain, square, scattered, open] = [0, 0, 0, 0, 0];
-  for (const fit of fits) {
-    if (!(fit.likely > most - unlikely)) continue;
+  const telling = fits.filter(({ likely }) => likely > most - unlikely);
+  for (const fit of telling) {
     const weight = Math.exp(fit.likely - most);
     whole += weight;
     const ends = new Float64Array(2 * count);
@@ -74,22 +83,24 @@ export function wanderOf(times: Float64Array, measured: Float64Array, precision:
   const student = (freedom + trusted) / (freedom + trusted - 2);
   const between = Math.max(0, square / whole - (gain / whole) ** 2);
   const mean = (value: number): number => value / whole;
-  return { angle: angle.map(mean), pull: pull.map(mean), open: student * mean(open) + between, scattered: student * mean(scattered) };
+  return { angle: angle.map(mean), pull: pull.map(mean), open: student * mean(open) + between, scattered: student * mean(scattered), sizes: telling.map(({ bend, shake }) => ({ bend, shake })) };
 }
 
 const coarse = (sizes: readonly number[]): readonly number[] => [...sizes.keys()].filter((size) => size === 0 || size % 2 === 1);
 
-/** Fits of all sizes that count: none and every second of each first, then those around the likeliest. */
-function fitsOf(fit: (bend: number, shake: number) => Fit | undefined): readonly Fit[] {
-  const known = new Map<string, Fit | undefined>();
+/** Fits of some sizes, or of all that count: none and every second of each first, then those around the likeliest. */
+function fitsOf(fit: (size: Size) => Fit | undefined, sizes?: readonly Size[]): readonly Fit[] {
+  const tried = new Map<string, Fit | undefined>();
   const tryOne = (bend: number, shake: number): Fit | undefined => {
     const key = `${bend} ${shake}`;
-    if (!known.has(key)) {
-      const found = fit(bends[bend]!, shakes[shake]!);
-      known.set(key, found && { ...found, likely: found.likely + before(bend, bends) + before(shake, shakes) });
-    }
-    return known.get(key);
+    if (!tried.has(key)) tried.set(key, fit({ bend, shake }));
+    return tried.get(key);
   };
+  const found = (): readonly Fit[] => [...tried.values()].filter((each) => each !== undefined);
+  if (sizes !== undefined) {
+    for (const { bend, shake } of sizes) tryOne(bend, shake);
+    return found();
+  }
   let best = { bend: 0, shake: 0, likely: -Infinity };
   for (const bend of coarse(bends)) {
     for (const shake of coarse(shakes)) {
@@ -100,11 +111,13 @@ function fitsOf(fit: (bend: number, shake: number) => Fit | undefined): readonly
   for (let bend = Math.max(0, best.bend - around); bend <= Math.min(bends.length - 1, best.bend + around); bend += 1) {
     for (let shake = Math.max(0, best.shake - around); shake <= Math.min(shakes.length - 1, best.shake + around); shake += 1) tryOne(bend, shake);
   }
-  return [...known.values()].filter((each) => each !== undefined);
+  return found();
 }
 
 /** The likeliest angle and speed of each place, one after the other, for one size of bend and shake. */
-function fitOf(times: Float64Array, measured: Float64Array, precision: Float64Array, freedom: number, bend: number, shake: number): Fit | undefined {
+function fitOf(times: Float64Array, measured: Float64Array, precision: Float64Array, freedom: number, size: Size): Fit | undefined {
+  const bend = bends[size.bend]!;
+  const shake = shakes[size.shake]!;
   const count = times.length;
   const a = bandMatrix(2 * count);
   let logDeterminant = 0;
@@ -143,5 +156,6 @@ function fitOf(times: Float64Array, measured: Float64Array, precision: Float64Ar
   // The diagonal of the factor holds one over what the determinant is the product of.
   for (let row = 0; row < 2 * count; row += 1) logDeterminant -= Math.log(factor[4 * row]!);
   const scatter = (Math.max(0, misfit) + trusted) / (freedom + trusted);
-  return { likely: -0.5 * ((freedom + trusted) * Math.log(scatter) + logDeterminant), scatter, factor, angle };
+  const likely = -0.5 * ((freedom + trusted) * Math.log(scatter) + logDeterminant) + before(size.bend, bends) + before(size.shake, shakes);
+  return { ...size, likely, scatter, factor, angle };
 }

@@ -101,7 +101,8 @@ function floorFinder(bins: number, half: number, skip: number): (power: Float64A
   const found = new Float64Array(bins);
   return (power) => {
     let mean = 0;
-    for (const [index, centre] of centres.entries()) {
+    for (let index = 0; index < centres.length; index += 1) {
+      const centre = centres[index]!;
       const until = Math.min(bins, centre + half + 1);
       let count = 0;
       for (let bin = Math.max(0, centre - half); bin < until; bin += skip) stretch[count++] = power[bin]!;
