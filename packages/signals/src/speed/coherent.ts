@@ -1,5 +1,6 @@
 import { agreement, lateOf, sayingOf, scatterOf, speedsBeside } from './agreement.ts';
 import { cleaned, demodulate, leaks, meanPhasor, steadyPart, type FollowedLine, type Leak, type Phasors } from './phasors.ts';
+import { smearedRuns, straightThrough, worthOfBlocks } from './smeared.ts';
 import { meanSpeed, type Turns } from './straighten.ts';
 import { wanderOf, type Size } from './wander.ts';
 
@@ -15,6 +16,9 @@ const blockSpan = 0.125;
 /** Orders followed first, and how far more are taken in from round to round. */
 const firstOrder = 14;
 const growth = 3;
+/** Where the lines lose their phases for a while, an angle that runs straight through is tried for so many rounds; it must be worth this much more, nepers. */
+const again = 3;
+const worthTrying = 14;
 
 /**
  * Follows the phases of all lines at once through a recording that has been straightened: low orders first, because high ones
@@ -33,7 +37,10 @@ export function follow(turns: Turns, straighten: (turns: Turns) => Float64Array,
   let reachOrder = Math.max(firstOrder, 2 * lowest);
   let own = turns;
   let found: Followed | undefined;
-  for (let round = 0; round < rounds; round += 1) {
+  let before: { readonly found: Followed; readonly worth: number } | undefined;
+  let worth = -Infinity;
+  const better = (): Followed | undefined => (before !== undefined && worth < before.worth + worthTrying ? before.found : found);
+  for (let round = 0; round < rounds + (before === undefined ? 0 : again); round += 1) {
     const straight = straighten(own);
     const speed = meanSpeed(own, rate);
     const used = lines.filter(({ order }) => order <= reachOrder);
@@ -46,15 +53,25 @@ export function follow(turns: Turns, straighten: (turns: Turns) => Float64Array,
         reachOrder *= growth;
         continue;
       }
-      return found;
+      return better();
     }
     own = turnsThrough(places, fitted.whole, turns.length, rate);
     found = { turns: own, speed: meanSpeed(own, rate), deviation: Math.hypot(fitted.deviation, fitted.late * speedGained(own, 4 * size, rate)) / places.times[blocks + 1]! };
     const all = used.length === lines.length;
-    if (all && largest(fitted.angle) < 2e-4) break;
+    if (all) {
+      const each = worthOfBlocks(used, fitted.cleaned, fitted.angle, size / rate);
+      worth = each.reduce((sum, value) => sum + value, 0);
+      const runs = before === undefined ? smearedRuns(each) : [];
+      if (runs.length > 0) {
+        before = { found, worth };
+        own = turnsThrough(places, straightThrough(places.times, fitted.whole, runs), turns.length, rate);
+        continue;
+      }
+      if (largest(fitted.angle) < 2e-4) break;
+    }
     if (largest(fitted.angle) * reachOrder < 0.1 || all) reachOrder *= growth;
   }
-  return found;
+  return better();
 }
 
 /** How much faster the rotor turns at the end than at the start, Hz: with it, what is late is late by another angle. */
@@ -74,6 +91,8 @@ interface Fit {
   readonly deviation: number;
   /** How late the sound may be, s, standard deviation. */
   readonly late: number;
+  /** What the lines do without each other. */
+  readonly cleaned: readonly Phasors[];
 }
 
 /** The angle that the lines agree on, each with its own steady amplitude and phase; what they let through of each other is taken off. */
@@ -103,7 +122,7 @@ function fit(lines: readonly FollowedLine[], phasors: readonly Phasors[], leakin
     const moves = next.map((value, block) => value - angle[block]!);
     const moved = Math.max(...moves.map(Math.abs));
     angle = next;
-    last = { angle, whole: wander.angle, deviation: Math.sqrt(wander.open + scatterOf(sayings, agreed, wander, moves)), late: lateOf(sayings, agreed, moves, speedsBeside(wander.angle, inBlocks, span)) };
+    last = { angle, cleaned: own, whole: wander.angle, deviation: Math.sqrt(wander.open + scatterOf(sayings, agreed, wander, moves)), late: lateOf(sayings, agreed, moves, speedsBeside(wander.angle, inBlocks, span)) };
     if (pass > 1 && moved < 1e-6) break;
   }
   return last;

@@ -96,7 +96,11 @@ export function readyFamilies({ families, slowest, fastest }: LineComb): readonl
   return kept.map(({ family, lines }) => ({ family, lines, faint: (family.faint ?? []).filter(free).map((order) => ({ order, likely: likelyFaint })) }));
 }
 
-/** The families of a comb in which one group turns faster or slower than the file says: all its orders times `factor`. */
-export function turnedBy(families: readonly LineFamily[], group: LineGroup, factor: number): readonly LineFamily[] {
-  return families.map((family) => (family.group === group ? { ...family, order: family.order * factor, ...(family.faint ? { faint: family.faint.map((order) => order * factor) } : {}) } : family));
+/**
+ * The families of a comb in which one group turns faster or slower than the file says: all its orders times `factor`.
+ *
+ * @param meshes  orders that families of teeth have then, by their id; by default none changes
+ */
+export function turnedBy(families: readonly LineFamily[], group: LineGroup, factor: number, meshes: Readonly<Record<string, number>> = {}): readonly LineFamily[] {
+  return families.map((family) => (meshes[family.id] !== undefined ? { ...family, order: meshes[family.id]! } : family.group === group ? { ...family, order: family.order * factor, ...(family.faint ? { faint: family.faint.map((order) => order * factor) } : {}) } : family));
 }

@@ -1,5 +1,5 @@
 import type { Recording } from '../recording/index.ts';
-import { readyFamilies, turnedBy, type LineComb, type LineGroup, type ReadyFamily } from './comb.ts';
+import { readyFamilies, turnedBy, type LineComb, type LineGroup, type OtherRatio, type ReadyFamily } from './comb.ts';
 import { courseOf, trackOf, type Course } from './course.ts';
 import { envelopeOf, flawsIn, type Envelope } from './envelope.ts';
 import { explain, explainAgain, sureFrom, type Ear } from './explain.ts';
@@ -47,7 +47,7 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
   const audible = groups.filter((each) => each.audible && each.group !== 'mesh').map(({ group }) => group);
 
   // As the machine is heard to turn: what does not fit the file has drawn the path its own way, and would pass for strikes of a bearing.
-  const turningBy = ({ group, factor }: Free): readonly ReadyFamily[] => readyFamilies({ ...comb, families: turnedBy(comb.families, group, factor) });
+  const turningBy = ({ group, factor }: Free, meshes?: Readonly<Record<string, number>>): readonly ReadyFamily[] => readyFamilies({ ...comb, families: turnedBy(comb.families, group, factor, meshes) });
   const { look, place } = best.free ? explainAgain(ear, turningBy(best.free), best) : best;
   const speed = ear.grid.speeds[place]!;
   const scale = speed / meanSpeed(look.turns, rate);
@@ -55,8 +55,8 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
   const bound: readonly LineGroup[] = [...audible.filter((group) => group !== best.free?.group), 'mesh'];
   const course = courseOf(ear, look.turns.map((turn) => turn * scale), standingLines(look.pooled, speed, families, bound, rate), fine);
   const { turns, straight, pooled, speed: mean, deviation } = course;
-  const mismatch = best.free && mismatchOf(best.free, pooled, mean, families, comb, rate);
-  const known = mismatch ? turningBy(mismatch) : families;
+  const mismatch = best.free && mismatchOf(best.free, course, families, ear);
+  const known = mismatch ? turningBy(mismatch, countAlone(mismatch)?.meshes) : families;
   const rival = rivalOfParts(course, known);
   const margin = rival > tellingFrom ? -rival : found.margin;
   const unheard = unheardIn(course, known, audible, rate);
@@ -81,6 +81,9 @@ export function hear(recording: Recording, comb: LineComb, onProgress: (progress
     seconds, from,
   };
 }
+
+/** The one count that must be wrong in the file; undefined where something else may be. */
+const countAlone = ({ slip, otherRatios }: Mismatch): OtherRatio | undefined => (!slip && otherRatios.length === 1 ? otherRatios[0] : undefined);
 
 function verdictOf(margin: number, audible: readonly HeardGroup['group'][], mismatch: Mismatch | undefined): Verdict {
   if (margin < sureFrom || audible.length === 0) return 'cannot-tell';

@@ -38,7 +38,7 @@ describe('scatter of the gain', () => {
   it('is about what the noise foretells when the lines scatter by it, and more when they stray together', () => {
     const pull = Float64Array.from({ length: blocks + 2 }, (_, place) => (place - 40.5) * 1e-3);
     const square = pull.subarray(1, -1).reduce((sum, each) => sum + each ** 2, 0);
-    const wander = { angle: new Float64Array(blocks + 2), open: 0, scattered: (square * noise ** 2) / 12, pull };
+    const wander = { angle: new Float64Array(blocks + 2), open: 0, scattered: (square * noise ** 2) / 12, pull, sizes: [] };
     const alike = Array.from({ length: 30 }, (_, seed) => lines(() => 0, 0, 10 + seed)).map(({ sayings, agreed, moves }) => scatterOf(sayings, agreed, wander, moves) / wander.scattered);
     const mean = alike.reduce((sum, each) => sum + each, 0) / alike.length;
     // Student's law for eight and some dozen more asks for 1.13 at the square; lines against their own agreement for 12/11.
