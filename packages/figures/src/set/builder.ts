@@ -94,7 +94,8 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], memo
 
   function recordOf(row: Readonly<Record<string, FigureInput>>, missing: string[]): Record<string, Plain> {
     const values: Record<string, Plain> = {};
-    for (const name of Object.keys(row)) {
+    // Not by its keys: a list of them would be made for each record of each frame.
+    for (const name in row) {
       const value = valueOf(row[name]!, missing);
       if (value !== undefined) values[name] = value;
     }
@@ -117,7 +118,7 @@ export function builderFor(machine: Machine, known: readonly Figure[] = [], memo
   }
 
   function once(calculation: Computable, inputs: Readonly<Record<string, Plain>>): Outcome {
-    const number = memory.now.numberOf(inputs);
+    const number = memory.now.numberOf(calculation.id, inputs);
     const known = memory.now.get(calculation.id, inputs, number);
     if (known) return known;
     const outcome = memory.before.get(calculation.id, inputs, number) ?? compute(calculation, inputs);

@@ -6,21 +6,24 @@ export type Plain = number | string | readonly Plain[] | { readonly [name: strin
 export type Given = Readonly<Record<string, Plain>>;
 
 interface Known {
+  readonly calculation: string;
   readonly given: Given;
   readonly outcome: Outcome;
+  /** Another one with the same number. */
+  readonly next: Known | undefined;
 }
 
 /**
- * Outcomes by calculation and inputs. Inputs are told apart by a number that is made of them, and compared in full: a
- * drag looks up a thousand, and words for each would cost more than most of the calculations.
+ * Outcomes by calculation and inputs. They are told apart by a number that is made of both, and compared in full: a drag
+ * looks up a thousand, and words for each would cost more than most of the calculations.
  */
 export class Outcomes {
-  readonly #known = new Map<string, Map<number, Known[]>>();
+  readonly #known = new Map<number, Known>();
   readonly #bits = new DataView(new ArrayBuffer(8));
 
-  /** A number for some inputs: alike ones have the same, others seldom. */
-  numberOf(given: Plain): number {
-    return this.#mix(0x811c9dc5, given);
+  /** A number for a calculation and its inputs: alike ones have the same, others seldom. Small enough to be kept without a box. */
+  numberOf(calculation: string, given: Given): number {
+    return this.#mix(this.#mix(0x811c9dc5, calculation), given) >> 2;
   }
 
   /** FNV-1a, a word at a time. */
@@ -31,20 +34,18 @@ export class Outcomes {
       mixed = folded(folded(mixed, this.#bits.getInt32(0)), this.#bits.getInt32(4));
     } else if (typeof value === 'string') for (let at = 0; at < value.length; at += 1) mixed = folded(mixed, value.charCodeAt(at));
     else if (Array.isArray(value)) for (const each of value as readonly Plain[]) mixed = this.#mix(mixed, each);
-    else for (const name of Object.keys(value)) mixed = this.#mix(mixed, (value as Given)[name]!);
+    else for (const name in value) mixed = this.#mix(mixed, (value as Given)[name]!);
     return mixed;
   }
 
   get(calculation: string, given: Given, number: number): Outcome | undefined {
-    return this.#known.get(calculation)?.get(number)?.find((each) => isSame(each.given, given))?.outcome;
+    let known = this.#known.get(number);
+    while (known !== undefined && !(known.calculation === calculation && isSame(known.given, given))) known = known.next;
+    return known?.outcome;
   }
 
   set(calculation: string, given: Given, number: number, outcome: Outcome): void {
-    let numbers = this.#known.get(calculation);
-    if (numbers === undefined) this.#known.set(calculation, (numbers = new Map()));
-    const alike = numbers.get(number);
-    if (alike === undefined) numbers.set(number, [{ given, outcome }]);
-    else alike.push({ given, outcome });
+    this.#known.set(number, { calculation, given, outcome, next: this.#known.get(number) });
   }
 }
 
@@ -59,6 +60,11 @@ function isSame(one: Plain, other: Plain): boolean {
     return Array.isArray(one) && Array.isArray(other) && a!.length === b!.length && a!.every((each, at) => isSame(each, b![at]!));
   }
   const [a, b] = [one as Given, other as Given];
-  const names = Object.keys(a);
-  return names.length === Object.keys(b).length && names.every((name) => Object.hasOwn(b, name) && isSame(a[name]!, b[name]!));
+  let names = 0;
+  for (const name in a) {
+    if (!Object.hasOwn(b, name) || !isSame(a[name]!, b[name]!)) return false;
+    names += 1;
+  }
+  for (const _ in b) names -= 1;
+  return names === 0;
 }

@@ -9,11 +9,11 @@ describe('outcomes', () => {
   test('come back for the same inputs, and for no others', () => {
     fc.assert(fc.property(given, given, (one, other) => {
       const outcomes = new Outcomes();
-      outcomes.set('margin', one, outcomes.numberOf(one), outcome(1));
-      expect(outcomes.get('margin', structuredClone(one), outcomes.numberOf(structuredClone(one)))).toEqual(outcome(1));
-      expect(outcomes.get('resultant', one, outcomes.numberOf(one))).toBeUndefined();
+      outcomes.set('margin', one, outcomes.numberOf('margin', one), outcome(1));
+      expect(outcomes.get('margin', structuredClone(one), outcomes.numberOf('margin', structuredClone(one)))).toEqual(outcome(1));
+      expect(outcomes.get('resultant', one, outcomes.numberOf('margin', one))).toBeUndefined();
       // Even under the number of the first, other inputs are told apart.
-      const found = outcomes.get('margin', other, outcomes.numberOf(one));
+      const found = outcomes.get('margin', other, outcomes.numberOf('margin', one));
       expect(found !== undefined).toBe(same(one, other));
     }));
   });
