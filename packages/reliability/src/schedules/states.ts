@@ -1,10 +1,11 @@
-import type { TickProject } from './project.ts';
+import { lastEnd, type TickProject } from './project.ts';
 import { nextStart } from './serial-schedule.ts';
+import { MATTER, MOST_ACTIVITIES, NEXT, NUMBER, STARTS, StateLayers, TIME } from './state-layers.ts';
 
-/** Activities are marks in one word. */
-const MOST_ACTIVITIES = 32;
 /** States are given up beyond this number: some 100 MB. */
-const MOST_STATES = 2_000_000;
+const MOST_STATES = 6_000_000;
+/** Moments and places are whole numbers in one word. */
+const LATEST = 2 ** 31 - 1;
 
 export interface StateAnswer {
   /** Shortest schedule found, if one is shorter than was known. */
@@ -28,7 +29,7 @@ export interface StateAnswer {
  *         rule; Sprecher, Drexl (1998), starts in order of time (both from memory)
  */
 export function searchStates(ticks: TickProject, weights: readonly ArrayLike<number>[], end: number, width: number, outOfTime: () => boolean): StateAnswer {
-  if (ticks.durations.length > MOST_ACTIVITIES) return { certain: false };
+  if (ticks.durations.length > MOST_ACTIVITIES || end > LATEST) return { certain: false };
   return new States(ticks, weights, end, width).run(outOfTime);
 }
 
@@ -44,28 +45,17 @@ class States {
   readonly #before: Int32Array;
   /** From the start of each activity to the end of all, at least. */
   readonly #tail: Float64Array;
-  /** How long after its start an activity still matters. */
-  readonly #reach: Float64Array;
   /** Needs of those that take no time do not count. */
   readonly #needs: readonly Float64Array[];
 
-  // Every state made: the last activity started, when, and the state it came from.
-  #made = 0;
-  #activity = new Int8Array(1 << 12);
-  #time = new Float64Array(1 << 12);
-  #parent = new Int32Array(1 << 12);
-  // States of the layer in the making: next with the same activities started , marks of those that matter, where their starts stand.
-  #next = new Int32Array(1 << 12);
-  #matter = new Int32Array(1 << 12);
-  #place = new Int32Array(1 << 12);
-  /** Work time at which all can have ended at the soonest. */
-  #estimate = new Float64Array(1 << 12);
-  #pool = new Float64Array(1 << 14);
-  #poolLength = 0;
-
-  // Scratch: starts of those that matter in the state at hand, and in the one being made.
-  readonly #starts = new Float64Array(MOST_ACTIVITIES);
-  readonly #making = new Float64Array(MOST_ACTIVITIES);
+  readonly #layers: StateLayers;
+  // Scratch: starts of those that matter in the state at hand.
+  readonly #starts = new Int32Array(MOST_ACTIVITIES);
+  // Scratch: what runs in the state at hand, by its end; by resource, the room once none, one, two … of them have ended.
+  #runs = 0;
+  readonly #running = new Int8Array(MOST_ACTIVITIES);
+  readonly #ends = new Float64Array(MOST_ACTIVITIES);
+  readonly #room: readonly Float64Array[];
 
   constructor(ticks: TickProject, weights: readonly ArrayLike<number>[], end: number, width: number) {
     const n = ticks.durations.length;
@@ -77,14 +67,16 @@ class States {
     this.#endWork = this.#work(end - 1);
     this.#before = new Int32Array(n);
     this.#tail = Float64Array.from(ticks.durations);
-    this.#reach = Float64Array.from(ticks.durations);
+    const reach = Float64Array.from(ticks.durations);
     for (let i = n - 1; i >= 0; i--) {
       for (const { from, gap } of ticks.before[i]!) {
         this.#before[i]! |= 1 << from;
         this.#tail[from] = Math.max(this.#tail[from]!, gap + this.#tail[i]!);
-        this.#reach[from] = Math.max(this.#reach[from]!, gap);
+        reach[from] = Math.max(reach[from]!, gap);
       }
     }
+    this.#layers = new StateLayers(reach);
+    this.#room = ticks.capacities.map(() => new Float64Array(MOST_ACTIVITIES + 1));
     this.#needs = ticks.needs.map((needs) => Float64Array.from(needs, (need, i) => (ticks.durations[i] === 0 ? 0 : need)));
   }
 
@@ -97,80 +89,68 @@ class States {
   }
 
   run(outOfTime: () => boolean): StateAnswer {
+    const layers = this.#layers;
     let certain = true;
-    let layer = new Map<number, number>([[0, this.#add(0, -1, -1, 0, 0, 0)]]);
-    for (let k = 0; k < this.#count; k++) {
-      const pool = this.#pool.slice(0, this.#poolLength);
-      this.#poolLength = 0;
-      const first = this.#made;
-      const made = new Map<number, number>();
-      for (const [started, head] of layer) {
+    let turn = 0;
+    layers.add(-1, -1, 0, 0, 0, this.#starts, 0);
+    for (let k = 0; ; k++) {
+      const { heads, narrowed } = layers.turn(this.#width);
+      if (narrowed) certain = false;
+      if (heads.size === 0) return { certain };
+      if (k === this.#count) return { starts: this.#endsSoonest(heads), certain };
+      for (const [started, head] of heads) {
         const left = this.#weights.map((row) => this.#ticks.durations.reduce((sum, duration, i) => ((started >>> i) & 1 ? sum : sum + duration * row[i]!), 0));
-        for (let state = head; state >= 0; state = this.#next[state]!) {
-          this.#expand(state, started, left, pool, made);
-          if ((state & 255) === 0 && outOfTime()) return { certain: false };
+        for (let state = head; state >= 0; state = layers.layer[state + NEXT]!) {
+          this.#expand(state, started, left);
+          if ((++turn & 255) === 0 && outOfTime()) return { certain: false };
         }
-        if (this.#made > MOST_STATES) return { certain: false };
+        if (layers.kept > MOST_STATES) return { certain: false };
       }
-      if (made.size === 0) return { certain };
-      if (this.#made - first > this.#width) {
-        certain = false;
-        this.#narrow(made, first);
-      }
-      layer = made;
-    }
-    let best = -1;
-    let bestEnd = Infinity;
-    for (let state = layer.values().next().value ?? -1; state >= 0; state = this.#next[state]!) {
-      const starts = this.#trace(state);
-      const ends = this.#ticks.durations.reduce((latest, duration, i) => Math.max(latest, starts[i]! + duration), 0);
-      if (ends < bestEnd) [best, bestEnd] = [state, ends];
-    }
-    return { starts: this.#trace(best), certain };
-  }
-
-  /** Keeps the states of the layer that may end soonest. */
-  #narrow(made: Map<number, number>, first: number): void {
-    const limit = this.#estimate.slice(first, this.#made).sort()[this.#width - 1]!;
-    for (const [started, head] of made) {
-      let kept = -1;
-      for (let state = head, next = -1; state >= 0; state = next) {
-        next = this.#next[state]!;
-        if (this.#estimate[state]! > limit) continue;
-        this.#next[state] = kept;
-        kept = state;
-      }
-      if (kept < 0) made.delete(started);
-      else made.set(started, kept);
     }
   }
 
-  #trace(last: number): Float64Array {
-    const starts = new Float64Array(this.#count);
-    for (let state = last; this.#activity[state]! >= 0; state = this.#parent[state]!) starts[this.#activity[state]!] = this.#time[state]!;
-    return starts;
+  /** The schedule that ends soonest of those in which all have started. */
+  #endsSoonest(heads: ReadonlyMap<number, number>): Float64Array {
+    let best: Float64Array = new Float64Array(this.#count);
+    let end = Infinity;
+    for (const head of heads.values()) {
+      for (let state = head; state >= 0; state = this.#layers.layer[state + NEXT]!) {
+        const starts = this.#layers.trace(this.#layers.layer[state + NUMBER]!, new Float64Array(this.#count));
+        const ends = lastEnd(this.#ticks, starts);
+        if (ends < end) [best, end] = [starts, ends];
+      }
+    }
+    return best;
   }
 
   /** Starts each activity that may come next. */
-  #expand(state: number, started: number, left: readonly number[], pool: Float64Array, made: Map<number, number>): void {
+  #expand(state: number, started: number, left: readonly number[]): void {
     const { durations } = this.#ticks;
-    const starts = this.#starts;
-    const matter = this.#matter[state]!;
-    const time = this.#time[state]!;
-    let place = this.#place[state]!;
-    for (let rest = matter; rest !== 0; rest &= rest - 1) starts[31 - Math.clz32(rest & -rest)] = pool[place++]!;
+    const states = this.#layers.layer;
+    const matter = states[state + MATTER]!;
+    const time = states[state + TIME]!;
+    const number = states[state + NUMBER]!;
+    const last = this.#layers.lastStarted(number);
+    let place = state + STARTS;
+    for (let rest = matter; rest !== 0; rest &= rest - 1) this.#starts[31 - Math.clz32(rest & -rest)] = states[place++]!;
+    this.#sortRunning(time, matter);
 
     // Phase 1: when each can start; one that could be over before another starts is not left for after it.
     const ready: number[] = [];
     const at: number[] = [];
     let soonest = Infinity;
+    let longest = -1;
+    let second = -Infinity;
     for (let j = 0; j < this.#count; j++) {
       if ((started >>> j) & 1 || (this.#before[j]! & ~started) !== 0) continue;
       const start = this.#earliest(j, time, matter);
-      if (start + this.#tail[j]! >= this.#end) return;
+      const tail = this.#tail[j]!;
+      if (start + tail >= this.#end) return;
       ready.push(j);
       at.push(start);
       soonest = Math.min(soonest, start + durations[j]!);
+      if (longest >= 0 && tail <= this.#tail[longest]!) second = Math.max(second, tail);
+      else [longest, second] = [j, longest < 0 ? second : this.#tail[longest]!];
     }
 
     // Phase 2: a state for each, unless it cannot end in time.
@@ -178,44 +158,60 @@ class States {
       const j = ready[e]!;
       const start = at[e]!;
       if (start >= soonest && durations[j]! > 0) continue;
-      let late = false;
-      for (let other = 0; other < ready.length && !late; other++) late = other !== e && Math.max(at[other]!, start) + this.#tail[ready[other]!]! >= this.#end;
-      if (late) continue;
-      const estimate = this.#work(start) + this.#workLeft(start, matter, left);
-      if (estimate > this.#endWork + 1e-6) continue;
-      this.#make(state, j, start, estimate, matter, started | (1 << j), made);
+      // Of two that start at once, the one with the lesser number goes first.
+      if (start === time && j < last && durations[last]! > 0 && ((this.#before[j]! >>> last) & 1) === 0) continue;
+      // The others start no sooner: the longest way from one of them to the end decides.
+      if (start + (j === longest ? second : this.#tail[longest]!) >= this.#end) continue;
+      const estimate = Math.ceil(this.#work(start) + this.#workLeft(start, matter, left) - 1e-6);
+      if (estimate > this.#endWork) continue;
+      this.#starts[j] = start;
+      this.#layers.add(number, j, start, estimate, matter | (1 << j), this.#starts, started | (1 << j));
+    }
+  }
+
+  /** What runs in the state at hand, by its end, and the room that it leaves as it ends. */
+  #sortRunning(time: number, matter: number): void {
+    const { durations, capacities } = this.#ticks;
+    const [running, ends] = [this.#running, this.#ends];
+    let count = 0;
+    for (let rest = matter; rest !== 0; rest &= rest - 1) {
+      const i = 31 - Math.clz32(rest & -rest);
+      const end = this.#starts[i]! + durations[i]!;
+      if (end <= time) continue;
+      let place = count++;
+      for (; place > 0 && ends[place - 1]! > end; place--) {
+        ends[place] = ends[place - 1]!;
+        running[place] = running[place - 1]!;
+      }
+      ends[place] = end;
+      running[place] = i;
+    }
+    this.#runs = count;
+    for (let r = 0; r < capacities.length; r++) {
+      const [room, needs] = [this.#room[r]!, this.#needs[r]!];
+      room[count] = capacities[r]! + 1e-9;
+      for (let k = count - 1; k >= 0; k--) room[k] = room[k + 1]! - needs[running[k]!]!;
     }
   }
 
   /** Earliest start of an activity after the state's time: those it waits for, windows, resources. */
   #earliest(j: number, time: number, matter: number): number {
-    const { durations, before, capacities } = this.#ticks;
-    const starts = this.#starts;
+    const { durations, before } = this.#ticks;
     let start = time;
-    for (const { from, gap } of before[j]!) if ((matter >>> from) & 1) start = Math.max(start, starts[from]! + gap);
+    for (const { from, gap } of before[j]!) if ((matter >>> from) & 1) start = Math.max(start, this.#starts[from]! + gap);
+    let ended = 0;
     for (;;) {
       start = nextStart(this.#ticks, durations[j]!, start);
-      let clash = false;
-      for (let r = 0; r < capacities.length && !clash; r++) {
-        const need = this.#needs[r]![j]!;
-        if (need === 0) continue;
-        let room = capacities[r]! + 1e-9 - need;
-        for (let rest = matter; rest !== 0; rest &= rest - 1) {
-          const i = 31 - Math.clz32(rest & -rest);
-          if (starts[i]! + durations[i]! > start) room -= this.#needs[r]![i]!;
-        }
-        clash = room < 0;
-      }
-      if (!clash) return start;
-      // What runs only ends from here on: the next end is the next chance.
-      let end = Infinity;
-      for (let rest = matter; rest !== 0; rest &= rest - 1) {
-        const i = 31 - Math.clz32(rest & -rest);
-        const other = starts[i]! + durations[i]!;
-        if (other > start && other < end) end = other;
-      }
-      start = end;
+      while (ended < this.#runs && this.#ends[ended]! <= start) ended++;
+      // Nothing else starts: the next end is the next chance, and once all have ended there is room.
+      if (this.#fits(j, ended)) return start;
+      start = this.#ends[ended]!;
     }
+  }
+
+  #fits(j: number, ended: number): boolean {
+    for (let r = 0; r < this.#needs.length; r++) if (this.#needs[r]![j]! > this.#room[r]![ended]!) return false;
+    return true;
   }
 
   /** Time that the work left takes at least, by the heaviest row of weights. Whoever starts now has all its work left. */
@@ -235,80 +231,4 @@ class States {
     }
     return most;
   }
-
-  /** Adds a state, unless one with the same activities started is nowhere later; drops those that it makes superfluous. */
-  #make(parent: number, j: number, start: number, estimate: number, matterBefore: number, started: number, made: Map<number, number>): void {
-    const starts = this.#starts;
-    const own = this.#making;
-    let matter = 0;
-    let count = 0;
-    starts[j] = start;
-    for (let rest = matterBefore | (1 << j); rest !== 0; rest &= rest - 1) {
-      const bit = rest & -rest;
-      const i = 31 - Math.clz32(bit);
-      if (starts[i]! + this.#reach[i]! > start) {
-        matter |= bit;
-        own[count++] = starts[i]!;
-      }
-    }
-    const head = made.get(started) ?? -1;
-    let previous = -1;
-    let newHead = head;
-    for (let other = head; other >= 0; other = this.#next[other]!) {
-      const otherTime = this.#time[other]!;
-      if (otherTime <= start && this.#nowhereLater(this.#matter[other]!, this.#pool, this.#place[other]!, matter, own, 0, start)) return;
-      if (otherTime >= start && this.#nowhereLater(matter, own, 0, this.#matter[other]!, this.#pool, this.#place[other]!, otherTime)) {
-        if (previous < 0) newHead = this.#next[other]!;
-        else this.#next[previous] = this.#next[other]!;
-      } else previous = other;
-    }
-    if (this.#poolLength + count > this.#pool.length) this.#pool = widened(this.#pool);
-    const place = this.#poolLength;
-    for (let k = 0; k < count; k++) this.#pool[this.#poolLength++] = own[k]!;
-    const state = this.#add(start, j, parent, matter, place, estimate);
-    this.#next[state] = newHead;
-    made.set(started, state);
-  }
-
-  /** Whether from `time` on, where the other state is, nothing of this one lasts longer than in the other. */
-  #nowhereLater(matter: number, starts: Float64Array, place: number, otherMatter: number, otherStarts: Float64Array, otherPlace: number, time: number): boolean {
-    for (let rest = matter; rest !== 0; rest &= rest - 1) {
-      const bit = rest & -rest;
-      const i = 31 - Math.clz32(bit);
-      const start = starts[place++]!;
-      if (start + this.#reach[i]! <= time) continue;
-      if ((otherMatter & bit) === 0) return false;
-      let skipped = otherPlace;
-      for (let lower = otherMatter & (bit - 1); lower !== 0; lower &= lower - 1) skipped++;
-      if (otherStarts[skipped]! < start) return false;
-    }
-    return true;
-  }
-
-  #add(time: number, activity: number, parent: number, matter: number, place: number, estimate: number): number {
-    const state = this.#made++;
-    if (state >= this.#time.length) {
-      this.#time = widened(this.#time);
-      this.#activity = widened(this.#activity);
-      this.#parent = widened(this.#parent);
-      this.#next = widened(this.#next);
-      this.#matter = widened(this.#matter);
-      this.#place = widened(this.#place);
-      this.#estimate = widened(this.#estimate);
-    }
-    this.#time[state] = time;
-    this.#activity[state] = activity;
-    this.#parent[state] = parent;
-    this.#next[state] = -1;
-    this.#matter[state] = matter;
-    this.#place[state] = place;
-    this.#estimate[state] = estimate;
-    return state;
-  }
-}
-
-function widened<A extends Float64Array | Int32Array | Int8Array>(array: A): A {
-  const wider = new (array.constructor as new (length: number) => A)(2 * array.length);
-  wider.set(array);
-  return wider;
 }
