@@ -1,5 +1,5 @@
 import type { AssemblyGraph } from './graph.ts';
-import type { Need, Want } from './wants.ts';
+import type { Need } from './wants.ts';
 
 /** Sides of one module of which one stays on: the ties that keep each of them there. */
 export interface Sides {
@@ -27,9 +27,11 @@ export interface Solution {
 export const goalIndex = -1;
 
 /** What a tie, or the goal, needs before it can come undone. */
-export function wantsOf({ goal, needs }: Problem, tie: number): readonly Want[] {
-  return (tie === goalIndex ? goal : (needs[tie] ?? [])).map(({ want }) => want);
+export function needsOf({ goal, needs }: Problem, tie: number): readonly Need[] {
+  return tie === goalIndex ? goal : (needs[tie] ?? none);
 }
+
+const none: readonly Need[] = [];
 
 /** What ties cost together, s of work. */
 export function costOfAll({ graph }: Problem, ties: readonly number[]): number {

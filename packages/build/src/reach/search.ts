@@ -1,7 +1,7 @@
 import { Queue } from '../queue.ts';
 import { Wants, type Clause } from './clauses.ts';
 import { Prices } from './prices.ts';
-import { costOfAll, goalIndex, wantsOf, type Problem, type Solution } from './problem.ts';
+import { costOfAll, goalIndex, needsOf, type Problem, type Solution } from './problem.ts';
 import type { Want } from './wants.ts';
 import type { Barred } from './way-finder.ts';
 import { WorkingOrder } from './working-order.ts';
@@ -111,9 +111,11 @@ class Searcher {
   readonly #left: Uint8Array;
   readonly #prices: Prices;
   readonly #costs: Float64Array;
-  /** For each tie those that need it undone as it is, whatever else, and for each of these 1 in an array by tie; filled as they are asked for. */
+  /** For each tie those that need it undone as it is, whatever else; and those that need these, and so on, filled as they are asked for. */
   readonly #neededBy: readonly (readonly number[])[];
-  readonly #after = new Map<number, Uint8Array>();
+  readonly #after = new Map<number, readonly number[]>();
+  /** What cannot help a tie in the branch at hand, filled as it is asked for. */
+  readonly #barred = new Map<number, Barred>();
 
   constructor(problem: Problem, order: WorkingOrder) {
     this.#problem = problem;
@@ -131,6 +133,7 @@ class Searcher {
   /** Takes what must be taken, and says what is to be decided next; nothing when the branch leads nowhere. */
   settle(from: Branch): Branch | undefined {
     const taken = [...from.taken];
+    this.#barred.clear();
     for (const tie of taken) this.#undone[tie] = 1;
     for (const tie of from.left) this.#left[tie] = 1;
     try {
@@ -211,33 +214,29 @@ class Searcher {
   /** A clause that nothing has met since still holds, less what is left alone by now; looking again costs a walk through the machine. */
   #missing(tie: number, known: Map<number, readonly Clause[]>): readonly Clause[] {
     const before = known.get(tie)?.filter((clause) => clause.every((other) => this.#undone[other] !== 1)) ?? [];
-    const missing = before.length > 0 ? before.map((clause) => clause.filter((other) => this.#left[other] !== 1)) : wantsOf(this.#problem, tie).flatMap((want) => this.#wants.missing(want, this.#undone, this.#barredFor(tie)));
+    const missing = before.length > 0 ? before.map((clause) => clause.filter((other) => this.#left[other] !== 1)) : needsOf(this.#problem, tie).flatMap(({ want }) => this.#wants.missing(want, this.#undone, this.#barredFor(tie)));
     known.set(tie, missing);
     return missing;
   }
 
   /** What cannot help a tie: what is left alone, and what itself needs that tie undone first. */
   #barredFor(tie: number): Barred {
-    const after = this.#afterOf(tie);
+    const known = this.#barred.get(tie);
+    if (known !== undefined) return known;
     const barred = this.#left.slice();
-    for (let other = 0; other < barred.length; other += 1) if (after[other] === 1) barred[other] = 1;
+    for (const later of this.#afterOf(tie)) barred[later] = 1;
+    this.#barred.set(tie, barred);
     return barred;
   }
 
-  #afterOf(tie: number): Uint8Array {
+  #afterOf(tie: number): readonly number[] {
     const known = this.#after.get(tie);
     if (known !== undefined) return known;
-    const after = new Uint8Array(this.#neededBy.length);
-    const open = tie === goalIndex ? [] : [tie];
-    for (let at = open.pop(); at !== undefined; at = open.pop()) {
-      for (const later of this.#neededBy[at] ?? []) {
-        if (after[later] === 1) continue;
-        after[later] = 1;
-        open.push(later);
-      }
-    }
-    this.#after.set(tie, after);
-    return after;
+    const after = new Set<number>(tie === goalIndex ? [] : this.#neededBy[tie]);
+    for (const later of after) for (const next of this.#neededBy[later] ?? []) after.add(next);
+    const found = [...after];
+    this.#after.set(tie, found);
+    return found;
   }
 
   /** What is wanted by some ties costs at least so much. */
@@ -247,7 +246,7 @@ class Searcher {
     let sum = 0;
     for (const tie of open) {
       const barred = this.#barredFor(tie);
-      for (const want of wantsOf(this.#problem, tie)) sum += this.#prices.of(want, rest, this.#undone, barred);
+      for (const { want } of needsOf(this.#problem, tie)) sum += this.#prices.of(want, rest, this.#undone, barred);
     }
     return sum;
   }
@@ -259,7 +258,7 @@ class Searcher {
     for (const tie of order) undone[tie] = 1;
     const found = new Set<number>();
     for (const tie of stuck) {
-      const barred = this.#barredFor(tie);
+      const barred = this.#barredFor(tie).slice();
       for (const other of stuck) barred[other] = 1;
       const missing = (needs[tie] ?? []).flatMap(({ want }) => this.#wants.missing(want, undone, barred));
       const shortest = missing.reduce<Clause | undefined>((best, clause) => (best === undefined || clause.length < best.length ? clause : best), undefined);

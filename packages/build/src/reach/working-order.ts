@@ -1,5 +1,5 @@
 import { firstOf, Wants } from './clauses.ts';
-import { costOfAll, goalIndex, wantsOf, type Problem, type Solution } from './problem.ts';
+import { costOfAll, goalIndex, needsOf, type Problem, type Solution } from './problem.ts';
 
 /** In which order ties come undone, and whether the goal is then reached. */
 export class WorkingOrder {
@@ -15,20 +15,22 @@ export class WorkingOrder {
 
   /** An order in which ties come undone, as far as it goes, and those that wait for each other. Work stays in one module while it can. */
   of(taken: readonly number[]): { readonly order: readonly number[]; readonly stuck: readonly number[] } {
-    const { graph } = this.#problem;
-    const undone = new Uint8Array(graph.ties.length);
+    const { ties } = this.#problem.graph;
+    const undone = new Uint8Array(ties.length);
     const waiting = taken.toSorted((a, b) => a - b);
     const order: number[] = [];
     let module: string | undefined;
+    const isHere = (tie: number) => ties[tie]?.module === module;
+    const isElsewhere = (tie: number) => !isHere(tie);
     while (waiting.length > 0) {
-      const isHere = (tie: number) => graph.ties[tie]?.module === module;
-      const here = waiting.findIndex((tie) => isHere(tie) && this.#isFree(tie, undone));
-      const at = here === -1 ? waiting.findIndex((tie) => !isHere(tie) && this.#isFree(tie, undone)) : here;
-      const [next] = at === -1 ? [] : waiting.splice(at, 1);
-      if (next === undefined) break;
+      const here = this.#firstFree(waiting, undone, isHere);
+      const at = here === -1 ? this.#firstFree(waiting, undone, isElsewhere) : here;
+      if (at === -1) break;
+      const next = waiting[at]!;
+      waiting.splice(at, 1);
       undone[next] = 1;
       order.push(next);
-      module = graph.ties[next]?.module;
+      module = ties[next]?.module;
     }
     return { order, stuck: waiting };
   }
@@ -49,10 +51,16 @@ export class WorkingOrder {
     return this.#isFree(goalIndex, undone);
   }
 
+  #firstFree(waiting: readonly number[], undone: Uint8Array, isAsked: (tie: number) => boolean): number {
+    for (let at = 0; at < waiting.length; at += 1) if (isAsked(waiting[at]!) && this.#isFree(waiting[at]!, undone)) return at;
+    return -1;
+  }
+
   /** Whether all that a tie needs is met. What was in its way still is while none of that is undone: looking again costs a walk through the machine. */
   #isFree(tie: number, undone: Uint8Array): boolean {
-    if (this.#blockers.get(tie)?.every((other) => undone[other] !== 1) === true) return false;
-    const blocker = firstOf(wantsOf(this.#problem, tie), (want) => this.#wants.blocker(want, undone));
+    const before = this.#blockers.get(tie);
+    if (before !== undefined && !before.some((other) => undone[other] === 1)) return false;
+    const blocker = firstOf(needsOf(this.#problem, tie), ({ want }) => this.#wants.blocker(want, undone));
     if (blocker !== undefined) this.#blockers.set(tie, blocker);
     return blocker === undefined;
   }
