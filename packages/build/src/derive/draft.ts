@@ -19,28 +19,35 @@ export interface Draft {
   readonly words: () => StepWords;
 }
 
+/** What the readers of a step read, kept in the step where nobody sees it. */
+const source = Symbol('what a step is read from');
+
+interface Read {
+  readonly [source]: { readonly words: () => StepWords; readonly fingerprint: (step: string) => string };
+}
+
+// The same readers for all steps of all plans: an engine that met others in each plan would have to learn anew what a step looks like.
+const readers: Late & ThisType<Step & Read> = {
+  get action() { return this[source].words().action; },
+  get actions() { return this[source].words().actions; },
+  get caution() { return this[source].words().caution; },
+  get parts() { return this[source].words().parts; },
+  get facings() { return this[source].words().facings; },
+  get bearings() { return this[source].words().bearings; },
+  get fingerprint() { return this[source].fingerprint(this.id); },
+};
+const ofStacks = Object.getOwnPropertyDescriptors(readers);
+const { facings: _facings, bearings: _bearings, ...ofOthers } = ofStacks;
+
 /**
  * Puts the steps of one plan in their places. Words and fingerprint are made when they are first read: of most steps of a
  * plan only what they are and how they stand is looked at. Whoever copies, compares or sends a step reads them all, and
  * notices nothing.
  */
 export function stepMaker(fingerprint: (step: string) => string): (draft: Draft, place: Given<StepPlace>) => Step {
-  const said = new Map<string, () => StepWords>();
-  const wordsOf = (id: string): StepWords => said.get(id)!();
-  // The same readers for all steps of a plan: made anew for each they would take most of the time that a step takes.
-  const readers: Late & ThisType<Step> = {
-    get action() { return wordsOf(this.id).action; },
-    get actions() { return wordsOf(this.id).actions; },
-    get caution() { return wordsOf(this.id).caution; },
-    get parts() { return wordsOf(this.id).parts; },
-    get facings() { return wordsOf(this.id).facings; },
-    get bearings() { return wordsOf(this.id).bearings; },
-    get fingerprint() { return fingerprint(this.id); },
-  };
-  const ofStacks = Object.getOwnPropertyDescriptors(readers);
-  const { facings: _facings, bearings: _bearings, ...ofOthers } = ofStacks;
   return ({ facts, words }, place) => {
-    said.set(facts.id, once(words));
-    return Object.defineProperties(Object.assign(present<Omit<Step, keyof StepPlace | keyof Late>>(facts), present<StepPlace>(place)), facts.kind === 'assemble' ? ofStacks : ofOthers) as Step;
+    const step = Object.assign(present<Omit<Step, keyof StepPlace | keyof Late>>(facts), present<StepPlace>(place));
+    Object.defineProperty(step, source, { value: { words: once(words), fingerprint } });
+    return Object.defineProperties(step, facts.kind === 'assemble' ? ofStacks : ofOthers) as Step;
   };
 }
