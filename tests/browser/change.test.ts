@@ -46,6 +46,14 @@ describe('a change', () => {
     expect(await barriers(page)).toEqual([]);
   });
 
+  it('says what is newly found: a measured hover that another mass reads anew', async () => {
+    const page = await open('/m/whimbrel/change?idea=flown.hover.mass;machine.mass%3D7 kg', { dark: true });
+    const found = page.getByRole('list', { name: 'Newly found' });
+    await found.waitFor();
+    expect(await found.innerText()).toMatch(/flown\.hover does not say with which mass it was measured: 7 kg/u);
+    expect(await barriers(page)).toEqual([]);
+  });
+
   it('that cannot be is refused in words', async () => {
     const page = await open('/m/whimbrel/change?idea=rotors.main.diameter%3Dlong');
     await page.getByText('This cannot be').waitFor();

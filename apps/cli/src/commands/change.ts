@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { planBuild, workOfChange, type ChangeWork } from '@rotorwright/build';
-import { compareFigures, compareMargins, compareWindows, driveDirections, figures, isSetting, loadCaseTitle, margins, showMargin, type CrossingWord, type FigureChange, type KeptWindow, type Margin, type MarginCrossing, type WindowChange } from '@rotorwright/figures';
+import { compareFigures, compareMargins, compareWindows, driveDirections, figures, isSetting, loadCaseTitle, margins, newFindings, showMargin, type CrossingWord, type FigureChange, type KeptWindow, type Margin, type MarginCrossing, type WindowChange } from '@rotorwright/figures';
 import { applyEdits, differences, formatFinding, readMachine, type Difference, type Edit, type Machine, type Version } from '@rotorwright/machine';
 import { durationWords, showQuantity } from '@rotorwright/units';
 import { findFile, findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
@@ -49,8 +49,7 @@ async function change(terminal: Terminal, argument: string | undefined, other: s
   const found: Found = { edits, figures: moved, windows, margins: crossings, work };
   if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, ...found })}\n`);
   else await terminal.write(`${edits.length === 0 ? 'Nothing would change: the file says this already.' : setOut(terminal, found)}\n`);
-  // Another mass reads a measured flight anew that does not say its own.
-  const status = sayFindings(terminal, named, named.machine.mass === after.mass ? [] : is.findings.filter(({ code }) => code === 'flown/mass'));
+  const status = sayFindings(terminal, named, newFindings(was, is));
   return windows.some(isNewlyLeft) || crossings.some(({ word }) => word === 'exceeded') ? 1 : status;
 }
 

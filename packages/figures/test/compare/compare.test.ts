@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { compareFigures, compareMargins, compareWindows, figures, margins } from '../../src/index.ts';
+import { compareFigures, compareMargins, compareWindows, figures, margins, newFindings } from '../../src/index.ts';
 import { wholeDrive } from '../machines.ts';
 import { loaded } from '../margins/loaded.ts';
 import { read } from '../read.ts';
@@ -81,5 +81,21 @@ describe('margins before and after', () => {
 
   it('leave limits to the windows', () => {
     expect(crossings('at-most: 2100 rpm', 'at-most: 1900 rpm')).toEqual([]);
+  });
+});
+
+describe('what a change newly finds', () => {
+  const flown = wholeDrive.replace('{name: Test stand}', '{name: Test stand, mass: 6 kg}').concat('\nflown:\n  hover: {collective: 4 °}\n');
+  const coded = (from: string, to: string): readonly string[] => newFindings(figures(read(from)), figures(read(to))).map(({ code }) => code);
+
+  it('is a measured flight that another mass reads anew, and nothing while it stays', () => {
+    expect(coded(flown, flown.replace('mass: 6 kg', 'mass: 7 kg'))).toEqual(['flown/mass']);
+    expect(coded(flown, `# a line above\n${flown}`)).toEqual([]);
+  });
+
+  it('is a limit of a figure that is no more, but no limit that is left: that is a window', () => {
+    const limited = wholeDrive.concat('\nlimits:\n  fast: {of: tip-speed tail, at-most: 300 m/s}\n  slow: {of: speed mast, at-most: 1 rpm}\n');
+    expect(coded(wholeDrive, limited)).toEqual([]);
+    expect(coded(limited, limited.replace('  tail: {on: tail-rotor, blades: 2, diameter: 260 mm}\n', ''))).toEqual(['ref/unknown']);
   });
 });

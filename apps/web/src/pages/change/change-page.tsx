@@ -1,8 +1,9 @@
 import { figures, margins, type FigureSet } from '@rotorwright/figures';
+import { wordFinding } from '@rotorwright/machine';
 import { useMemo, useState, type ReactNode } from 'react';
 import { useLocation, useSearch } from 'wouter';
 import { useMachine } from '../../data/index.ts';
-import { Button, Empty, machineAt, Note, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
+import { Button, Empty, machineAt, Note, Sheet, StateMark, StateWord, WorkingDrawer } from '../../sheet/index.ts';
 import { CompareTable } from './compare-table.tsx';
 import { Compose } from './compose.tsx';
 import { CrossingsList } from './crossings-list.tsx';
@@ -67,7 +68,7 @@ export function ChangePage(): ReactNode {
             </section>
           </div>
           <div>
-            <section className="area"><div className="area-head"><h2>In the file</h2></div><EditList trial={trial} /></section>
+            <section className="area"><div className="area-head"><h2>In the file</h2></div><EditList trial={trial} /><NewFindings findings={trial.findings} /></section>
             <MeshMoves today={machine} after={trial.machine} />
             <section className="area"><div className="area-head"><h2>To fit</h2></div><ToBuy trial={trial} /></section>
             <section className="area" aria-label="Bands, limits and slots"><div className="area-head"><h2>Bands, limits and slots</h2></div><WindowsList windows={trial.windows} /></section>
@@ -135,6 +136,19 @@ function IdeaTabs({ titles, keys, at, onChoose, onDrop }: IdeaTabsProps): ReactN
 
 function RefusedIdea({ trouble }: { readonly trouble: readonly string[] }): ReactNode {
   return <div className="area" role="alert"><p><StateWord state="exceeded">This cannot be</StateWord></p><ul>{trouble.map((each) => <li key={each}>{each}</li>)}</ul></div>;
+}
+
+/** What the figures find after the change and not today: a measured flight that another mass reads anew. */
+function NewFindings({ findings }: Pick<Trial, 'findings'>): ReactNode {
+  if (findings.length === 0) return null;
+  return (
+    <ul className="windows" aria-label="Newly found">
+      {findings.map((finding) => {
+        const { problem, remedy } = wordFinding(finding);
+        return <li key={`${finding.code} ${finding.path}`}><StateMark state={finding.severity === 'error' ? 'exceeded' : 'tight'} label={finding.severity} /><span>{problem} <span className="soft">{remedy}</span></span></li>;
+      })}
+    </ul>
+  );
 }
 
 function EditList({ trial }: { readonly trial: Trial }): ReactNode {

@@ -1,5 +1,5 @@
 import { planBuild, workOfChange, type ChangeWork, type Plan } from '@rotorwright/build';
-import { compareFigures, compareMargins, compareWindows, driveDirections, figures, isSetting, margins, type FigureChange, type FigureSet, type MarginCrossing, type Margins, type WindowChange } from '@rotorwright/figures';
+import { compareFigures, compareMargins, compareWindows, driveDirections, figures, isSetting, margins, newFindings, type FigureChange, type FigureSet, type MarginCrossing, type Margins, type WindowChange } from '@rotorwright/figures';
 import { applyEdits, differences, readMachine, wordFinding, type Difference, type Finding, type Machine, type Version } from '@rotorwright/machine';
 import type { Idea } from './ideas.ts';
 
@@ -37,6 +37,8 @@ export interface Trial extends Tried {
   /** Figures that are typed into something. */
   readonly settings: readonly FigureChange[];
   readonly windows: readonly WindowChange[];
+  /** What is found after it, and not before. */
+  readonly findings: readonly Finding[];
 }
 
 /** Why an idea cannot be tried, in sentences. */
@@ -70,7 +72,7 @@ const plannedOf = (machine: Machine): Plan => planBuild(machine, { directions: d
 export function withFigures(today: Machine, tried: Tried): Trial {
   const [was, set] = [figures(today), figures(tried.machine)];
   const changes = compareFigures(was, set, tried.edits.map(({ path }) => path));
-  return { ...tried, set, figures: changes.filter((change) => !isSetting(change)), settings: changes.filter(isSetting), windows: compareWindows(was, set) };
+  return { ...tried, set, figures: changes.filter((change) => !isSetting(change)), settings: changes.filter(isSetting), windows: compareWindows(was, set), findings: newFindings(was, set) };
 }
 
 /**
