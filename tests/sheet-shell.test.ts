@@ -52,6 +52,13 @@ describe('find', () => {
     expect(search([...index, asked], '').map(({ kind }) => kind)).toEqual(['question', 'sheet']);
     expect(search(index.slice(0, 1), '').map(({ to }) => to)).toEqual(['/part']);
   });
+  it('takes a question by two of its words, and what is called so by one', () => {
+    const asked: Found = { kind: 'question', title: 'Where is the centre of mass?', of: 'Balance', to: '/balance' };
+    const figure: Found = { kind: 'figure', title: 'Centre of mass ahead of the mast', of: 'centre x', to: '/ahead' };
+    expect(search([figure, asked], 'centre of mass').map(({ to }) => to)).toEqual(['/balance', '/ahead']);
+    expect(search([figure, asked], 'centre').map(({ to }) => to)).toEqual(['/ahead', '/balance']);
+    expect(search([figure, asked], 'centre of mass ahead').map(({ to }) => to)).toEqual(['/ahead']);
+  });
   it('takes a name before what is found by other words', () => {
     const washer: Found = { kind: 'part', title: 'End washer', of: 'tail-grip.A/washer', to: '/washer' };
     const faced: Found = { kind: 'step', title: 'Bearings of the grip', of: 'tail-grip.A/thrust', to: '/faced', words: 'Tight-bore washer outboard.' };

@@ -58,7 +58,7 @@ const wordsOf = ({ actions, facings = [], parts, tools, consumables, thread = ''
 
 const mostShown = 60;
 
-/** Best first: every word must occur; a title that begins with the words comes before one that holds them, questions first, and that before what is found by other words. */
+/** Best first: every word must occur; a question that holds two or more of them in its title, a title that begins with the words, one that holds them, what is found by other words. */
 export function search(index: readonly Found[], words: string): readonly Found[] {
   const asked = words.toLowerCase().split(/\s+/).filter((word) => word !== '');
   if (asked.length === 0) return unasked(index);
@@ -68,7 +68,7 @@ export function search(index: readonly Found[], words: string): readonly Found[]
     const all = `${named} ${found.words?.toLowerCase() ?? ''}`;
     if (!asked.every((word) => all.includes(word))) return -1;
     const titled = asked.every((word) => title.includes(word));
-    return (title.startsWith(asked[0]!) ? 8 : 0) + (titled ? 4 : 0) + (titled && found.kind === 'question' ? 4 : 0) + (asked.every((word) => named.includes(word)) ? 2 : 0) + (found.kind === 'sheet' || found.kind === 'figure' ? 1 : 0);
+    return (title.startsWith(asked[0]!) ? 8 : 0) + (titled ? 4 : 0) + (titled && found.kind === 'question' ? (asked.length > 1 ? 12 : 4) : 0) + (asked.every((word) => named.includes(word)) ? 2 : 0) + (found.kind === 'sheet' || found.kind === 'figure' ? 1 : 0);
   };
   return index.map((found) => ({ found, rank: rank(found) })).filter((each) => each.rank >= 0).toSorted((a, b) => b.rank - a.rank).slice(0, mostShown).map(({ found }) => found);
 }
