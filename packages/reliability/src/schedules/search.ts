@@ -1,4 +1,5 @@
-import { Bounds, FIRST_RULE_KIND } from './bounds.ts';
+import { Bounds } from './bounds.ts';
+import { FIRST_RULE_KIND } from './trail.ts';
 import { LiteralHeap } from './literal-heap.ts';
 import { mutuallyExclusive, type Pair } from './pairs.ts';
 import { lastEnd, type TickProject } from './project.ts';
