@@ -5,7 +5,7 @@ import { defineConfig } from 'vitest/config';
 const resolve = { conditions: ['source', 'node', 'import', 'default'] };
 const ssr = { resolve: { conditions: ['source', 'node', 'import', 'default'] } };
 
-// Rooms keep no state of their own (only what is remembered per frozen machine), so test files may share their modules: half the time.
+// Modules keep no state of their own (only what is remembered per frozen machine), so test files may share them: half the time.
 const isolate = false;
 
 // One worker for each core, but for the largest machines: left alone, a machine of two cores works with one.
@@ -30,7 +30,7 @@ export default defineConfig({
       {
         resolve,
         ssr,
-        test: { name: 'browser', expect: { poll: { timeout: 20_000 } }, include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/global-setup.ts', testTimeout: 60_000, hookTimeout: 120_000 },
+        test: { name: 'browser', isolate, expect: { poll: { timeout: 20_000 } }, include: ['tests/browser/**/*.test.ts'], globalSetup: 'tests/browser/global-setup.ts', testTimeout: 120_000, hookTimeout: 120_000 },
       },
     ],
   },
