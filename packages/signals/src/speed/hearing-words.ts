@@ -18,7 +18,7 @@ export function hearingWords(hearing: Hearing, show: ShowSpeed): readonly string
     case 'not-verified':
       return [`Main rotor at ${mean}, if the ${audible.join(' and ')} is what was heard. Not verified: only one source is heard, and one alone checks nothing.`, ...silence(hearing)];
     case 'mismatch':
-      return [`Main rotor at ${mean}. ${mismatchWords(hearing.mismatch!)}`, ...silence(hearing)];
+      return [`Main rotor at ${mean}. ${mismatchWords(hearing.mismatch!)}`, remedy(hearing.mismatch!), ...silence(hearing)];
     case 'heard':
       return [`Main rotor at ${mean}: ${list(audible)} fit each other by the ratios of the file.`, ...silence(hearing)];
   }
@@ -44,11 +44,18 @@ const silence = ({ engineSilentFrom, from }: Hearing): readonly string[] => (eng
 
 function mismatchWords({ group, factor, otherRatios, slip }: Mismatch): string {
   const percent = Math.abs(100 * (factor - 1));
-  const parts = [
+  const counts = otherRatios.slice(0, 4).map(({ id }) => id).join('; or ');
+  return [
     `The ${names[group]} turns ${percent.toFixed(2)} % ${factor > 1 ? 'faster' : 'slower'} than the file would have it.`,
     ...(slip ? [group === 'engine' ? 'A clutch that slips would do that.' : 'A belt that slips or jumps would do that.'] : []),
-    ...(otherRatios.length > 0 ? [`Or the file has a count wrong: ${otherRatios.slice(0, 4).map(({ id }) => id).join('; or ')}.`] : []),
-    ...(!slip && otherRatios.length === 0 ? ['No slip and no single wrong count explains that: check every count of the file.'] : []),
-  ];
-  return parts.join(' ');
+    ...(counts === '' ? [] : [`${slip ? 'Or one' : 'One'} count of the file is wrong: ${counts}.`]),
+    ...(!slip && counts === '' ? ['No slip and no single wrong count explains that.'] : []),
+  ].join(' ');
+}
+
+/** What to do about a ratio that does not fit, before the next flight. */
+function remedy({ group, otherRatios, slip }: Mismatch): string {
+  const slipping = group === 'engine' ? 'clutch' : 'belt';
+  if (!slip) return otherRatios.length === 0 ? 'Count the teeth of every wheel on the machine, and check the file by them.' : 'Count the teeth on the machine, and put right what is wrong: the file, or the wheel.';
+  return otherRatios.length === 0 ? `Inspect the ${slipping} before the next flight.` : `Inspect the ${slipping} before the next flight, and count the teeth on the machine.`;
 }

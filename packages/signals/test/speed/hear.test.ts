@@ -82,6 +82,7 @@ describe('what does not fit', () => {
     const { hearing, error } = listen({ ...offRatioScene(1, 10, 3, 'engine', 1.01, twoStroke, true), ...everybody });
     expect(hearing.verdict).toBe('mismatch');
     expect(hearing.mismatch).toMatchObject({ group: 'engine', slip: true });
+    expect(hearingWords(hearing, (speed) => `${speed} rad/s`)).toContain('Inspect the clutch before the next flight.');
     // The slip breathes by a tenth; what is told is its mean.
     expect(Math.abs(hearing.mismatch!.factor - 1.01)).toBeLessThan(5e-4);
     expect(error).toBeLessThan(1e-4);
@@ -91,6 +92,9 @@ describe('what does not fit', () => {
     const { hearing } = listen({ ...offRatioScene(2, 10, 3, 'engine', 14 / 15, twoStroke), ...everybody });
     expect(hearing.verdict).toBe('mismatch');
     expect(hearing.mismatch!.otherRatios.map(({ id }) => id)).toEqual(['pinion 15']);
+    const words = hearingWords(hearing, (speed) => `${speed} rad/s`);
+    expect(words[0]).toMatch(/The engine turns 6\.67 % slower than the file would have it\. One count of the file is wrong: pinion 15\.$/u);
+    expect(words[1]).toMatch(/^Count the teeth on the machine/u);
     expect(hearing.mismatch!.slip).toBe(false);
     // Its firing is told where it was heard: 113/15 turns for one of the rotor.
     const firing = hearing.lines!.filter(({ family }) => family === 'firing');
