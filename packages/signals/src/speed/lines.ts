@@ -1,5 +1,5 @@
 import { lineAmplitudes, noiseSquare } from './amplitudes.ts';
-import type { LineComb, ReadyFamily } from './comb.ts';
+import type { LineComb, LineFamily, ReadyFamily } from './comb.ts';
 import type { HeardLine, OrderSpectrum } from './hearing.ts';
 import { meanPower, type Pooled } from './look.ts';
 import { densityOf } from './whiten.ts';
@@ -35,12 +35,36 @@ export function standingOut(pooled: Pooled, straight: Float64Array, rate: number
   return told.map((line, index) => ({ ...line, amplitude: amplitudes[index]! }));
 }
 
+interface OwnLine {
+  readonly family: string;
+  readonly multiple: number;
+  readonly order: number;
+}
+
+const multiplesOf = ({ id, order }: LineFamily, from: number, until: number): readonly OwnLine[] =>
+  Array.from({ length: Math.max(0, until - from + 1) }, (_, index) => ({ family: id, multiple: from + index, order: order * (from + index) }));
+
+/** The line of the machine that lies nearest to an order, where one is near. */
+const nearestTo = (order: number, near: number, lines: readonly OwnLine[]): OwnLine | undefined =>
+  lines.reduce<OwnLine | undefined>((best, each) => (Math.abs(each.order - order) < (best === undefined ? near : Math.abs(best.order - order)) ? each : best), undefined);
+
 function peaks(pooled: Pooled, speed: number, families: readonly ReadyFamily[]): readonly Bare[] {
   const { bins, binWidth, span, independent, parts } = pooled;
   const least = clear * (1 + 7 / Math.sqrt(independent * parts.length));
   const lobe = Math.max(1, Math.round(widths / span / binWidth));
+  const stands = (order: number): boolean => {
+    const bin = Math.round((order * speed) / binWidth);
+    return bin < bins - lobe && meanPower(pooled, bin) >= least;
+  };
+  // A source may be heard further up than is looked for: as far as its row goes on without a gap.
+  const lastOf = ({ order, harmonics }: LineFamily): number => {
+    let last = harmonics;
+    while (stands(order * last) && stands(order * (last + 1))) last += 1;
+    return last;
+  };
+  const further = families.flatMap(({ family }) => multiplesOf(family, family.harmonics + 1, lastOf(family)));
   const known = families.flatMap(({ family }) => [
-    ...Array.from({ length: family.harmonics }, (_, index) => ({ family: family.id, multiple: index + 1, order: family.order * (index + 1) })),
+    ...multiplesOf(family, 1, family.harmonics),
     ...(family.faint ?? []).map((order) => ({ family: family.id, multiple: order / family.order, order })),
   ]);
   const found: Bare[] = [];
@@ -51,9 +75,9 @@ function peaks(pooled: Pooled, speed: number, families: readonly ReadyFamily[]):
     for (let at = bin - lobe; at <= bin + lobe && highest; at += 1) highest = meanPower(pooled, at) <= power;
     if (!highest) continue;
     const order = (bin * binWidth) / speed;
-    const nearest = known.reduce<(typeof known)[number] | undefined>((best, each) => (best === undefined || Math.abs(each.order - order) < Math.abs(best.order - order) ? each : best), undefined);
-    const near = nearest !== undefined && Math.abs(nearest.order - order) * speed < widths / span;
-    found.push({ order: near ? nearest.order : order, frequency: bin * binWidth, level: decibel(power), ...(near ? { family: nearest.family, multiple: nearest.multiple } : {}) });
+    const near = widths / span / speed;
+    const own = nearestTo(order, near, known) ?? nearestTo(order, near, further);
+    found.push({ order: own?.order ?? order, frequency: bin * binWidth, level: decibel(power), ...(own === undefined ? {} : { family: own.family, multiple: own.multiple }) });
   }
   return found;
 }

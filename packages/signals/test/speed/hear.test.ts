@@ -135,12 +135,22 @@ describe('what does not fit', () => {
     for (const { order, multiple } of teeth) expect(order / multiple!).toBeCloseTo(46, 6);
   });
 
+  const loud: LineComb = { ...twoStroke, families: twoStroke.families.map((family) => (family.id === 'blades main' ? { ...family, harmonics: 40 } : family)) };
+
   it('blades that are heard further up than the file expects are no engine off its ratio', () => {
-    const loud: LineComb = { ...twoStroke, families: twoStroke.families.map((family) => (family.id === 'blades main' ? { ...family, harmonics: 40 } : family)) };
     const { recording } = makeRecording({ ...steadyScene(6, 8, 10), rate: 8000, comb: loud, speaking: ['main', 'tail'] });
     const { verdict, mismatch } = hear(recording, twoStroke);
     expect(mismatch).toBeUndefined();
     expect(verdict).toBe('heard');
+  });
+
+  it('and their lines are told as the blades\', as far as the row goes on', () => {
+    const { recording } = makeRecording({ ...steadyScene(9, 8, 10), rate: 8000, comb: loud, speaking: ['main', 'tail'] });
+    const { lines } = hear(recording, twoStroke);
+    // The file expects fourteen; twenty-four are there.
+    const multiples = lines!.flatMap(({ family, multiple }) => (family === 'blades main' ? [multiple!] : []));
+    expect(Math.max(...multiples)).toBeGreaterThan(20);
+    expect(lines!.every(({ family }) => family !== undefined)).toBe(true);
   });
 
   it('the slope of a loud line is no tail that slips', () => {
