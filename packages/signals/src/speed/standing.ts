@@ -6,8 +6,8 @@ import { densityOf } from './whiten.ts';
 
 /** A line that stands higher out of the noise counts for no more. */
 const mostPower = 30;
-/** Lines this far apart are two in the frames in which silence is looked for, Hz. */
-const tellable = 6;
+/** Lines this far apart are two in frames of half a second, Hz. */
+export const tellable = 6;
 
 /** Lines of some groups that stand out of the noise, with the noise around them. */
 export function standingLines(pooled: Pooled, speed: number, families: readonly ReadyFamily[], some: readonly LineGroup[], rate: number): readonly FollowedLine[] {
