@@ -107,6 +107,78 @@ describe('from the Machines page, Find answers', () => {
     await working.getByRole('heading', { level: 1, name: 'Balance' }).waitFor();
   });
 
+  it('how hard a blade pulls, and how much is left: value, what governs, what is left out', async () => {
+    const page = await ask('how hard does a blade pull', 'bolt, shear');
+    const detail = page.getByRole('region', { name: 'Blade bolt, shear' });
+    // By hand: (14,250 rpm · 14/113 · 1.1)² · 224 g · 399 mm = 3,697 N.
+    await detail.getByText('3,697 N').first().waitFor();
+    expect(await detail.innerText()).toMatch(/Governs\s+overspeed\.[\s\S]*Left out\s+Bending of the bolt/u);
+  });
+
+  it('how long a bearing lasts: the list tells its margins, and one of them opens', async () => {
+    const page = await openFind();
+    await page.keyboard.type('how long does a bearing last');
+    await page.keyboard.press('Enter');
+    await page.getByRole('option', { name: /Lower pinion bearing, life \d[\d.]*, hover/ }).waitFor();
+    expect(await barriers(page)).toEqual([]);
+    await page.keyboard.type('lower pinion');
+    await page.keyboard.press('Enter');
+    const detail = page.getByRole('region', { name: 'Lower pinion bearing, life' });
+    await detail.getByText('Governs').waitFor();
+    expect(await detail.innerText()).toMatch(/hover\.[\s\S]*Left out\s+Preload by the nut[\s\S]*Harder moments of the flight/u);
+  });
+
+  it('whether something shakes in its own frequency, and opens the boom', async () => {
+    const page = await ask('own frequency');
+    await expect.poll(() => isAt(page.locator('#shaking'))).toBe(true);
+    await tabTo(page, page.getByRole('button', { name: 'Margin of Boom tube, first bending' }).first());
+    await page.keyboard.press('Enter');
+    const detail = page.getByRole('region', { name: /Boom tube, first bending/ });
+    await detail.getByText('Left out').waitFor();
+    await expect.poll(() => detail.evaluate((element) => element.getBoundingClientRect().top < innerHeight && element.getBoundingClientRect().bottom > 0)).toBe(true);
+    expect(await barriers(page)).toEqual([]);
+    expect(await detail.innerText()).toMatch(/Taken as held by \d places that give way to nothing/u);
+  });
+
+  it('how much power is left on a hot day up high, and for how long, with its band', async () => {
+    const page = await ask('hot day up high');
+    const header = page.locator('.sheet-answer');
+    await header.getByText(/power 2\.1/u).waitFor();
+    for (const [field, value] of [['Altitude, m', '1500'], ['Warmer than standard, K', '20']] as const) {
+      await tabTo(page, page.getByRole('textbox', { name: field }));
+      await page.keyboard.press('ControlOrMeta+A');
+      await page.keyboard.type(value);
+    }
+    await header.getByText(/power 1\.\d\d/u).waitFor();
+    expect(await page.locator('.rotor-side').innerText()).toMatch(/Time that a full tank lasts, hovering\s+[\d.]+ min\s+[\d.]+ min to [\d.]+ min/u);
+    await page.getByText(/^Wind, gusts, .*a carburettor not set for the day\.$/u).waitFor();
+  });
+
+  it('whether the tail is strong enough, and from which speed on', async () => {
+    const page = await ask('tail strong enough');
+    await page.locator('.sheet-answer').getByText(/tail at full power 1\.\d\d/u).waitFor();
+    expect(await page.locator('.rotor-side').innerText()).toMatch(/tail rotor holds full power\s+1,2\d\d rpm[\s\S]*too fast\s+3,\d{3} rpm/u);
+    await tabTo(page, page.getByRole('slider', { name: /^Rotor speed/ }));
+    await page.keyboard.press('Home');
+    // Six tenths of 1,765 rpm lie below the speed from which on it holds full power.
+    await page.locator('.sheet-answer').getByText(/tail at full power (?:0\.\d\d|not known)/u).waitFor();
+  });
+
+  it('what becomes of the tail when shorter blades turn faster', async () => {
+    const page = await ask('shorter blades');
+    await page.getByRole('heading', { level: 1, name: 'Change' }).waitFor();
+    await tabTo(page, page.getByRole('button', { name: 'Try a change' }).last());
+    await page.keyboard.press('Enter');
+    const dialog = page.getByRole('dialog');
+    await tabTo(page, dialog.getByRole('radio').first());
+    while (!(await dialog.getByRole('radio', { name: 'A variant' }).isChecked())) await page.keyboard.press('ArrowRight');
+    await tabTo(page, dialog.getByRole('button', { name: 'Short blades and boom' }));
+    await page.keyboard.press('Enter');
+    const row = page.getByRole('row', { name: /Thrust available over thrust needed of tail rotor, against full power/u });
+    await row.waitFor();
+    expect(await row.innerText()).toMatch(/1\.\d+ → \d\.\d+/u);
+  });
+
   it('how fast the rotor turned in a recording, and what the new noise is', async () => {
     const page = await ask('turn in a recording');
     await page.getByRole('heading', { name: 'Listen', level: 1 }).waitFor();

@@ -1,12 +1,12 @@
 import { shimTask, type Step } from '@rotorwright/build';
-import { figures } from '@rotorwright/figures';
+import { figures, loadCaseTitle, margins, showMargin, type Margin } from '@rotorwright/figures';
 import type { Machine } from '@rotorwright/machine';
 import type { MachineView } from '../data/index.ts';
 import { questions, type Which } from './questions.ts';
 import { figureAt, keptAt, machineAt, reachAt, sheets, stepAt } from './sheets.ts';
 
 export interface Found {
-  readonly kind: 'question' | 'sheet' | 'machine' | 'figure' | 'step' | 'hazard' | 'part' | 'joint';
+  readonly kind: 'question' | 'sheet' | 'machine' | 'figure' | 'margin' | 'step' | 'hazard' | 'part' | 'joint';
   readonly title: string;
   /** Where it belongs, or its id. */
   readonly of: string;
@@ -38,6 +38,7 @@ export function choices({ id, machine, plan, state }: MachineView, which: Which)
   if (!machine || !plan) return [];
   const steps = (among: (step: Step) => boolean, to: (step: string) => string): readonly Found[] =>
     [...plan.steps.values()].filter(among).map((step): Found => ({ kind: 'step', title: step.title, of: step.id, to: to(step.id), words: wordsOf(step) }));
+  const borne = (among: (margin: Margin) => boolean): readonly Found[] => margins(figures(machine)).all.filter(among).map((margin) => ({ kind: 'margin', title: margin.title, of: inShort(margin), to: machineAt(id, 'margins', `?${new URLSearchParams({ margin: margin.name }).toString()}`), words: margin.of }));
   const inPlan = (step: string): string => machineAt(id, 'build', `?${new URLSearchParams({ step }).toString()}#steps`);
   switch (which) {
     case 'faced': return steps(({ facings }) => facings !== undefined && facings.length > 0, inPlan);
@@ -46,8 +47,13 @@ export function choices({ id, machine, plan, state }: MachineView, which: Which)
     case 'signed': return steps((step) => (state?.steps.get(step.id)?.history.length ?? 0) > 0, inPlan);
     case 'kept': return things(machine, (thing) => keptAt(id, thing));
     case 'reached': return things(machine, (thing) => reachAt(id, thing));
+    case 'pulled': return borne(({ demand }) => /^(?:bolt|blade)-pull /u.test(demand));
+    case 'lasting': return borne(({ name }) => name.startsWith('margin bearing-life '));
   }
 }
+
+/** "5.61, overspeed" */
+const inShort = ({ value, loadCase }: Margin): string => `${value === undefined ? 'not assessed' : showMargin(value)}${loadCase === undefined ? '' : `, ${loadCaseTitle(loadCase)}`}`;
 
 const things = (machine: Machine, to: (thing: string) => string): readonly Found[] =>
   ([['part', machine.parts], ['joint', machine.joints]] as const).flatMap(([kind, all]) => [...all.values()].map(({ id, title }) => ({ kind, title, of: id, to: to(id) })));

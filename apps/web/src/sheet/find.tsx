@@ -37,6 +37,8 @@ const nothing: Readonly<Record<Which, string>> = {
   signed: 'Nothing is signed yet.',
   kept: 'The file names no parts.',
   reached: 'The file names no parts.',
+  pulled: 'Nothing is held against the pull of a blade yet. Write what a blade weighs, where its centre lies, and what it hangs on.',
+  lasting: 'No bearing can be held against a life yet. Write which bearings carry which shaft.',
 };
 
 function Find({ onClose }: { readonly onClose: () => void }): ReactNode {

@@ -1,7 +1,7 @@
 import type { SheetEntry } from './sheets.ts';
 
-/** What a question wants to know first: which stack, measurement, step, part or screw. */
-export type Which = 'faced' | 'shimmed' | 'signed' | 'kept' | 'reached' | 'tightened';
+/** What a question wants to know first: which stack, measurement, step, part, screw, or what a blade hangs on, or which bearing. */
+export type Which = 'faced' | 'shimmed' | 'signed' | 'kept' | 'reached' | 'tightened' | 'pulled' | 'lasting';
 
 /** What a builder asks, and where the answer stands. */
 export interface Question {
@@ -27,13 +27,14 @@ export const questions: readonly Question[] = ([
   ['Who signed it, when, with what, and who looked again?', 'signed', 'signature history second look locked log'],
   ['What does a change undo, and what do I buy?', ['change'], 'idea variant pinion blades swap compare'],
   ['Which gears give the rotor speed that I want?', ['drive', '#gear-choices'], 'pinion ratio rpm options buy'],
+  ['Shorter blades turn faster: what becomes of the tail?', ['change'], 'longer blades variant tail gear'],
   ['Which way does it turn, and does that tighten its thread?', ['drive', '#directions'], 'sense direction loosen left hand'],
   ['What do I type into the governor?', ['controls', '#set-up'], 'ratio magnets sensor pulses flight controller travel direction'],
   ['How much power is left on a hot day up high?', ['rotor'], 'altitude temperature density reserve margin'],
   ['How long does the tank or the pack last?', ['rotor'], 'endurance fuel battery minutes'],
   ['Is the tail strong enough, and from which speed on?', ['rotor'], 'authority yaw weak'],
-  ['How hard does a blade pull, and how much is left?', ['margins'], 'bolt grip thrust centrifugal load strength'],
-  ['How long does a bearing last?', ['margins'], 'life hours wear'],
+  ['How hard does a blade pull, and how much is left?', 'pulled', 'bolt grip thrust centrifugal load strength'],
+  ['How long does a bearing last?', 'lasting', 'life hours wear'],
   ['When does a bearing want grease, and how much?', ['drive', '#bearing-care'], 'lubricate fresh interval'],
   ['Does anything shake in its own frequency?', ['margins', '#shaking'], 'resonance whirl boom tube critical vibration'],
   ['How long must each link be, and which arm hole?', ['controls', '#links'], 'rod length servo swashplate'],

@@ -24,6 +24,8 @@ export interface NaturalMode {
   /** Name of the figure, Hz or, of what whirls, rad/s. */
   readonly figure: string;
   readonly title: string;
+  /** Name of the margin between it and what shakes it. */
+  readonly margin: string;
   /** Shaft that alone excites it: a tube whirls at its own speed. */
   readonly shaft?: string;
 }
@@ -129,7 +131,7 @@ function addWhirl(bench: MarginBench, shaft: string, part: Part, fast: LoadCase 
     capacity: { title: `First whirling speed of ${title}`, unit: 'rad/s', shown: 'rpm', calculation: 'whirl', output: 'firstCriticalSpeed', inputs: { ...tube.inputs, supports: supportRows(supports), speed: { constant: 0, unit: 'rad/s', source: 'its speed does not enter the critical one' }, modes: { constant: 1, unit: '-', source: 'the first' } }, missing },
     leavesOut: ['How far rubber rings and bearings give way, which lowers it; unbalance and bent tubes; what a stuck bearing does.'],
   });
-  return { figure: `capacity whirl ${part.id}`, title: `${part.title}, first whirl`, shaft };
+  return { figure: `capacity whirl ${part.id}`, title: `${part.title}, first whirl`, margin: `margin whirl ${part.id}`, shaft };
 }
 
 const ordinals = [['firstFrequency', 'first'], ['secondFrequency', 'second']] as const;
@@ -176,7 +178,7 @@ function addBoom(bench: MarginBench, { part, bench: standing, held }: Boom): rea
       demand: { title: 'Distance wanted', ...ofNumber, inputs: { value: wantedSeparation(machine) } },
       leavesOut: [held],
     });
-    return { figure, title };
+    return { figure, title, margin: `margin shaking ${part.id} ${word}` };
   });
 }
 

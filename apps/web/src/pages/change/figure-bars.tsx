@@ -3,7 +3,7 @@ import { showNumber, showQuantity } from '@rotorwright/units';
 import type { ReactNode } from 'react';
 
 /** What a builder asks for first; the rest stands behind a fold. */
-const leading = /^(?:speed |tip-speed |tip-mach |bolt-pull |blade-pull |stored-energy |hover-power |hover-torque )/u;
+const leading = /^(?:speed |tip-speed |tip-mach |bolt-pull |blade-pull |stored-energy |hover-power |hover-torque |power-in-hand |thrust-reserve |tail-margin )/u;
 
 export interface FigureBarsProps {
   readonly changes: readonly FigureChange[];

@@ -1,11 +1,17 @@
-import type { Crossing, FrequencyMap } from '@rotorwright/figures';
+import type { FrequencyMap } from '@rotorwright/figures';
 import { inUnit, showNumber, showQuantity } from '@rotorwright/units';
 import type { ReactNode } from 'react';
 import { StateMark } from '../../sheet/index.ts';
 import { isNear, layMap, mapFrame, nearShare } from './map-layout.ts';
 
+interface FrequencyMapProps {
+  readonly map: FrequencyMap;
+  readonly onOpen: (figure: string) => void;
+  readonly onMargin: (margin: string) => void;
+}
+
 /** What shakes, rising with the rotor; what may answer, level; where they meet, a ring. Both scales are logarithmic. */
-export function FrequencyMapPicture({ map, onOpen }: { readonly map: FrequencyMap; readonly onOpen: (figure: string) => void }): ReactNode {
+export function FrequencyMapPicture({ map, onOpen, onMargin }: FrequencyMapProps): ReactNode {
   const { x, y, least, most, frequencies, speeds, orders } = layMap(map);
   const { left, top, width, height, right } = mapFrame;
   const inside = map.crossings.filter(({ speed }) => speed >= least && speed <= most);
@@ -31,23 +37,24 @@ export function FrequencyMapPicture({ map, onOpen }: { readonly map: FrequencyMa
           {inside.map((crossing) => <circle key={`${crossing.mode.figure} ${crossing.order.title}`} className={isNear(crossing) ? 'crossing near' : 'crossing'} cx={x(crossing.speed)} cy={y(crossing.mode.frequency)} r={isNear(crossing) ? 6 : 4} />)}
           <path className="map-frame" d={`M${left} ${top}V${top + height}H${left + width}`} />
         </svg>
-        <CrossingTable crossings={map.crossings} flown={map.flown} onOpen={onOpen} />
+        <CrossingTable crossings={map.crossings} flown={map.flown} onOpen={onOpen} onMargin={onMargin} />
       </div>
     </section>
   );
 }
 
-function CrossingTable({ crossings, flown, onOpen }: { readonly crossings: readonly Crossing[]; readonly flown: number; readonly onOpen: (figure: string) => void }): ReactNode {
+function CrossingTable({ crossings, flown, onOpen, onMargin }: Omit<FrequencyMapProps, 'map'> & Pick<FrequencyMap, 'crossings' | 'flown'>): ReactNode {
   return (
     <table className="crossings">
       <caption className="small soft">Nearest first; flown at {showQuantity(flown, 'rpm', { significant: 4 })}</caption>
-      <thead><tr><th scope="col">Answers</th><th scope="col">to</th><th scope="col">at rotor speed</th></tr></thead>
+      <thead><tr><th scope="col">Answers</th><th scope="col">to</th><th scope="col">at rotor speed</th><th scope="col">left</th></tr></thead>
       <tbody>
         {crossings.slice(0, 8).map((crossing) => (
           <tr key={`${crossing.mode.figure} ${crossing.order.title}`}>
             <th scope="row"><button type="button" className="link" onClick={() => onOpen(crossing.mode.figure)}>{crossing.mode.title}</button></th>
             <td>{crossing.order.title}</td>
             <td><StateMark state={isNear(crossing) ? 'tight' : 'holds'} size={13} label={isNear(crossing) ? 'near' : 'out of the way'} /> {showQuantity(crossing.speed, 'rpm', { significant: 4 })}</td>
+            <td><button type="button" className="link" aria-label={`Margin of ${crossing.mode.title}`} onClick={() => onMargin(crossing.mode.margin)}>margin</button></td>
           </tr>
         ))}
       </tbody>

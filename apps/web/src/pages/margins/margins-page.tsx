@@ -42,9 +42,9 @@ export function MarginsPage(): ReactNode {
   const detail = useRef<HTMLElement>(null);
   const show = (name: string): void => {
     choose({ margin: name });
-    // On one column the answer lies below the list.
-    const below = (detail.current?.getBoundingClientRect().top ?? 0) >= innerHeight;
-    if (below) requestAnimationFrame(() => detail.current?.scrollIntoView());
+    // On one column the answer lies below the list; from the map it lies above.
+    const { top = 0, bottom = innerHeight } = detail.current?.getBoundingClientRect() ?? {};
+    if (top >= innerHeight || bottom <= 0) requestAnimationFrame(() => detail.current?.scrollIntoView());
   };
   const rows = whole ? shown : withChosen(shown.slice(0, mostRows), margin, shown);
   const map = useMemo(() => frequencyMap(found), [found]);
@@ -79,7 +79,7 @@ export function MarginsPage(): ReactNode {
         </section>
         {margin && <MarginDetail ref={detail} found={found} margin={margin} machine={id} />}
       </div>
-      {map && <FrequencyMapPicture map={map} onOpen={(figure) => choose({ figure })} />}
+      {map && <FrequencyMapPicture map={map} onOpen={(figure) => choose({ figure })} onMargin={show} />}
       {asked.figure !== undefined && <WorkingDrawer set={found.set} name={asked.figure} machine={id} onClose={() => choose({ figure: undefined })} />}
     </Sheet>
   );

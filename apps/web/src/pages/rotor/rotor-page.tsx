@@ -69,7 +69,7 @@ function Rotor({ open, filed, reckon }: RotorProps): ReactNode {
         return <StateWord key={name} state={markOf(margin)}>{words} {margin === undefined ? 'not known' : roundedDown(margin)}</StateWord>;
       })}
       block={{ scale: '–', units: 'W, N, rpm', caution: energy === undefined ? 'Blades off for every first run.' : `${showQuantity(energy, 'J', { significant: 3 })} turn in the rotor. Stay out of its plane. Estimates: fly them in with care.` }}
-      notes={<><Note title="Reading the numbers">A margin is what there is over what is asked: below 1 it is exceeded. Hatched about a curve: from low to high, nine rotors in ten lie between.</Note><Note title="Left out">Wind, gusts, the wake on the tail, a carburettor not set for the day.</Note></>}
+      notes={<><Note title="Reading the numbers">A margin is what there is over what is asked: below 1 it is exceeded. Hatched about a curve: from low to high, nine rotors in ten lie between.</Note><Note title="Left out">Wind, gusts, the wake on the tail, {filed.drive.source?.kind === 'motor' ? 'windings that warm, and how much less thin air cools them' : 'a carburettor not set for the day'}.</Note></>}
     >
       <Sliders known={known} settings={settings} onMove={setSettings} onSettled={settle} air={air === undefined || temperature === undefined || densityAltitude === undefined ? 'Such air is not known.' : `The air there: ${showQuantity(temperature, '°C', { significant: 3 })}, ${showQuantity(air, 'kg/m³', { significant: 4 })}, as thin as on a standard day at ${showQuantity(Math.round(densityAltitude), 'm', { significant: 3 })}.`} />
       <div className="columns rotor-columns">
