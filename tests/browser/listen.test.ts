@@ -107,6 +107,14 @@ it('says so when a ratio does not fit, by a recording dropped on the sheet', asy
   }, bytes);
   await page.dispatchEvent('.listen-drop', 'drop', { dataTransfer: data });
   await page.getByText(/The engine turns 2\.00 % faster/u).waitFor({ timeout: 60_000 });
+  await page.getByText('Inspect the clutch before the next flight.').waitFor();
+  // The engine's lines are drawn where they are heard, 2 % above where the file has them.
+  const places = await page.locator('.comb-plot .comb-row').evaluateAll((rows) => rows.map((row) => [...row.querySelectorAll('.comb-line')].map((line) => Number(line.getAttribute('x1')))));
+  const [main, , engine] = places as [number[], number[], number[]];
+  const { families } = machineSound(readMachine(readFileSync(path.resolve(import.meta.dirname, '../../examples/whimbrel/machine.yaml'), 'utf8')).machine!)!;
+  const orderOf = (group: string): number => families.find((family) => family.group === group)!.order;
+  const perOrder = (main[1]! - main[0]!) / orderOf('main');
+  expect((engine[1]! - engine[0]!) / perOrder / orderOf('engine')).toBeCloseTo(1.02, 3);
   expect(await barriers(page)).toEqual([]);
 });
 

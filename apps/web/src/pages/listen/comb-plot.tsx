@@ -36,7 +36,9 @@ export function CombPlot({ hearing, sound, width }: CombPlotProps): ReactNode {
         const families = sound.families.filter((family) => family.group === group);
         if (families.length === 0) return [];
         const y = 8 + row * rowHeight + rowHeight / 2;
-        const marks = families.flatMap(({ order, harmonics }) => Array.from({ length: harmonics }, (_, index) => ({ multiple: index + 1, at: order * (index + 1) * speed }))).filter(({ at }) => at < highest);
+        // What does not fit the file is drawn where it is heard.
+        const own = hearing.mismatch?.group === group ? speed * hearing.mismatch.factor : speed;
+        const marks = families.flatMap(({ order, harmonics }) => Array.from({ length: harmonics }, (_, index) => ({ multiple: index + 1, at: order * (index + 1) * own }))).filter(({ at }) => at < highest);
         return [
           <g key={group} className="comb-row">
             <line x1={left} x2={width - right} y1={y} y2={y} strokeDasharray={dash} />

@@ -117,6 +117,7 @@ function HeardSheet({ heard: { name, hearing, pieces, warnings, seconds }, open,
       <section className="area">
         <div className="area-head"><h2>What was heard</h2><span className="small soft">{name}, {hearing.seconds.toFixed(1)} s{hearing.from > 0 ? ` from ${hearing.from.toFixed(0)} s on, where it is loudest` : ''}</span></div>
         {words.map((each) => <p key={each}>{each}</p>)}
+        {told && hearing.mismatch && hearing.mismatch.otherRatios.length > 0 && <p><LinkButton to={machineAt(id, 'file')}>Open the file</LinkButton></p>}
         {pieces === undefined && seconds > hearing.seconds + 1 && <p><Button onClick={onWhole}>Listen to all {showNumber(seconds, { decimals: 0 })} s</Button></p>}
         {warnings.map((each) => <p key={each} className="soft">{each}</p>)}
         <div ref={ref}>
