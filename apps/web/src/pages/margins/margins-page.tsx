@@ -1,6 +1,6 @@
 import { countMargins, frequencyMap, margins, prepareFigures, type LoadCaseId, type Margin } from '@rotorwright/figures';
 import { moduleTitle } from '@rotorwright/build';
-import { useDeferredValue, useMemo, useRef, useState, type ReactNode } from 'react';
+import { useCallback, useDeferredValue, useMemo, useRef, useState, type ReactNode } from 'react';
 import { useSearchParams } from 'wouter';
 import { useMachine, type ReadableMachine } from '../../data/index.ts';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord, WorkingDrawer } from '../../sheet/index.ts';
@@ -20,12 +20,12 @@ export function MarginsPage(): ReactNode {
   const { machine, id } = open;
   const [searched, setSearched] = useSearchParams();
   const asked = useMemo(() => Object.fromEntries(searched), [searched]) as Readonly<Partial<Record<'margin' | 'case' | 'state' | 'module' | 'figure', string>>>;
-  const choose = (change: Readonly<Record<string, string | undefined>>): void => setSearched((before) => {
+  const choose = useCallback((change: Readonly<Record<string, string | undefined>>): void => setSearched((before) => {
     const next = new URLSearchParams(before);
     for (const [key, value] of Object.entries(change)) if (value === undefined || value === '') next.delete(key);
     else next.set(key, value);
     return next;
-  }, { replace: true });
+  }, { replace: true }), [setSearched]);
 
   const reckon = useMemo(() => prepareFigures(machine), [machine]);
   const [conditions, setConditions] = useState<Moved>({});
@@ -40,15 +40,19 @@ export function MarginsPage(): ReactNode {
   const margin = found.all.find(({ name }) => name === asked.margin) ?? shown[0];
   const [whole, setWhole] = useState(false);
   const detail = useRef<HTMLElement>(null);
-  const show = (name: string): void => {
+  const show = useCallback((name: string): void => {
     choose({ margin: name });
     // On one column the answer lies below the list; from the map it lies above.
     const { top = 0, bottom = innerHeight } = detail.current?.getBoundingClientRect() ?? {};
     if (top >= innerHeight || bottom <= 0) requestAnimationFrame(() => detail.current?.scrollIntoView());
-  };
+  }, [choose]);
   const rows = whole ? shown : withChosen(shown.slice(0, mostRows), margin, shown);
   const map = useMemo(() => frequencyMap(found), [found]);
   const missing = missingEntries(found.all);
+  // The slider moves at once and what it moves follows: until then these are the pictures of before, and are not drawn again.
+  const bars = useMemo(() => <MarginBars found={found} shown={rows} chosen={margin?.name} onChoose={show} />, [found, asked, whole, show]);
+  const opened = useMemo(() => margin && <MarginDetail ref={detail} found={found} margin={margin} machine={id} />, [found, margin, id]);
+  const shaking = useMemo(() => map && <FrequencyMapPicture map={map} onOpen={(figure) => choose({ figure })} onMargin={show} />, [map, choose, show]);
   const worst = wordOrder.find((word) => counts[word] > 0);
 
   if (found.all.length === 0) return <NoMargins id={id} />;
@@ -74,12 +78,12 @@ export function MarginsPage(): ReactNode {
             <Choice label="Module" value={asked.module} all="all" options={modulesOf(open, found.all)} onChange={(value) => choose({ module: value })} />
             <ConditionFields kind={source?.kind} filed={filed} conditions={conditions} onChange={setConditions} />
           </div>
-          {shown.length === 0 ? <p className="soft">No margin of this kind.</p> : <MarginBars found={found} shown={rows} chosen={margin?.name} onChoose={show} />}
+          {shown.length === 0 ? <p className="soft">No margin of this kind.</p> : bars}
           {rows.length < shown.length && <p><Button onClick={() => setWhole(true)}>Show all {shown.length}</Button></p>}
         </section>
-        {margin && <MarginDetail ref={detail} found={found} margin={margin} machine={id} />}
+        {opened}
       </div>
-      {map && <FrequencyMapPicture map={map} onOpen={(figure) => choose({ figure })} onMargin={show} />}
+      {shaking}
       {asked.figure !== undefined && <WorkingDrawer set={found.set} name={asked.figure} machine={id} onClose={() => choose({ figure: undefined })} />}
     </Sheet>
   );
