@@ -1,13 +1,12 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
-import type { MachineOnBoard } from '@rotorwright/logbook';
 import { expect, it } from 'vitest';
 import { barriers, pictures } from './harness.ts';
 import { useWorkshop } from './workshop.ts';
 
 /** What the book or the file refuses is told, and nothing of it is lost. */
 
-const { address, home, open } = useWorkshop();
+const { home, onBoard, open } = useWorkshop();
 
 it('an entry that the book refuses after the network came back stays here with its reason, until it is dropped with one', async () => {
   const page = await open('/m/whimbrel/bench/frame%2Fpost-left', { signer: 'Maren', troubled: true });
@@ -36,9 +35,9 @@ it('an entry that the book refuses after the network came back stays here with i
   await entry.getByRole('button', { name: 'Not done after all' }).click();
   await drop.click();
   await drawer.getByText('Nothing is refused any more.').waitFor();
-  const { entries } = (await (await fetch(address('/api/machines/whimbrel'))).json()) as MachineOnBoard;
-  expect(entries.map(({ body }) => body.kind)).not.toContain('signed');
-  expect(JSON.stringify(entries.at(-1))).toContain('Not done after all.');
+  const entries = async () => (await onBoard('whimbrel')).entries;
+  await expect.poll(async () => JSON.stringify((await entries()).at(-1))).toContain('Not done after all.');
+  expect((await entries()).map(({ body }) => body.kind)).not.toContain('signed');
 }, 150_000);
 
 it('a list of parts becomes bags; one that cannot is refused line by line, and the file stays', async () => {

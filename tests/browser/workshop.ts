@@ -1,3 +1,4 @@
+import type { MachineOnBoard } from '@rotorwright/logbook';
 import { afterAll, afterEach, beforeAll, expect } from 'vitest';
 import type { Browser, Page } from 'playwright-core';
 import { openBrowser, openPage, type PageOptions, type WatchedPage } from './harness.ts';
@@ -15,6 +16,8 @@ export interface Workshop {
   readonly home: string;
   /** Full address of a path. */
   readonly address: (path: string) => string;
+  /** A machine as the app has it: its file and its book. What a page shows as kept may come there a moment later. */
+  readonly onBoard: (machine: string) => Promise<MachineOnBoard>;
   /** Opens a page; the test that opened it fails when the page complains of anything, and closes it. */
   readonly open: (path: string, options?: OpenOptions) => Promise<Page>;
   /** Kills the app as a power cut would, and starts it again on the same home. */
@@ -52,6 +55,7 @@ export function useWorkshop(): Workshop {
   return {
     home,
     address,
+    onBoard: async (machine) => (await (await fetch(address(`/api/machines/${machine}`))).json()) as MachineOnBoard,
     open: async (path, { signer, troubled = false, ...options } = {}) => {
       const one = await openPage(running(browser), options);
       if (!troubled) watched.push(one);
