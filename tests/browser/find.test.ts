@@ -183,7 +183,8 @@ describe('from the Machines page, Find answers', () => {
     const page = await ask('turn in a recording');
     await page.getByRole('heading', { name: 'Listen', level: 1 }).waitFor();
     const openByKeyboard = async (): Promise<void> => {
-      await tabTo(page, page.getByRole('button', { name: 'Open a recording' }));
+      // The keyboard begins at the sheet: its own buttons come first.
+      await tabTo(page, page.getByRole('button', { name: 'Open a recording' }), 4);
       await page.keyboard.press('Enter');
     };
     // The dialog is asked for before the walk to the button, so that the browser has been told to hand it over.

@@ -5,6 +5,7 @@ import { Button } from './button.tsx';
 import { Drawer } from './drawer.tsx';
 import { choices, findIndex, search, type Found } from './find-index.ts';
 import type { Which } from './questions.ts';
+import { askedFor } from './use-anchor.ts';
 import './find.css';
 
 /** Find reaches questions, machines, sheets, figures, steps, hazards, parts and joints; `/` opens it from anywhere but a field. */
@@ -64,7 +65,7 @@ function Find({ onClose }: { readonly onClose: () => void }): ReactNode {
   const open = ({ title, to }: Found): void => {
     if (typeof to !== 'string') return ask({ title, which: to.which });
     onClose();
-    go(to);
+    go(to, { state: askedFor });
   };
   const press = (event: KeyboardEvent): void => {
     const move = { ArrowDown: 1, ArrowUp: -1, PageDown: 8, PageUp: -8 }[event.key];
