@@ -6,6 +6,8 @@ import { niceStep } from '../../sheet/nice-step.ts';
 export const left = 52;
 export const right = 16;
 export const plotHeight = 220;
+/** Half of the widest label below a plot, px: one that would stick out on the right ends at its mark. */
+const halfLabel = 26;
 /** dB over noise that are drawn. */
 const lowest = -6;
 
@@ -52,7 +54,7 @@ export function SpectrumCurve({ spectrum, speed, highest, most, top, width }: Sp
       ))}
       <text className="comb-unit" x={left - 6} y={top + plotHeight + 16} textAnchor="end">dB</text>
       {Array.from({ length: Math.floor(highest / step) + 1 }, (_, index) => index * step).map((frequency) => (
-        <text key={frequency} className="comb-unit" x={across(frequency, highest, width)} y={top + plotHeight + 16} textAnchor="middle">{frequency}{frequency + step > highest ? ' Hz' : ''}</text>
+        <text key={frequency} className="comb-unit" x={across(frequency, highest, width)} y={top + plotHeight + 16} textAnchor={across(frequency, highest, width) + halfLabel > width ? 'end' : 'middle'}>{frequency}{frequency + step > highest ? ' Hz' : ''}</text>
       ))}
       <path className="comb-spectrum" d={path} />
     </>
