@@ -1,10 +1,12 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
 import { expect, it } from 'vitest';
 import { barriers, picture } from './harness.ts';
 import { useWorkshop } from './workshop.ts';
 
 /** How tight is this screw, what preload is that, and does it hold? Asked of the Build sheet. */
 
-const { address, open } = useWorkshop();
+const { address, home, open } = useWorkshop();
 
 it('a step of a screw tells its preload and opens its working, down to the file and the source', async () => {
   const page = await open('/m/whimbrel/build?module=frame&step=frame%2Fpost-left');
@@ -42,4 +44,14 @@ it('and so does the Bench, with the caution first', async () => {
   await page.goto(address('/m/whimbrel/bench/frame%2Fpost-left'));
   await page.getByRole('button', { name: /^Sign step/ }).waitFor();
   expect(await own.count()).toBe(0);
+});
+
+it('but sets no temperature that something near it does not bear', async () => {
+  const file = path.join(home, 'machines/whimbrel/machine.yaml');
+  writeFileSync(file, readFileSync(file, 'utf8').replaceAll('housing-fit: K7', 'housing-fit: S7'));
+  const page = await open('/m/whimbrel/bench/mast%2Fmast');
+  const own = page.getByRole('region', { name: 'Warm and grease' });
+  await own.getByText(/^Do not warm for lower mast bearing and upper mast bearing: it would take a housing at \d+ °C\. Too hot, by \d+ K, for /).waitFor();
+  expect(await own.innerText()).not.toMatch(/Housing at/);
+  expect(await barriers(page)).toEqual([]);
 });

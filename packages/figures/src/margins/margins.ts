@@ -1,5 +1,5 @@
-import { inSentence } from '../drive/in-sentence.ts';
 import type { Machine } from '@rotorwright/machine';
+import { inSentence } from '../drive/in-sentence.ts';
 import { builderFor, entry, type Builder, type Memory } from '../set/builder.ts';
 import { Outcomes } from '../set/outcomes.ts';
 import type { FigureSet } from '../set/figure-set.ts';

@@ -42,14 +42,22 @@ function alike(bearings: readonly BearingCare[]): readonly Alike[] {
 }
 
 function Care({ same }: { readonly same: Alike }): ReactNode {
-  const [{ warmth, grease }] = same;
+  const [{ warmth, spare, grease }] = same;
   const names = same.map(({ part }) => part.title).join(' and ');
   const each = same.length > 1 ? ' each' : '';
   return (
     <>
-      {warmth.value === undefined ? <>{names}:</> : <>Housing at <b>{showQuantity(warmth.value, warmth.shown, { significant: 2 })}</b> for {names}.</>}
+      <Warmth warmth={warmth} spare={spare} names={names} />
       {' '}{bearingWords(same[0])}
       {grease?.value !== undefined && <> Grease: <b>{showQuantity(grease.value, grease.shown, { significant: 2 })}</b>{each}.</>}
     </>
   );
+}
+
+/** What would pass a limit is no temperature to set. */
+function Warmth({ warmth, spare, names }: Pick<BearingCare, 'warmth' | 'spare'> & { readonly names: string }): ReactNode {
+  if (warmth.value === undefined) return `${names}:`;
+  const housing = showQuantity(warmth.value, warmth.shown, { significant: 2 });
+  if ((spare.value ?? 0) < 0) return <><b>Do not warm</b> for {names}: it would take a housing at {housing}.</>;
+  return <>Housing at <b>{housing}</b> for {names}.</>;
 }
