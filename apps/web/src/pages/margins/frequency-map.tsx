@@ -53,7 +53,7 @@ function CrossingTable({ crossings, flown, onOpen, onMargin }: Omit<FrequencyMap
           <tr key={`${crossing.mode.figure} ${crossing.order.title}`}>
             <th scope="row"><button type="button" className="link" onClick={() => onOpen(crossing.mode.figure)}>{crossing.mode.title}</button></th>
             <td>{crossing.order.title}</td>
-            <td><StateMark state={isNear(crossing) ? 'tight' : 'holds'} size={13} label={isNear(crossing) ? 'near' : 'out of the way'} /> {showQuantity(crossing.speed, 'rpm', { significant: 4 })}</td>
+            <td className="speed"><StateMark state={isNear(crossing) ? 'tight' : 'holds'} size={13} label={isNear(crossing) ? 'near' : 'out of the way'} /> {showQuantity(crossing.speed, 'rpm', { significant: 4 })}</td>
             <td><button type="button" className="link" aria-label={`Margin of ${crossing.mode.title}`} onClick={() => onMargin(crossing.mode.margin)}>margin</button></td>
           </tr>
         ))}
