@@ -1,3 +1,4 @@
+import { mirrored } from './mirrored.ts';
 import { lastEnd, type TickProject } from './project.ts';
 import { serialSchedule } from './serial-schedule.ts';
 
@@ -45,22 +46,6 @@ function justified(ticks: TickProject, backwards: TickProject, schedule: Float64
     if (lastEnd(ticks, left) >= lastEnd(ticks, best)) return best;
     best = left;
   }
-}
-
-/** The project with time running backwards: activity k is activity n − 1 − k. Windows stay where they are when counted from the end of one. */
-function mirrored(ticks: TickProject): TickProject {
-  const n = ticks.ids.length;
-  const before: { from: number; gap: number }[][] = ticks.ids.map(() => []);
-  ticks.before.forEach((list, to) =>
-    list.forEach(({ from, gap }) => before[n - 1 - from]!.push({ from: n - 1 - to, gap: gap - ticks.durations[from]! + ticks.durations[to]! })),
-  );
-  return {
-    ...ticks,
-    ids: ticks.ids.toReversed(),
-    durations: ticks.durations.toReversed(),
-    needs: ticks.needs.map((needs) => needs.toReversed()),
-    before,
-  };
 }
 
 /** All activities, each after those before it, among the ready ones the highest rank first. */

@@ -1,9 +1,9 @@
+import { searchBothWays } from './both-ways.ts';
 import { firstSchedule, orderBy } from './first-schedule.ts';
 import { lastEnd, toTicks, type Project, type TickProject } from './project.ts';
 import { Search } from './search.ts';
 import { serialSchedule } from './serial-schedule.ts';
-import { searchStates } from './states.ts';
-import { heaviestWeights } from './together.ts';
+import { Scales } from './together.ts';
 
 export interface OrderedSchedule {
   /** Latest end, s. */
@@ -30,9 +30,6 @@ export interface ScheduleOptions {
 
 /** Conflicts after which learning is set aside to go through states. */
 const CONFLICTS = 400;
-
-/** States kept in a layer: narrow ones find good schedules fast, the last leaves none out. */
-const WIDTHS = [200, 2000, Infinity];
 
 /**
  * Shortest schedule of activities that wait for one another, share resources and fit into windows of time.
@@ -78,18 +75,14 @@ function shortest(ticks: TickProject, outOfTime: () => boolean): { readonly star
   const proven = (): { readonly starts: Float64Array; readonly lowerBound: number; readonly proven: true } => ({ starts: best, lowerBound: lastEnd(ticks, best), proven: true });
   const improve = (starts: Float64Array): void => void (best = starts);
   if (search.run((conflicts) => conflicts >= CONFLICTS || outOfTime(), improve)) return proven();
-  const weights = heaviestWeights(ticks, outOfTime);
+  const weights = new Scales(ticks).heaviest(ticks.durations, outOfTime);
   const lowerBound = Math.max(search.lowerBound, weights ? leastTime(ticks, weights) : 0);
   if (lowerBound === lastEnd(ticks, best)) return proven();
-  const rows = [...(weights ? [weights] : []), ...ticks.needs.map((needs, r) => needs.map((need) => need / (ticks.capacities[r]! || 1)))];
-  for (const width of WIDTHS) {
-    const { starts, certain } = searchStates(ticks, rows, lastEnd(ticks, best), width, outOfTime);
-    if (starts) {
-      best = starts;
-      search.improve(best);
-    }
-    if (certain) return proven();
-  }
+  const certain = searchBothWays(ticks, lastEnd(ticks, best), outOfTime, (starts) => {
+    best = starts;
+    search.improve(best);
+  });
+  if (certain) return proven();
   return search.run(outOfTime, improve) ? proven() : { starts: best, lowerBound, proven: false };
 }
 

@@ -77,11 +77,12 @@ export class StateLayers {
     for (const head of this.#heads.values()) for (let state = head; state >= 0; state = states[state + NEXT]!) estimates.push(states[state + ESTIMATE]!);
     if (estimates.length <= width) return false;
     const limit = estimates.sort((a, b) => a - b)[width - 1]!;
+    let ties = width - estimates.indexOf(limit);
     for (const [started, head] of this.#heads) {
       let first = -1;
       for (let state = head, next = -1; state >= 0; state = next) {
         next = states[state + NEXT]!;
-        if (states[state + ESTIMATE]! > limit) continue;
+        if (states[state + ESTIMATE]! > limit || (states[state + ESTIMATE] === limit && ties-- <= 0)) continue;
         states[state + NEXT] = first;
         first = state;
       }

@@ -1,9 +1,12 @@
 import { lastEnd, type TickProject } from './project.ts';
 import { nextStart } from './serial-schedule.ts';
 import { MATTER, MOST_ACTIVITIES, NEXT, NUMBER, STARTS, StateLayers, TIME } from './state-layers.ts';
+import type { WorkLeft } from './work-left.ts';
 
 /** States are given up beyond this number: some 100 MB. */
 const MOST_STATES = 6_000_000;
+/** States of a layer that are looked at to choose by what their work left is weighed. */
+const SAMPLES = 8;
 /** Moments and places are whole numbers in one word. */
 const LATEST = 2 ** 31 - 1;
 
@@ -12,6 +15,8 @@ export interface StateAnswer {
   readonly starts?: Float64Array;
   /** No schedule is shorter than that one, or than the one that was known. */
   readonly certain: boolean;
+  /** How many states were kept. */
+  readonly kept: number;
 }
 
 /**
@@ -22,22 +27,21 @@ export interface StateAnswer {
  * A state: the activities started, when the last of them started, and the starts of those that still matter (they run, or somebody
  * waits for them). Layer k holds the states with k activities started.
  *
- * @param weights    by row, weights of activities such that those that can run together weigh at most 1
+ * @param workLeft   learns from the states of each layer by what to weigh the work that is left
  * @param end        a schedule that ends then is known: only shorter ones are looked for
  * @param width      states kept in a layer, those first that may end soonest; while none is dropped the answer is certain
  * @source Demeulemeester, Herroelen, New benchmark results for the resource-constrained project scheduling problem (1997), the cutset
  *         rule; Sprecher, Drexl (1998), starts in order of time (both from memory)
  */
-export function searchStates(ticks: TickProject, weights: readonly ArrayLike<number>[], end: number, width: number, outOfTime: () => boolean): StateAnswer {
-  if (ticks.durations.length > MOST_ACTIVITIES || end > LATEST) return { certain: false };
-  return new States(ticks, weights, end, width).run(outOfTime);
+export function searchStates(ticks: TickProject, workLeft: WorkLeft, end: number, width: number, outOfTime: () => boolean): StateAnswer {
+  if (ticks.durations.length > MOST_ACTIVITIES || end > LATEST) return { certain: false, kept: 0 };
+  return new States(ticks, workLeft, end, width).run(outOfTime);
 }
 
 class States {
   readonly #ticks: TickProject;
   readonly #count: number;
-  /** Rows of weights times 1, activities ticks. */
-  readonly #weights: readonly ArrayLike<number>[];
+  readonly #workLeft: WorkLeft;
   readonly #end: number;
   readonly #width: number;
   /** Work time up to the end, less one tick. */
@@ -57,11 +61,11 @@ class States {
   readonly #ends = new Float64Array(MOST_ACTIVITIES);
   readonly #room: readonly Float64Array[];
 
-  constructor(ticks: TickProject, weights: readonly ArrayLike<number>[], end: number, width: number) {
+  constructor(ticks: TickProject, workLeft: WorkLeft, end: number, width: number) {
     const n = ticks.durations.length;
     this.#ticks = ticks;
     this.#count = n;
-    this.#weights = weights;
+    this.#workLeft = workLeft;
     this.#end = end;
     this.#width = width;
     this.#endWork = this.#work(end - 1);
@@ -96,17 +100,37 @@ class States {
     for (let k = 0; ; k++) {
       const { heads, narrowed } = layers.turn(this.#width);
       if (narrowed) certain = false;
-      if (heads.size === 0) return { certain };
-      if (k === this.#count) return { starts: this.#endsSoonest(heads), certain };
+      if (heads.size === 0) return { certain, kept: layers.kept };
+      if (k === this.#count) return { starts: this.#endsSoonest(heads), certain, kept: layers.kept };
+      this.#learnFrom(heads);
       for (const [started, head] of heads) {
-        const left = this.#weights.map((row) => this.#ticks.durations.reduce((sum, duration, i) => ((started >>> i) & 1 ? sum : sum + duration * row[i]!), 0));
+        const left = this.#workLeft.rows.map((row) => this.#ticks.durations.reduce((sum, duration, i) => ((started >>> i) & 1 ? sum : sum + duration * row[i]!), 0));
         for (let state = head; state >= 0; state = layers.layer[state + NEXT]!) {
           this.#expand(state, started, left);
-          if ((++turn & 255) === 0 && outOfTime()) return { certain: false };
+          if ((++turn & 255) === 0 && outOfTime()) return { certain: false, kept: layers.kept };
         }
-        if (layers.kept > MOST_STATES) return { certain: false };
+        if (layers.kept > MOST_STATES) return { certain: false, kept: layers.kept };
       }
     }
+  }
+
+  /** Has work weighed by what says most of some states of a layer. */
+  #learnFrom(heads: ReadonlyMap<number, number>): void {
+    const all = [...heads];
+    const count = Math.min(SAMPLES, all.length);
+    this.#workLeft.learnFrom(Array.from({ length: count }, (_, sample) => this.#leftOf(...all[Math.floor(((sample + 0.5) * all.length) / count)]!)));
+  }
+
+  /** Durations that are left in a state. */
+  #leftOf(started: number, state: number): Float64Array {
+    const { layer } = this.#layers;
+    const left = Float64Array.from(this.#ticks.durations, (duration, i) => ((started >>> i) & 1 ? 0 : duration));
+    let place = state + STARTS;
+    for (let rest = layer[state + MATTER]!; rest !== 0; rest &= rest - 1) {
+      const i = 31 - Math.clz32(rest & -rest);
+      left[i] = Math.max(0, layer[place++]! + this.#ticks.durations[i]! - layer[state + TIME]!);
+    }
+    return left;
   }
 
   /** The schedule that ends soonest of those in which all have started. */
@@ -162,7 +186,7 @@ class States {
       if (start === time && j < last && durations[last]! > 0 && ((this.#before[j]! >>> last) & 1) === 0) continue;
       // The others start no sooner: the longest way from one of them to the end decides.
       if (start + (j === longest ? second : this.#tail[longest]!) >= this.#end) continue;
-      const estimate = Math.ceil(this.#work(start) + this.#workLeft(start, matter, left) - 1e-6);
+      const estimate = Math.ceil(this.#work(start) + this.#timeLeft(start, matter, left) - 1e-6);
       if (estimate > this.#endWork) continue;
       this.#starts[j] = start;
       this.#layers.add(number, j, start, estimate, matter | (1 << j), this.#starts, started | (1 << j));
@@ -215,12 +239,13 @@ class States {
   }
 
   /** Time that the work left takes at least, by the heaviest row of weights. Whoever starts now has all its work left. */
-  #workLeft(start: number, matter: number, left: readonly number[]): number {
+  #timeLeft(start: number, matter: number, left: readonly number[]): number {
     const { durations } = this.#ticks;
+    const { rows } = this.#workLeft;
     const starts = this.#starts;
     let most = 0;
     for (let row = 0; row < left.length; row++) {
-      const weights = this.#weights[row]!;
+      const weights = rows[row]!;
       let work = left[row]!;
       for (let rest = matter; rest !== 0; rest &= rest - 1) {
         const i = 31 - Math.clz32(rest & -rest);

@@ -1,12 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ProjectError, schedule, type Project } from '../../src/index.ts';
+import { searchBothWays } from '../../src/schedules/both-ways.ts';
 import { firstSchedule } from '../../src/schedules/first-schedule.ts';
+import { mirrored, mirroredStarts } from '../../src/schedules/mirrored.ts';
 import { lastEnd, toTicks, type TickProject } from '../../src/schedules/project.ts';
 import { Search } from '../../src/schedules/search.ts';
 import { serialSchedule } from '../../src/schedules/serial-schedule.ts';
 import { searchStates } from '../../src/schedules/states.ts';
-import { heaviestWeights } from '../../src/schedules/together.ts';
+import { Scales } from '../../src/schedules/together.ts';
+import { WorkLeft } from '../../src/schedules/work-left.ts';
 import { hardProject } from './hard-projects.ts';
 
 /** Durations, predecessors and needs of small instances whose optimum was found by trying every order. */
@@ -70,14 +73,14 @@ describe('the shortest schedule', () => {
   });
 });
 
-function anyProject(most: number): fc.Arbitrary<Project> {
+function anyProject(most: number, windows = true): fc.Arbitrary<Project> {
   const activity = fc.record({
     duration: fc.integer({ min: 0, max: 5 }),
     r: fc.integer({ min: 0, max: 3 }),
     s: fc.integer({ min: 0, max: 2 }),
     before: fc.array(fc.tuple(fc.nat(most - 1), fc.integer({ min: 0, max: 4 })), { maxLength: 2 }),
   });
-  return fc.record({ raw: fc.array(activity, { minLength: 1, maxLength: most }), windowed: fc.boolean() }).map(({ raw, windowed }): Project => ({
+  return fc.record({ raw: fc.array(activity, { minLength: 1, maxLength: most }), windowed: windows ? fc.boolean() : fc.constant(false) }).map(({ raw, windowed }): Project => ({
     resources: { r: 3, s: 2 },
     ...(windowed ? { window: { period: 11, length: 6 } } : {}),
     activities: raw.map(({ duration, r, s, before }, i) => ({
@@ -88,9 +91,6 @@ function anyProject(most: number): fc.Arbitrary<Project> {
 }
 
 const never = (): boolean => false;
-
-/** Rows of weights that hold of every project: each resource by its capacity. */
-const byCapacity = (ticks: TickProject): number[][] => ticks.needs.map((needs, r) => needs.map((need) => need / ticks.capacities[r]!));
 
 function* orders(project: Project, chosen: readonly number[] = []): Generator<readonly number[]> {
   if (chosen.length === project.activities.length) yield chosen;
@@ -126,14 +126,15 @@ test('going through states and learning from conflicts agree', () => {
       let learnt: ArrayLike<number> = firstSchedule(ticks, never);
       const slack = lastEnd(ticks, learnt) + 5;
       expect(new Search(ticks, learnt).run(never, (starts) => (learnt = starts))).toBe(true);
-      const weights = heaviestWeights(ticks, never)!;
       const least = lastEnd(ticks, learnt);
-      const { starts, certain } = searchStates(ticks, [weights, ...byCapacity(ticks)], slack, Infinity, never);
+      const { starts, certain } = searchStates(ticks, new WorkLeft(ticks, never), slack, Infinity, never);
       expect(certain).toBe(true);
       expect(lastEnd(ticks, starts!)).toBe(least);
       expectKept(project, Object.fromEntries(ticks.ids.map((id, i) => [id, starts![i]!])));
-      expect(searchStates(ticks, [weights], least, Infinity, never)).toEqual({ certain: true });
+      expect(searchStates(ticks, new WorkLeft(ticks, never), least, Infinity, never)).toMatchObject({ certain: true });
+      expect(searchBothWays(ticks, least, never, () => expect.unreachable('a shorter schedule than the shortest'))).toBe(true);
       // law: the weights are a lower bound of the time at work
+      const weights = new Scales(ticks).heaviest(ticks.durations, never)!;
       const work = ticks.durations.reduce((sum, duration, i) => sum + duration * weights[i]!, 0);
       expect(work).toBeLessThanOrEqual((ticks.window ? Math.floor(least / 11) * 6 + Math.min(6, least % 11) : least) + 1e-6);
     }),
@@ -141,13 +142,55 @@ test('going through states and learning from conflicts agree', () => {
   );
 });
 
+// law: without windows a schedule read from its end is one of the project read from its end
+test('going through states backwards is as good as forwards', () => {
+  fc.assert(
+    fc.property(anyProject(9, false), (project) => {
+      const ticks = toTicks(project);
+      const least = schedule(project).makespan * ticks.scale;
+      const back = mirrored(ticks);
+      const { starts, certain } = searchStates(back, new WorkLeft(back, never), least + 5, Infinity, never);
+      expect(certain).toBe(true);
+      expect(lastEnd(back, starts!)).toBe(least);
+      const turned = mirroredStarts(back, starts!);
+      expect(lastEnd(ticks, turned)).toBe(least);
+      expectKept(project, Object.fromEntries(ticks.ids.map((id, i) => [id, turned[i]! / ticks.scale])));
+    }),
+    { numRuns: 150 },
+  );
+});
+
+// independent route: every set of activities; law: what was learnt from other work left changes no answer
+test('activities that can run together never weigh more than 1, whatever work is weighed', () => {
+  fc.assert(
+    fc.property(anyProject(8), fc.array(fc.array(fc.integer({ min: 0, max: 9 }), { minLength: 8, maxLength: 8 }), { minLength: 1, maxLength: 4 }), (project, lefts) => {
+      const ticks = toTicks(project);
+      const n = ticks.durations.length;
+      const scales = new Scales(ticks);
+      const work = (left: readonly number[], weights: Float64Array): number => left.reduce((sum, duration, i) => sum + duration * weights[i]!, 0);
+      for (const left of lefts.map((all) => all.slice(0, n))) {
+        const weights = scales.heaviest(left, never)!;
+        expect(work(left, weights)).toBeCloseTo(work(left, new Scales(ticks).heaviest(left, never)!), 6);
+        for (const set of setsThatCanRunTogether(ticks)) expect(set.reduce((sum, i) => sum + weights[i]!, 0)).toBeLessThanOrEqual(1);
+      }
+    }),
+  );
+});
+
+function setsThatCanRunTogether(ticks: TickProject): readonly (readonly number[])[] {
+  const waits = ticks.before.map(() => new Set<number>());
+  ticks.before.forEach((before, i) => before.forEach(({ from }) => [from, ...waits[from]!].forEach((each) => waits[i]!.add(each))));
+  const sets = Array.from({ length: 2 ** ticks.durations.length }, (_, marks) => ticks.durations.flatMap((_duration, i) => ((marks >> i) & 1 ? [i] : [])));
+  return sets.filter((set) => set.every((i) => set.every((j) => !waits[i]!.has(j))) && ticks.needs.every((needs, r) => set.reduce((sum, i) => sum + needs[i]!, 0) <= ticks.capacities[r]!));
+}
+
 // law: a narrow look finds schedules that keep every rule, never shorter than the least, and says when it is not certain
 test('a narrow look through states is honest', () => {
   fc.assert(
     fc.property(anyProject(9), (project) => {
       const ticks = toTicks(project);
       const { makespan } = schedule(project);
-      const { starts, certain } = searchStates(ticks, byCapacity(ticks), makespan * ticks.scale + 4, 3, never);
+      const { starts, certain } = searchStates(ticks, new WorkLeft(ticks, never), makespan * ticks.scale + 4, 3, never);
       if (certain) expect(lastEnd(ticks, starts!)).toBe(makespan * ticks.scale);
       if (!starts) return;
       expect(lastEnd(ticks, starts)).toBeGreaterThanOrEqual(makespan * ticks.scale);
