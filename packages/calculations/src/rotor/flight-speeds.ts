@@ -1,4 +1,4 @@
-import { STANDARD_GRAVITY, TrimSolver, inflowUnevenness, powerBand, realRotor, trimLevelFlight } from '@rotorwright/rotor';
+import { STANDARD_GRAVITY, TrimSolver, inflowUnevenness, powerBand, realRotor } from '@rotorwright/rotor';
 import { defineCalculation } from '../define.ts';
 import { speedInput, textOutput } from '../specs.ts';
 import { readRotorShape, rotorShapeInputs } from './rotor-shape.ts';
@@ -81,16 +81,11 @@ export const flightSpeeds = defineCalculation({
     const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: 1, cosine: 0, sine: 0 }, { azimuths: AZIMUTHS, inducedFactor, unevenness, roughness, tipLoss: true });
     const tipSpeed = speed * radius;
     const points: Point[] = [];
-    // Drag along the disc at the last two speeds: the next one lies near the line through them.
-    let [last, before] = [0, 0];
     for (let i = 0; i < SPEEDS; i++) {
       const airspeed = (LAST_RATIO * tipSpeed * i) / (SPEEDS - 1);
       const drag = 0.5 * flow.density * airspeed ** 2 * dragArea;
-      const flight = { speed, tipSpeed, weight, drag, airspeed, climbRate: 0 };
-      const near = i > 1 ? 2 * last - before : last;
-      const found = trimLevelFlight(solver, flight, near) ?? (near === 0 ? undefined : trimLevelFlight(solver, flight));
+      const found = solver.solveFlight({ speed, weight, drag, airspeed, climbRate: 0 });
       if (found === undefined || !Number.isFinite(found.power)) break;
-      [last, before] = [found.backwardForce, last];
       const parasite = drag * airspeed;
       const band = powerBand({ profilePower: found.profilePower, inducedPower: found.power - found.profilePower - parasite }, 0, scatter);
       points.push({ airspeed, power: found.power, low: band.low + parasite, high: band.high + parasite, stalled: found.stalledFraction, mach: (tipSpeed * (1 + found.advanceRatio)) / inputs.speedOfSound });

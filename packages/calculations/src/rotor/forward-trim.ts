@@ -1,4 +1,4 @@
-import { STANDARD_GRAVITY, TrimSolver, inflowUnevenness, powerBand, realRotor, trimLevelFlight } from '@rotorwright/rotor';
+import { STANDARD_GRAVITY, TrimSolver, inflowUnevenness, powerBand, realRotor } from '@rotorwright/rotor';
 import { CalculationError, defineCalculation } from '../define.ts';
 import { angleOutput, numberOutput, speedInput } from '../specs.ts';
 import { readRotorShape, rotorShapeInputs } from './rotor-shape.ts';
@@ -94,7 +94,7 @@ export const forwardTrim = defineCalculation({
     const unevenness = inflowUnevenness(readRotorShape(inputs, 0).elements, flow, { ...realRotor, inducedFactor, roughness }, speed, weight);
     if (unevenness === undefined) throw new CalculationError('mass', `${mass} kg`, 'a lighter machine, or faster or broader blades: these stall before they lift it in hover');
     const solver = new TrimSolver(elements, flow, { inertia: flapInertia, frequencyRatio: flapFrequencyRatio, cosine: flapCos, sine: flapSin }, { azimuths: AZIMUTHS, inducedFactor, unevenness, roughness, tipLoss: true });
-    const found = trimLevelFlight(solver, { speed, tipSpeed: tip, weight, drag, airspeed, climbRate });
+    const found = solver.solveFlight({ speed, weight, drag, airspeed, climbRate });
     if (found === undefined || !Number.isFinite(found.power)) {
       throw new CalculationError('airspeed', `${airspeed} m/s with ${mass} kg`, 'a slower or lighter machine, or one with less drag, faster or broader blades: at this thrust and speed no trim was found, for too much of the disc stalls');
     }

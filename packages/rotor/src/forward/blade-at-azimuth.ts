@@ -22,6 +22,8 @@ export class BladeAtAzimuth {
   readonly sums = new Float64Array(6);
   /** Force and moment per pitch; force, moment and second moment per inflow. */
   readonly slopes = new Float64Array(5);
+  /** In the disc: force per pitch; force and moment per inflow. Per flow along the blade’s way: force and moment, and in the disc. */
+  readonly slopesInDisc = new Float64Array(6);
 
   /** @param roughness  drag of the blade over that of its section */
   constructor(elements: BladeElements, flow: Flow, roughness: number) {
@@ -163,5 +165,50 @@ export class BladeAtAzimuth {
     slopes[2] = forcePerFlow;
     slopes[3] = momentPerFlow;
     slopes[4] = secondPerFlow;
+  }
+
+  /** Sums of the other slopes, for which only a disc asks that is free to lean: of the force in the disc, and with the flow along the blade’s way. */
+  slopeInDisc(): void {
+    const { chords } = this.#elements;
+    const { lift, drag, liftSlope, dragSlope } = this.#row;
+    let discPerPitch = 0;
+    let discPerFlow = 0;
+    let momentInDiscPerFlow = 0;
+    let forcePerWay = 0;
+    let momentPerWay = 0;
+    let discPerWay = 0;
+    for (let i = 0; i < this.#stations.length; i++) {
+      const x = this.#stations[i]!;
+      const across = this.#across[i]!;
+      const through = this.#through[i]!;
+      const past = this.#past[i]!;
+      const chord = chords[i]!;
+      const cl = lift[i]! * this.#lifting[i]!;
+      const clSlope = liftSlope[i]! * this.#lifting[i]!;
+      const cd = drag[i]!;
+      const cdSlope = dragSlope[i]!;
+      const perPast = 1 / past;
+      // The angle of attack falls with the flow through the disc, and grows with that along the blade’s way.
+      const lessPerFlow = across * perPast * perPast;
+      const morePerWay = through * perPast * perPast;
+      const forcePerPitch = chord * past * (clSlope * across - cdSlope * through);
+      const perPitch = chord * past * (clSlope * through + cdSlope * across);
+      const holding = (cl * through + cd * across) * perPast;
+      const perFlow = chord * (through * holding + past * cl) - perPitch * lessPerFlow;
+      const perWay = chord * (across * (cl * across - cd * through) * perPast + past * cl) + forcePerPitch * morePerWay;
+      discPerPitch += perPitch;
+      discPerFlow += perFlow;
+      momentInDiscPerFlow += perFlow * x;
+      forcePerWay += perWay;
+      momentPerWay += perWay * x;
+      discPerWay += chord * (across * holding + past * cd) + perPitch * morePerWay;
+    }
+    const slopes = this.slopesInDisc;
+    slopes[0] = discPerPitch;
+    slopes[1] = discPerFlow;
+    slopes[2] = momentInDiscPerFlow;
+    slopes[3] = forcePerWay;
+    slopes[4] = momentPerWay;
+    slopes[5] = discPerWay;
   }
 }

@@ -1,11 +1,32 @@
 import type { BladeElements, Flow } from '../hover/index.ts';
 import { BladeAtAzimuth } from './blade-at-azimuth.ts';
-import type { Flapping, FlightCondition, TrimModel } from './model.ts';
+import { LeanSlopes } from './lean-slopes.ts';
+import type { Flapping, TrimModel } from './model.ts';
 
-/** θ0, θ1c, θ1s, λ_i, β0 */
-export const UNKNOWNS = 5;
+/** θ0, θ1c, θ1s, λ_i, β0, α */
+export const UNKNOWNS = 6;
 /** Each row of the system: its slopes with the unknowns, and the residual with its sign turned. */
 const COLUMNS = UNKNOWNS + 1;
+
+/** What the rotor carries, and which way it goes. A rotor that does not lean is held to the flow: its tilt stays 0. */
+export interface Course {
+  /** Ω [rad/s] */
+  readonly speed: number;
+  /** Down, and backwards [N] */
+  readonly weight: number;
+  readonly drag: number;
+  /** Airspeed along the ground, and up, over the tip speed */
+  readonly ahead: number;
+  readonly up: number;
+  readonly leans: boolean;
+}
+
+/** A course, seen from a shaft that leans forward by α: T = W cos α + D sin α, H = W sin α − D cos α. */
+export function seenLeaning({ weight, drag, ahead, up }: Course, tilt: number): { readonly thrust: number; readonly backwardForce: number; readonly advanceRatio: number; readonly throughRatio: number } {
+  const s = Math.sin(tilt);
+  const c = Math.cos(tilt);
+  return { thrust: weight * c + drag * s, backwardForce: weight * s - drag * c, advanceRatio: ahead * c - up * s, throughRatio: ahead * s + up * c };
+}
 
 /**
  * The loads of a rotor disc in forward flight, element by element around the azimuth, and how far they are from a trim.
@@ -23,6 +44,7 @@ export class Disc {
   readonly #cosines: Float64Array;
   readonly #sines: Float64Array;
   readonly #residuals = new Float64Array(UNKNOWNS);
+  readonly #lean: LeanSlopes;
   /** The Jacobian by rows, and in the last column of each the residual with its sign turned. */
   readonly system = new Float64Array(UNKNOWNS * COLUMNS);
   /** Shaft power, and that part of it which the drag of the sections takes [W]; H [N]; share of the disc on which stall has begun. */
@@ -34,52 +56,55 @@ export class Disc {
     this.#flapping = flapping;
     this.#model = model;
     this.#blade = new BladeAtAzimuth(elements, flow, model.roughness);
+    this.#lean = new LeanSlopes(this.#blade);
     this.#cosines = Float64Array.from({ length: model.azimuths }, (_, j) => Math.cos((2 * Math.PI * j) / model.azimuths));
     this.#sines = Float64Array.from({ length: model.azimuths }, (_, j) => Math.sin((2 * Math.PI * j) / model.azimuths));
   }
 
-  /** C_T */
-  thrustCoefficient({ thrust, speed }: FlightCondition): number {
+  /** C_T of a thrust [N] */
+  thrustCoefficient(thrust: number, speed: number): number {
     const { radius } = this.#elements;
     return thrust / (this.#flow.density * Math.PI * radius ** 2 * (speed * radius) ** 2);
   }
 
-  /** Share of each element that lifts at a thrust: B = 1 − √(2C_T)/b. */
-  setLifting(condition: FlightCondition): void {
-    this.#blade.setLifting(this.#model.tipLoss ? 1 - Math.sqrt(2 * this.thrustCoefficient(condition)) / this.#elements.blades : 1);
-  }
-
   /** ½ρcu² over one blade, summed over blades and averaged around: b/2·ρ(ΩR)²·R·Δx/azimuths; chords stand in the sums. */
-  #scale({ speed }: FlightCondition): number {
+  #scale(speed: number): number {
     const { blades, radius, rootCutout, stations } = this.#elements;
     return (0.5 * blades * this.#flow.density * (speed * radius) ** 2 * (radius - rootCutout)) / (stations.length * this.#model.azimuths);
   }
 
   /**
    * One pass over disc and blade. Residuals go into the last column of the system, loads into the result; the slopes are those of
-   * the last pass that asked for them. They are exact but for the slope of the sections with the Reynolds number.
+   * the last pass that asked for them. They are exact but for those of the sections with Reynolds and Mach number, and of the
+   * blade’s lifting end.
    *
-   * @param unknowns    θ0, θ1c, θ1s [rad], λ_i, β0 [rad]
+   * @param unknowns    θ0, θ1c, θ1s [rad], λ_i, β0, α [rad]
    * @param withSlopes  whether the Jacobian is wanted
-   * @returns           the largest residual: of thrust, inflow and flapping, each over its own size
+   * @returns           the largest residual: of thrust, inflow, flapping and H, each over its own size
    */
-  pass(condition: FlightCondition, unknowns: Float64Array, withSlopes: boolean): number {
-    const { advanceRatio: mu, throughRatio, speed, thrust: wanted } = condition;
+  pass(course: Course, unknowns: Float64Array, withSlopes: boolean): number {
+    const { speed, leans } = course;
+    const { thrust: wanted, backwardForce, advanceRatio: mu, throughRatio } = seenLeaning(course, unknowns[5]!);
     const { blades, radius } = this.#elements;
-    const { inducedFactor, unevenness, azimuths } = this.#model;
+    const { inducedFactor, unevenness, azimuths, tipLoss } = this.#model;
     const { inertia, frequencyRatio, cosine, sine } = this.#flapping;
     const blade = this.#blade.sums;
     const { slopes } = this.#blade;
     const tip = speed * radius;
+    // Where lift ends: B = 1 − √(2C_T)/b.
+    this.#blade.setLifting(tipLoss ? 1 - Math.sqrt(2 * this.thrustCoefficient(wanted, speed)) / blades : 1);
     const induced = unknowns[3]!;
     const coning = unknowns[4]!;
-    // 1. The wake as momentum theory has it: k_x and its slope with the induced speed, in forms that hold at rest.
+    // 1. The wake as momentum theory has it: k_x and its slopes with the induced speed and the tilt, in forms that hold at rest.
     const perFactor = 1 / inducedFactor;
     const down = throughRatio + induced * perFactor;
     const flowing = Math.sqrt(mu * mu + down * down);
     const skew = (4 / 3) * (mu / (flowing + down) - 1.8 * mu * flowing);
-    const skewSlope = (-4 / 3) * perFactor * (mu / (flowing * (flowing + down)) + (1.8 * mu * down) / flowing);
-    // 2. Sums of thrust, flapping moments, torque, and of their slopes with pitch, induced speed and coning.
+    const skewPerDown = (-4 / 3) * (mu / (flowing * (flowing + down)) + (1.8 * mu * down) / flowing);
+    const skewSlope = perFactor * skewPerDown;
+    const skewPerTilt = mu * skewPerDown - throughRatio * (4 / 3) * (down / (flowing * (flowing + down)) - 1.8 * (flowing + (mu * mu) / flowing));
+    // 2. Sums of thrust, flapping moments, torque, and of their slopes with pitch, induced speed, coning and tilt.
+    this.#lean.clear();
     let thrust = 0;
     let flap = 0;
     let flapCos = 0;
@@ -148,52 +173,41 @@ export class Disc {
       s2 += momentPerPitch * s * s;
       s3 += momentPerInduced * s;
       s4 += momentPerConing * s;
+      if (leans) this.#lean.add(c, s, flapped, mu, throughRatio, slantPerInduced, induced * (skewPerTilt * c + 2 * throughRatio * s));
     }
     // 3. Residuals and Jacobian.
-    const scale = this.#scale(condition);
+    const scale = this.#scale(speed);
     const disc = this.#flow.density * Math.PI * radius ** 2 * tip * tip;
     const loading = (scale * thrust) / disc;
     const perInduced = 1 / Math.sqrt(wanted / disc / 2);
     const perFlap = (scale * radius) / (blades * inertia * speed * speed);
     const stiffness = frequencyRatio * frequencyRatio;
+    const total = Math.hypot(course.weight, course.drag);
     const residuals = this.#residuals;
     residuals[0] = (scale * thrust) / wanted - 1;
     residuals[1] = (induced * perFactor - loading / (2 * flowing)) * perInduced;
     residuals[2] = stiffness * coning - flap * perFlap;
     residuals[3] = (stiffness - 1) * cosine - 2 * flapCos * perFlap;
     residuals[4] = (stiffness - 1) * sine - 2 * flapSin * perFlap;
+    residuals[5] = leans ? (scale * backward - backwardForce) / total : unknowns[5]!;
     const a = this.system;
     if (withSlopes) {
-      const k0 = scale / wanted;
+      const lean = this.#lean.sums;
       const k1 = (-perInduced * scale) / (disc * 2 * flowing);
-      const k2 = -perFlap;
-      const k3 = -2 * perFlap;
-      const own = perInduced * perFactor * (1 + (loading * down) / (2 * flowing * flowing * flowing));
-      a[0] = k0 * t0;
-      a[1] = k0 * t1;
-      a[2] = k0 * t2;
-      a[3] = k0 * t3;
-      a[4] = k0 * t4;
-      a[6] = k1 * t0;
-      a[7] = k1 * t1;
-      a[8] = k1 * t2;
-      a[9] = k1 * t3 + own;
-      a[10] = k1 * t4;
-      a[12] = k2 * m0;
-      a[13] = k2 * m1;
-      a[14] = k2 * m2;
-      a[15] = k2 * m3;
-      a[16] = k2 * m4 + stiffness;
-      a[18] = k3 * m1;
-      a[19] = k3 * c1;
-      a[20] = k3 * c2;
-      a[21] = k3 * c3;
-      a[22] = k3 * c4;
-      a[24] = k3 * m2;
-      a[25] = k3 * c2;
-      a[26] = k3 * s2;
-      a[27] = k3 * s3;
-      a[28] = k3 * s4;
+      fillRow(a, 0, scale / wanted, t0, t1, t2, t3, t4, lean[0]!);
+      fillRow(a, 1, k1, t0, t1, t2, t3, t4, lean[0]!);
+      fillRow(a, 2, -perFlap, m0, m1, m2, m3, m4, lean[1]!);
+      fillRow(a, 3, -2 * perFlap, m1, c1, c2, c3, c4, lean[2]!);
+      fillRow(a, 4, -2 * perFlap, m2, c2, s2, s3, s4, lean[3]!);
+      fillRow(a, 5, scale / total, lean[4]!, lean[5]!, lean[6]!, lean[7]!, lean[8]!, lean[9]!);
+      const perFlowing = (loading / (2 * flowing * flowing * flowing)) * perInduced;
+      a[COLUMNS + 3]! += perInduced * perFactor + perFlowing * down * perFactor;
+      a[2 * COLUMNS + 4]! += stiffness;
+      if (leans) {
+        a[5]! += (scale * thrust * backwardForce) / (wanted * wanted);
+        a[COLUMNS + 5]! += perFlowing * mu * induced * perFactor;
+        a[5 * COLUMNS + 5]! -= wanted / total;
+      } else a[5 * COLUMNS + 5] = 1;
     }
     let worst = 0;
     for (let k = 0; k < UNKNOWNS; k++) {
@@ -209,4 +223,15 @@ export class Disc {
     this.result.stalledFraction = stalled / azimuths;
     return worst;
   }
+}
+
+/** One row of the system: the slopes with each unknown, times what they share. */
+function fillRow(system: Float64Array, row: number, factor: number, pitch: number, pitchCos: number, pitchSin: number, induced: number, coning: number, tilt: number): void {
+  const at = row * COLUMNS;
+  system[at] = factor * pitch;
+  system[at + 1] = factor * pitchCos;
+  system[at + 2] = factor * pitchSin;
+  system[at + 3] = factor * induced;
+  system[at + 4] = factor * coning;
+  system[at + 5] = factor * tilt;
 }

@@ -1,5 +1,4 @@
 export * from './forward-flight.ts';
-export { trimLevelFlight, type FlightTrim, type SteadyFlight } from './level-flight.ts';
 export { TrimSolver } from './trim.ts';
 export type * from './model.ts';
 export { inflowUnevenness } from './unevenness.ts';

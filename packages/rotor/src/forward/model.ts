@@ -22,7 +22,7 @@ export interface Flapping {
   readonly sine: number;
 }
 
-/** One condition of flight; speeds over the tip speed, along and down through the disc. */
+/** A rotor that is held to the flow, as in a tunnel; speeds over the tip speed, along and down through the disc. */
 export interface FlightCondition {
   /** Ω [rad/s] */
   readonly speed: number;
@@ -50,4 +50,26 @@ export interface TrimSolution {
   readonly backwardForce: number;
   /** Share of the swept disc on which stall has begun */
   readonly stalledFraction: number;
+}
+
+/** A machine that flies steadily; its rotor leans as far as the balance of forces wants. */
+export interface SteadyFlight {
+  /** Ω [rad/s] */
+  readonly speed: number;
+  /** Of the machine [N], positive */
+  readonly weight: number;
+  /** D of the fuselage, against the airspeed [N] */
+  readonly drag: number;
+  /** Along the ground, and up [m/s] */
+  readonly airspeed: number;
+  readonly climbRate: number;
+}
+
+export interface FlightTrim extends TrimSolution {
+  /** T [N] */
+  readonly thrust: number;
+  /** α of the shaft, forward [rad] */
+  readonly discTilt: number;
+  /** μ */
+  readonly advanceRatio: number;
 }
