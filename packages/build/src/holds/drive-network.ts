@@ -21,10 +21,10 @@ export function torqueNetwork(assembly: Assembly, losses: Losses): Network {
   const stays = (body: Body): boolean => assembly.ground.has(body) || isBearing(machine, body);
   const oneWayParts = new Set([...machine.couplings.values()].filter(({ kind }) => kind === 'one-way').flatMap(({ driver, driven }) => [driver.part, driven.part]));
   const joints = jointLegs(assembly, losses, 'torque', (body) => !stays(body) || oneWayParts.has(body));
-  const couplings = [...machine.couplings.values()].flatMap(({ id, kind, driver, driven }) => {
+  const couplings = [...machine.couplings.values()].flatMap(({ kind, driver, driven }) => {
     if (driver.part === undefined || driven.part === undefined) return [];
     const belts = kind === 'belt' ? beltsOn(assembly, [driver.part, driven.part]) : [];
-    const leg = { from: driver.part, to: driven.part, cut: losses.book.any(`belt:${id}`, belts.map(losses.place)) };
+    const leg = { from: driver.part, to: driven.part, cut: losses.book.any(belts.map(losses.place)) };
     return oneWay.has(kind) ? [leg] : [leg, { ...leg, from: driven.part, to: driver.part }];
   });
   return networkOf([...joints, ...couplings], losses.place);
@@ -66,9 +66,9 @@ function rigidWith(assembly: Assembly, from: readonly Body[], servos: ReadonlySe
 function jointLegs(assembly: Assembly, losses: Losses, what: 'torque' | 'motion', passes: (body: Body) => boolean): readonly Leg[] {
   const ties = assembly.allTies.filter(({ joint, between }) => carries(joint, what) && between.every(passes));
   const legs = grouped(ties, ({ joint, between: [a, b] }: Tie) => `${assembly.groupOf.get(joint.id)?.id ?? joint.id}|${a < b ? `${a}|${b}` : `${b}|${a}`}`);
-  return [...legs].flatMap(([name, group]) => {
+  return [...legs.values()].flatMap((group) => {
     const [a, b] = group[0]!.between;
-    return bothWays(a, b, losses.between(`leg:${name}`, group));
+    return bothWays(a, b, losses.copies(group));
   });
 }
 

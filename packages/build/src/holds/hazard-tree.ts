@@ -36,21 +36,18 @@ export function hazardTrees({ assembly, ranks, losses }: HoldGraph): (hazard: Ha
       if (!gaps.includes(reason)) gaps.push(reason);
       return undefined;
     };
-    let made = 0;
-    const name = (kind: string): string => `${hazard.id}|${kind}|${(made += 1)}`;
-
     const kept = (body: Body): boolean => ranks.of(body) !== undefined || gap(`the file does not say what keeps ${called(body)}`) === true;
 
     const follow = (network: Network, source: Body, target: Body, what: string): Loss => {
-      const cut = cutBetween(book, name(what), network, source, target);
+      const cut = cutBetween(book, network, source, target);
       if (cut === undefined) return gap(`no joint or coupling passes ${what} on from ${called(source)} to ${called(target)}`);
       for (const end of [source, target]) kept(end);
       return cut.cut;
     };
 
     const lossOf = (event: HazardEvent): Loss => {
-      if ('any' in event) return book.any(name('any'), event.any.map(lossOf));
-      if ('all' in event) return book.all(name('all'), event.all.map(lossOf));
+      if ('any' in event) return book.any(event.any.map(lossOf));
+      if ('all' in event) return book.all(event.all.map(lossOf));
       if ('comesOff' in event) {
         kept(event.comesOff);
         return losses.place(event.comesOff);
@@ -65,14 +62,14 @@ export function hazardTrees({ assembly, ranks, losses }: HoldGraph): (hazard: Ha
       const targets = shaftEnds(machine, to, 'target');
       if (source === undefined) return gap(`the file names no part of the shaft ${from}`);
       if (targets.length === 0) return gap(`the file names no part of the shaft ${to}`);
-      return book.any(name('torque'), targets.map((target) => follow(torque(), source, target, 'torque')));
+      return book.any(targets.map((target) => follow(torque(), source, target, 'torque')));
     };
 
     const noMotion = ([from, to]: readonly [string, string]): Loss => {
       const sources = moversOf(from, gap);
       const targets = moversOf(to, gap);
       const network = motion()(new Set([...sources, ...targets]));
-      return book.any(name('motion'), sources.flatMap((source) => targets.map((target) => follow(network, source, target, 'motion'))));
+      return book.any(sources.flatMap((source) => targets.map((target) => follow(network, source, target, 'motion'))));
     };
 
     const moversOf = (id: string, gap: (reason: string) => undefined): readonly Body[] => {
@@ -102,7 +99,7 @@ export function hazardTrees({ assembly, ranks, losses }: HoldGraph): (hazard: Ha
       const bodies = machine.shafts.has(id) ? shaftEnds(machine, id, 'source') : machine.thingOf.has(id) ? bodiesOf(id) : moversOf(id, gap);
       const stacks = [...new Set(bodies.flatMap((body) => assembly.stacksOf.get(body) ?? []))];
       if (bodies.length > 0 && stacks.length === 0) gap(`${called(id)} is in no stack, so the file does not say how it could jam`);
-      return book.any(name('jams'), stacks.map(losses.stack));
+      return book.any(stacks.map(losses.stack));
     };
 
     const top = lossOf(hazard.when);

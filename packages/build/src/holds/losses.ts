@@ -23,8 +23,8 @@ export interface Losses {
   readonly place: (body: Body) => Loss;
   /** What ties a body to bodies nearer the ground: first lines, each needed, and second lines. */
   readonly holds: (body: Body) => { readonly first: readonly Hold[]; readonly backup: readonly Hold[] };
-  /** Some ties of one group are lost: as many as make it useless between these bodies. */
-  readonly between: (name: string, ties: readonly Tie[]) => Loss;
+  /** Some copies of one group are lost: as many as make it useless at this place. */
+  readonly copies: (copies: readonly JointCopy[]) => Loss;
   /** A stack was put together wrong, or its spindle slides in its housing. */
   readonly stack: (stack: Stack) => Loss;
   /** Stacks that keep a body, and what they keep it by. */
@@ -50,16 +50,16 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
       if (open.includes(keeper.copy.id)) circles.add(keeper.copy.id);
       return keeper.joint.backup === backup && !open.includes(keeper.copy.id);
     });
-    return byGroup(assembly, keepers).map(({ group, items }) => book.atLeast(`keepers:${id}|${group.id}`, leastOf(group, items.length), items.map(jointLoss)));
+    return byGroup(assembly, keepers).map(({ items }) => copiesLoss(items));
   };
 
   const keeping = ({ joint, copy }: JointCopy): Loss => {
     const [first, second] = [keepersOf(copy, false), keepersOf(copy, true)];
     const locks = locksOf(joint);
-    const lines = locks.length === 0 ? first : [book.all(`locks:${copy.id}`, locks.map((lock) => events.lock(joint, copy.id, lock))), ...first];
+    const lines = locks.length === 0 ? first : [book.all(locks.map((lock) => events.lock(joint, copy.id, lock))), ...first];
     // A second line without a first is the first.
-    const firstLine = book.any(`kept:${copy.id}`, lines.length > 0 ? lines : second.length > 0 ? second : [events.loose(joint, copy.id)]);
-    return lines.length > 0 && second.length > 0 ? book.all(`kept twice:${copy.id}`, [firstLine, ...second]) : firstLine;
+    const firstLine = book.any(lines.length > 0 ? lines : second.length > 0 ? second : [events.loose(joint, copy.id)]);
+    return lines.length > 0 && second.length > 0 ? book.all([firstLine, ...second]) : firstLine;
   };
 
   const jointLoss = memo(({ copy }: JointCopy) => copy.id, (made: JointCopy): Loss => {
@@ -67,29 +67,28 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
     open.push(copy.id);
     const kept = keeping(made);
     open.pop();
-    return book.any(`joint:${copy.id}`, [...events.undone(joint, copy.id), kept]);
+    return book.any([...events.undone(joint, copy.id), kept]);
   });
 
-  const between = (name: string, ties: readonly Tie[]): Loss => {
-    const [tie] = ties;
-    return tie === undefined ? undefined : book.atLeast(name, leastOf(groupOf(assembly, tie.joint), ties.length), ties.map(jointLoss));
+  const copiesLoss: Losses['copies'] = (copies) => {
+    const [first] = copies;
+    return first === undefined ? undefined : book.atLeast(leastOf(groupOf(assembly, first.joint), copies.length), copies.map(jointLoss));
   };
 
-  const stopLoss = (stop: Stop, stack: string): Loss => {
+  const stopLoss = (stop: Stop): Loss => {
     if ('shoulder' in stop) return undefined;
-    if ('part' in stop) return book.any(`stop:${stack}|${stop.part}`, byGroup(assembly, stop.ties).map(({ group, items }) => between(`stop:${stack}|${stop.part}|${group.id}`, items)));
-    return book.atLeast(`stop:${stack}|${stop.joint.id}`, leastOf(groupOf(assembly, stop.joint), stop.joint.each.length), stop.joint.each.map((copy) => jointLoss({ joint: stop.joint, copy })));
+    if ('part' in stop) return book.any(byGroup(assembly, stop.ties).map(({ items }) => copiesLoss(items)));
+    return copiesLoss(stop.joint.each.map((copy) => ({ joint: stop.joint, copy })));
   };
 
   const stackLoss: Losses['stack'] = memo(({ id }: Stack) => id, (stack) => {
-    const { id } = stack;
-    const columnLoss = (stops: readonly Stop[], at: string): Loss => book.all(at, stops.map((stop) => stopLoss(stop, id)));
-    const wayLoss = ({ spindle, housing }: Way, at: string): Loss => book.any(at, [columnLoss(spindle, `${at}|spindle`), columnLoss(housing, `${at}|housing`)]);
-    const slides = waysOf(assembly, stack).map((ways, direction) => book.all(`stack:${id}|${direction}`, ways.map((way, i) => wayLoss(way, `stack:${id}|${direction}|${i}`))));
-    return book.any(`stack:${id}`, [events.wrong(id), ...slides]);
+    const columnLoss = (stops: readonly Stop[]): Loss => book.all(stops.map(stopLoss));
+    const wayLoss = ({ spindle, housing }: Way): Loss => book.any([columnLoss(spindle), columnLoss(housing)]);
+    const slides = waysOf(assembly, stack).map((ways) => book.all(ways.map(wayLoss)));
+    return book.any([events.wrong(stack.id), ...slides]);
   });
 
-  const tieLoss = (tie: Tie, body: Body): Loss => book.any(`tie:${tie.copy.id}|${body}|${otherEnd(tie, body)}`, [jointLoss(tie), place(otherEnd(tie, body))]);
+  const tieLoss = (tie: Tie, body: Body): Loss => book.any([jointLoss(tie), place(otherEnd(tie, body))]);
 
   const carriers: Losses['carriers'] = memo((body: Body) => body, (body) => (assembly.stacksOf.get(body) ?? none).flatMap((stack) => {
     const by = (body === stack.spindle ? stack.housing : stack.housing.includes(body) ? [stack.spindle] : [stack.spindle, ...stack.housing]).filter((other) => ranks.isTierAbove(body, other));
@@ -105,8 +104,8 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
     const lines = (backup: boolean): readonly Hold[] => byGroup(assembly, down.filter(({ joint }) => joint.backup === backup)).map(({ group, items }) => {
       const copies = inGroups(items, ({ copy }) => copy.id);
       const least = leastOf(group, copies.length);
-      const lost = copies.map((ties) => book.any(`copy:${body}|${ties[0]!.copy.id}`, ties.map((tie) => tieLoss(tie, body))));
-      return { group, ties: items, least, lost: book.atLeast(`hold:${body}|${group.id}`, least, lost) };
+      const lost = copies.map((ties) => book.any(ties.map((tie) => tieLoss(tie, body))));
+      return { group, ties: items, least, lost: book.atLeast(least, lost) };
     });
     const [first, backup] = [lines(false), lines(true)];
     return first.length === 0 ? { first: backup, backup: [] } : { first, backup };
@@ -115,14 +114,14 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
   const place: Losses['place'] = memo((body: Body) => body, (body) => {
     if (assembly.ground.has(body) || ranks.of(body) === undefined) return undefined;
     const { first, backup } = holds(body);
-    const joints = book.any(`joints of:${body}`, first.map(({ lost }) => lost));
-    const tied = backup.length > 0 ? book.all(`tied:${body}`, [joints, ...backup.map(({ lost }) => lost)]) : joints;
-    return book.any(`place:${body}`, [tied, ...carriers(body).flatMap(({ stack, by }) => [stackLoss(stack), ...by.map(place)])]);
+    const joints = book.any(first.map(({ lost }) => lost));
+    const tied = backup.length > 0 ? book.all([joints, ...backup.map(({ lost }) => lost)]) : joints;
+    return book.any([tied, ...carriers(body).flatMap(({ stack, by }) => [stackLoss(stack), ...by.map(place)])]);
   });
 
   // From the ground up, so that a long chain of parts does not become a deep recursion.
   for (const body of [...assembly.bodies].toSorted((a, b) => (ranks.of(a) ?? 0) - (ranks.of(b) ?? 0))) place(body);
-  return { book, events, place, holds, between, stack: stackLoss, carriers, circles };
+  return { book, events, place, holds, copies: copiesLoss, stack: stackLoss, carriers, circles };
 }
 
 function groupOf(assembly: Assembly, joint: Joint): Group {
@@ -134,7 +133,7 @@ function leastOf({ spare }: Group, count: number): number {
   return Math.min(count, spare + 1);
 }
 
-export function byGroup<Item extends { readonly joint: Joint }>(assembly: Assembly, items: readonly Item[]): readonly { readonly group: Group; readonly items: readonly Item[] }[] {
+function byGroup<Item extends { readonly joint: Joint }>(assembly: Assembly, items: readonly Item[]): readonly { readonly group: Group; readonly items: readonly Item[] }[] {
   return inGroups(items, ({ joint }) => groupOf(assembly, joint).id).map((of) => ({ group: groupOf(assembly, of[0]!.joint), items: of }));
 }
 

@@ -31,7 +31,7 @@ export function networkOf(legs: readonly Leg[], lost: Network['lost']): Network 
  *
  * @returns nothing when no leg leads there at all
  */
-export function cutBetween(book: GateBook, name: string, network: Network, source: string, target: string): { readonly cut: Loss } | undefined {
+export function cutBetween(book: GateBook, network: Network, source: string, target: string): { readonly cut: Loss } | undefined {
   const inside = onTheWay(network, source, target);
   if (!inside.has(source)) return undefined;
   const out = new Map<string, Map<string, Loss>>();
@@ -40,11 +40,10 @@ export function cutBetween(book: GateBook, name: string, network: Network, sourc
     out.set(body, new Map());
     into.set(body, new Set());
   }
-  let made = 0;
   const lay = (from: string, to: string, cut: Loss): void => {
     const legs = out.get(from);
     if (from === to || legs === undefined || !inside.has(to) || from === target || to === source) return;
-    legs.set(to, legs.has(to) ? book.all(`${name}|${(made += 1)}`, [legs.get(to), cut]) : cut);
+    legs.set(to, legs.has(to) ? book.all([legs.get(to), cut]) : cut);
     into.get(to)?.add(from);
   };
   for (const body of inside) for (const { from, to, cut } of network.out.get(body) ?? []) lay(from, to, cut);
@@ -57,7 +56,7 @@ export function cutBetween(book: GateBook, name: string, network: Network, sourc
     for (const from of before) {
       const first = out.get(from)?.get(body);
       out.get(from)?.delete(body);
-      for (const [to, second] of after) if (to !== from) lay(from, to, book.any(`${name}|${(made += 1)}`, [first, network.lost(body), second]));
+      for (const [to, second] of after) if (to !== from) lay(from, to, book.any([first, network.lost(body), second]));
     }
     for (const [to] of after) into.get(to)?.delete(body);
   };
@@ -75,7 +74,7 @@ export function cutBetween(book: GateBook, name: string, network: Network, sourc
   }
   const degree = (body: string): number => (out.get(body)?.size ?? 0) * (into.get(body)?.size ?? 0);
   while (between.size > 0) takeOut([...between].reduce((best, other) => (degree(other) < degree(best) ? other : best)));
-  return { cut: book.any(name, [network.lost(source), out.get(source)?.get(target), network.lost(target)]) };
+  return { cut: book.any([network.lost(source), out.get(source)?.get(target), network.lost(target)]) };
 }
 
 /** Bodies that can be reached from the source and from which the target can be. Empty when the target cannot be reached. */
