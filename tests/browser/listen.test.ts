@@ -39,6 +39,15 @@ async function open(options?: Parameters<typeof openPage>[1]): Promise<Page> {
   return watched.page;
 }
 
+/** Columns of the waterfall, and the most ink that one has in the mean, of 255. */
+const inkOf = (page: Page): Promise<{ readonly columns: number; readonly darkest: number }> => page.locator('.waterfall canvas').evaluate((element) => {
+  const canvas = element as HTMLCanvasElement;
+  const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+  const sums = new Float64Array(canvas.width);
+  for (let at = 0; at < canvas.width * canvas.height; at += 1) sums[at % canvas.width]! += data[4 * at + 3]! / canvas.height;
+  return { columns: canvas.width, darkest: Math.max(...sums) };
+});
+
 /** A steady Whimbrel at 1,752 rpm, its engine faster by a factor. */
 function recorded(name: string, factor = 1): string {
   const { machine } = readMachine(readFileSync(path.resolve(import.meta.dirname, '../../examples/whimbrel/machine.yaml'), 'utf8'));
@@ -54,6 +63,12 @@ it('says how fast the rotor turned, and who speaks', async () => {
   await page.getByLabel('Recording', { exact: true }).setInputFiles(recorded('hover.wav'));
   await page.getByText(/Main rotor at 1,752/u).waitFor({ timeout: 60_000 });
   await page.getByText('fit each other by the ratios of the file').waitFor();
+  await page.getByRole('img', { name: /^Spectrum over noise, with the lines that the machine has.* as time went on\.$/u }).waitFor();
+  await page.locator('.comb-row').filter({ hasText: '1,752 rpm' }).waitFor();
+  const low = await inkOf(page);
+  await page.getByLabel('to 4 kHz').check();
+  await expect.poll(async () => (await inkOf(page)).columns).toBeGreaterThan(4 * low.columns);
+  expect(low.darkest).toBeGreaterThan(200);
   await page.getByRole('img', { name: /^Speed of the main rotor over time/u }).waitFor();
   await page.getByRole('img', { name: /^How often the high frequencies swell, over noise\. No bearing strikes: none of the \d+ bearings/u }).waitFor();
   await page.getByText(/lines? that any sound machine has$/u).click();
@@ -124,6 +139,25 @@ it('refuses what is no recording, and says what would be one', async () => {
   writeFileSync(file, 'not a sound');
   await page.getByLabel('Recording', { exact: true }).setInputFiles(file);
   await expect.poll(() => page.getByRole('alert').innerText()).toMatch(/letter\.pdf is no recording that this browser can unpack\. Wanted: WAV/u);
+  expect(await barriers(page)).toEqual([]);
+});
+
+it('draws a recording without a machine, too, and says that it was not heard', async () => {
+  const page = await open({ size: 'phone', dark: true });
+  const file = path.join(home, 'noise.wav');
+  let state = 1;
+  writeFileSync(file, wavOf(Float64Array.from({ length: 5 * 16_000 }, () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
+    return (state / 2 ** 31 - 1) / 4;
+  }), 16_000));
+  await page.getByLabel('Recording', { exact: true }).setInputFiles(file);
+  await page.getByText('Not heard: nothing in this recording fits').waitFor({ timeout: 60_000 });
+  await page.getByRole('img', { name: 'Mean spectrum over noise. Below it, how loud each frequency was as time went on.' }).waitFor();
+  // Noise is grey from edge to edge: no column stands out, none is empty.
+  const { darkest } = await inkOf(page);
+  expect(darkest).toBeGreaterThan(5);
+  expect(darkest).toBeLessThan(80);
+  expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
   expect(await barriers(page)).toEqual([]);
 });
 

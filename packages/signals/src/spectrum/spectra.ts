@@ -31,11 +31,12 @@ export interface Spectra {
  * @param samples  in any unit, evenly spaced
  * @param rate     sampling rate, Hz, above 0
  * @param size     samples in a frame, a power of two, 4 or more
- * @throws RangeError when the recording is shorter than a frame, the rate is not above 0, or the size is no power of two
+ * @param room     where the magnitudes go, for one recording after the other; what they were is overwritten
+ * @throws RangeError when the recording is shorter than a frame, the rate is not above 0, the size is no power of two, or the room is too small
  * @source Welch, The use of fast Fourier transform for the estimation of power spectra, IEEE Trans. Audio Electroacoust. 15 (1967); window power U = Σw² (from memory)
  * @example spectra(new Float64Array(16).fill(1), 16, 8).frames // 3
  */
-export function spectra(samples: Float64Array, rate: number, size: number): Spectra {
+export function spectra(samples: Float64Array, rate: number, size: number, room?: Float64Array): Spectra {
   if (!(rate > 0) || !Number.isFinite(rate)) throw new RangeError(`spectra: the sampling rate must be above 0 Hz; got ${rate}`);
   if (samples.length < size) throw new RangeError(`spectra: a frame has ${size} samples; the recording has ${samples.length}`);
   const window = hannWindow(size);
@@ -44,7 +45,8 @@ export function spectra(samples: Float64Array, rate: number, size: number): Spec
   const step = size / 2;
   const frames = Math.floor((samples.length - size) / step) + 1;
   const density = new Float64Array(bins);
-  const magnitudes = new Float64Array(frames * bins);
+  if (room !== undefined && room.length < frames * bins) throw new RangeError(`spectra: ${frames} frames of ${bins} bins want room for ${frames * bins} numbers; got ${room.length}`);
+  const magnitudes = room?.subarray(0, frames * bins) ?? new Float64Array(frames * bins);
   for (let frame = 0; frame < frames; frame += 1) transform.gather(samples, frame * step, density, magnitudes, frame * bins);
   const windowPower = window.reduce((sum, value) => sum + value * value, 0);
   const scale = 2 / (rate * windowPower * frames);

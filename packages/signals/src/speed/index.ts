@@ -5,3 +5,4 @@ export { hear, leastSeconds } from './hear.ts';
 export { mostSeconds } from './prepare.ts';
 export type * from './hearing.ts';
 export { hearingWords, type ShowSpeed } from './hearing-words.ts';
+export { waterfall, type Waterfall } from './waterfall.ts';

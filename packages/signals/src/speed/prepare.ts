@@ -18,14 +18,20 @@ export interface Prepared {
 }
 
 /** Of a longer recording the loudest stretch of this length is taken, s. */
-export const mostSeconds = 30;
+export const mostSeconds = 20;
 /** Where such a stretch may begin, s. */
 const startStep = 5;
 
-/** The channel with the most power, its mean taken out, at the lowest whole part of its rate that keeps 4 kHz. */
-export function prepare({ rate, channels }: Recording): Prepared {
+/** The channel that is loudest somewhere, and where. */
+export function loudestChannel({ rate, channels }: Recording): { readonly samples: Float64Array; readonly from: number } {
   const loudest = channels.map((samples) => ({ samples, ...loudestStretch(samples, rate) })).toSorted((a, b) => b.power - a.power)[0];
-  const { samples: all, from } = loudest ?? { samples: new Float64Array(0), from: 0 };
+  return loudest ?? { samples: new Float64Array(0), from: 0 };
+}
+
+/** The channel with the most power, its mean taken out, at the lowest whole part of its rate that keeps 4 kHz. */
+export function prepare(recording: Recording): Prepared {
+  const { rate } = recording;
+  const { samples: all, from } = loudestChannel(recording);
   const whole = all.subarray(from, from + Math.round(mostSeconds * rate));
   const factor = Math.max(1, Math.floor(rate / wantedRate));
   const lowered = factor === 1 ? whole.slice() : lower(whole, factor);

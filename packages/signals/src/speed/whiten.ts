@@ -18,7 +18,7 @@ export interface WhiteFrames {
 
 /** Half widths of the stretches in which the noise is taken as even: a near one, widths of a line, and a broad one, Hz. The louder counts: a smeared line is no line. */
 const near = 8;
-const broad = 70;
+export const broad = 70;
 /** Noise is never taken as less than this part of its mean over the whole: a coder's holes would ring. */
 const leastFloor = 1e-6;
 
@@ -49,8 +49,8 @@ export function whiteFrames(samples: Float64Array, rate: number, span: number, h
   const padding = size / length;
   // Bins of a Hann frame that lie two of its own widths apart hardly know of each other: those between them tell nothing more.
   const skip = Math.floor(2 * padding);
-  const nearNoise = floorFinder(bins, Math.round(near * padding), skip);
-  const broadNoise = floorFinder(bins, Math.max(Math.round(2 * near * padding), Math.round(broad / binWidth)), skip);
+  const nearNoise = floorFinder(bins, Math.round(near * padding), skip, exponential);
+  const broadNoise = floorFinder(bins, Math.max(Math.round(2 * near * padding), Math.round(broad / binWidth)), skip, exponential);
   for (let frame = 0; frame < count; frame += 1) {
     transform.transform(padded, frame * stride, real, imaginary);
     for (let bin = 0; bin < bins; bin += 1) own[bin] = real[bin]! * real[bin]! + imaginary[bin]! * imaginary[bin]!;
@@ -93,8 +93,17 @@ function middle(values: Float64Array, count: number): number {
   return values[wanted]!;
 }
 
-/** Medians of stretches of bins that overlap by half, joined by straight lines; its workspace is its own. */
-function floorFinder(bins: number, half: number, skip: number): (power: Float64Array) => Float64Array {
+/** The median of an exponential law over its mean: that of the power of noise in a single frame. */
+const exponential = Math.LN2;
+
+/**
+ * Medians of stretches of bins that overlap by half, joined by straight lines; its workspace is its own.
+ *
+ * @param half   half of a stretch, bins
+ * @param skip   bins from one that is looked at to the next
+ * @param median of the law that the power of noise follows, over its mean
+ */
+export function floorFinder(bins: number, half: number, skip: number, median: number): (power: Float64Array) => Float64Array {
   const centres = Array.from({ length: Math.ceil((bins - 1) / half) + 1 }, (_, index) => Math.min(bins - 1, index * half));
   const stretch = new Float64Array(2 * half + 1);
   const medians = new Float64Array(centres.length);
@@ -106,8 +115,7 @@ function floorFinder(bins: number, half: number, skip: number): (power: Float64A
       const until = Math.min(bins, centre + half + 1);
       let count = 0;
       for (let bin = Math.max(0, centre - half); bin < until; bin += skip) stretch[count++] = power[bin]!;
-      // The median of an exponential law is ln 2 of its mean.
-      medians[index] = middle(stretch, count) / Math.LN2;
+      medians[index] = middle(stretch, count) / median;
       mean += medians[index]! / centres.length;
     }
     const lowest = leastFloor * mean;

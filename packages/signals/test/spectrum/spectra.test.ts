@@ -109,6 +109,17 @@ describe('power density and spectrogram', () => {
     expect(level[0]).toBe(0);
   });
 
+  it('writes into the room that it is given, and refuses one that is too small', () => {
+    const samples = Float64Array.from({ length: 4096 }, (_, n) => Math.sin(n));
+    const fresh = spectra(samples, 100, 1024);
+    const room = new Float64Array(5000).fill(7);
+    const { magnitudes } = spectra(samples, 100, 1024, room);
+    expect(magnitudes).toEqual(fresh.magnitudes);
+    expect(magnitudes.buffer).toBe(room.buffer);
+    expect(room[magnitudes.length]).toBe(7);
+    expect(() => spectra(samples, 100, 1024, new Float64Array(100))).toThrow(/room for 3591 numbers; got 100/);
+  });
+
   it('refuses a recording shorter than a frame, and a rate of nothing', () => {
     expect(() => spectra(new Float64Array(100), 48_000, 128)).toThrow(/128 samples; the recording has 100/);
     expect(() => spectra(new Float64Array(200), 0, 128)).toThrow(/above 0 Hz/);

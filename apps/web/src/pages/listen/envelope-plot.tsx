@@ -42,7 +42,7 @@ export function EnvelopePlot({ hearing: { envelope, flaws = [], speed = 0 }, sou
             </g>
           );
         }))}
-        <SpectrumCurve spectrum={envelope} speed={turns} highest={highest} most={topLevel([...drawn], leastTop)} top={top} width={width} />
+        <SpectrumCurve levels={envelope.levels} binWidth={envelope.step * turns} highest={highest} most={topLevel([...drawn], leastTop)} top={top} width={width} />
       </svg>
     </>
   );

@@ -7,9 +7,10 @@ import { AgainstBaseline } from './against-baseline.tsx';
 import { Pieces } from './pieces.tsx';
 import { Button, Empty, LinkButton, machineAt, Note, Sheet, StateWord, type MarkState } from '../../sheet/index.ts';
 import { useWidth } from '../../sheet/use-width.ts';
-import { CombPlot } from './comb-plot.tsx';
 import { EnvelopePlot } from './envelope-plot.tsx';
+import { heardRows } from './heard-rows.ts';
 import { LineTable } from './line-table.tsx';
+import { SoundPlot } from './sound-plot.tsx';
 import { SpeedPlot } from './speed-plot.tsx';
 import { useListening, type Listening } from './use-listening.ts';
 import { useMicrophone } from './use-microphone.ts';
@@ -51,7 +52,7 @@ export function ListenPage(): ReactNode {
         </>
       )}
       notes={<Notes sound={sound} />}
-      block={{ units: 'Hz, dB', ...(mark ? { state: mark } : { state: { mark: 'unknown' as const, words: 'nothing heard yet' } }), caution }}
+      block={{ units: 'Hz, dB', ...(listening.at === 'answer' ? { scale: `${showNumber(listening.waterfall.binWidth, { decimals: 1 })} Hz a bin` } : {}), ...(mark ? { state: mark } : { state: { mark: 'unknown' as const, words: 'nothing heard yet' } }), caution }}
     >
       <div
         className={over ? 'listen-drop over' : 'listen-drop'}
@@ -107,23 +108,24 @@ function Body({ listening, open, sound, onStop, onWhole }: { readonly listening:
   }
 }
 
-function HeardSheet({ heard: { name, hearing, pieces, warnings, seconds }, open, sound, onWhole }: { readonly heard: Listening & { readonly at: 'answer' }; readonly open: ReadableMachine; readonly sound: MachineSound; readonly onWhole: () => void }): ReactNode {
+function HeardSheet({ heard: { name, hearing, pieces, waterfall, warnings, seconds }, open, sound, onWhole }: { readonly heard: Listening & { readonly at: 'answer' }; readonly open: ReadableMachine; readonly sound: MachineSound; readonly onWhole: () => void }): ReactNode {
   const { id, machine, plan } = open;
   const [ref, width] = useWidth<HTMLDivElement>();
   const words = hearingWords(hearing, (speed, decimals) => showQuantity(speed, 'rpm', { decimals }));
-  const told = hearing.verdict !== 'cannot-tell';
+  const told = hearing.verdict !== 'cannot-tell' && hearing.verdict !== 'not-heard';
+  const rows = useMemo(() => heardRows(machine, plan, sound, hearing), [machine, plan, sound, hearing]);
   return (
     <>
       <section className="area">
         <div className="area-head"><h2>What was heard</h2><span className="small soft">{name}, {hearing.seconds.toFixed(1)} s{hearing.from > 0 ? ` from ${hearing.from.toFixed(0)} s on, where it is loudest` : ''}</span></div>
         {words.map((each) => <p key={each}>{each}</p>)}
         {told && hearing.mismatch && hearing.mismatch.otherRatios.length > 0 && <p><LinkButton to={machineAt(id, 'file')}>Open the file</LinkButton></p>}
-        {pieces === undefined && seconds > hearing.seconds + 1 && <p><Button onClick={onWhole}>Listen to all {showNumber(seconds, { decimals: 0 })} s</Button></p>}
+        {pieces === undefined && seconds > hearing.seconds + 1 && <p className="listen-keep"><Button onClick={onWhole}>Listen to all {showNumber(seconds, { decimals: 0 })} s</Button></p>}
         {warnings.map((each) => <p key={each} className="soft">{each}</p>)}
         <div ref={ref}>
+          <SoundPlot hearing={hearing} waterfall={waterfall} sound={sound} suspects={told ? rows.worth : []} seconds={seconds} width={width} />
           {told && hearing.track && (
             <>
-              <CombPlot hearing={hearing} sound={sound} width={width} />
               <h3 className="listen-h">Main rotor over time, rpm</h3>
               <SpeedPlot track={hearing.track} from={hearing.from} seconds={hearing.seconds} width={width} />
               <EnvelopePlot hearing={hearing} sound={sound} width={width} />
@@ -132,7 +134,7 @@ function HeardSheet({ heard: { name, hearing, pieces, warnings, seconds }, open,
         </div>
       </section>
       {pieces !== undefined && pieces.length > 1 && <Pieces pieces={pieces} />}
-      {told && hearing.lines && <section className="area"><div className="area-head"><h2>Who speaks</h2><span className="small soft">{hearing.unit === undefined ? 'relative levels: the sensor is not calibrated' : `heights in ${hearing.unit}, as the file states them`}</span></div><LineTable id={id} machine={machine} plan={plan} sound={sound} hearing={hearing} /></section>}
+      {told && hearing.lines && <section className="area"><div className="area-head"><h2>Who speaks</h2><span className="small soft">{hearing.unit === undefined ? 'relative levels: the sensor is not calibrated' : `heights in ${hearing.unit}, as the file states them`}</span></div><LineTable id={id} rows={rows} unit={hearing.unit} /></section>}
       {told && <AgainstBaseline key={`${name} ${hearing.from}`} open={open} sound={sound} hearing={hearing} />}
     </>
   );
@@ -151,7 +153,7 @@ function Recorded({ since }: { readonly since: number }): ReactNode {
 function Notes({ sound }: { readonly sound: MachineSound }): ReactNode {
   return (
     <>
-      <Note title="Fit">One speed is fitted to all lines of the machine at once, by the gear ratios of the file. Numbers in boxes: multiples of each source.</Note>
+      <Note title="Fit">One speed is fitted to all lines of the machine at once, by the gear ratios of the file. Numbers in boxes: order of each shaft, how often in one of its turns. Letters: as in the table.</Note>
       <Note title="What moves">The speed is the one that reaches the microphone: walking pace towards it adds 0.4 %.</Note>
       <Note title="Causes">Common practice, no source. They say where to look, not what is wrong.</Note>
       {sound.missing.length > 0 && <Note title="In the file">More would be heard with {sound.missing.join(', ')}.</Note>}

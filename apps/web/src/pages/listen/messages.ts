@@ -1,10 +1,12 @@
 import type { MachineSound } from '@rotorwright/figures';
-import type { Hearing, HearingProgress, Recording } from '@rotorwright/signals';
+import type { Hearing, HearingProgress, Recording, Waterfall } from '@rotorwright/signals';
 
-/** What the page hands to the worker: a file as it is, or sound that the browser has unpacked. */
-export type Asked = {
+/** What the page hands to the worker: a file as it is, or sound that the browser has unpacked; before the first, a machine to practise on. */
+export type Asked = { readonly practice: MachineSound } | Question;
+
+export type Question = {
   readonly sound: MachineSound;
-  /** All of a long recording, piece after piece, instead of its loudest half minute. */
+  /** All of a long recording, piece after piece, instead of its loudest twenty seconds. */
   readonly whole: boolean;
 } & ({ readonly bytes: ArrayBuffer; readonly kind: 'wav' | 'table' } | { readonly recording: Recording });
 
@@ -12,6 +14,8 @@ export interface Heard {
   readonly hearing: Hearing;
   /** Of a whole recording: one hearing a piece, in the order of time; the other is the one of them that is surest. */
   readonly pieces?: readonly Hearing[];
+  /** All of the recording, for drawing. */
+  readonly waterfall: Waterfall;
   readonly warnings: readonly string[];
   /** Of all that was recorded, s. */
   readonly seconds: number;

@@ -1,9 +1,8 @@
-import type { OrderSpectrum } from '@rotorwright/signals';
 import { useMemo, type ReactNode } from 'react';
 import { niceStep } from '../../sheet/nice-step.ts';
 
 /** Space for the numbers to the left of a plot, and to its right, px. */
-export const left = 52;
+export const left = 72;
 export const right = 16;
 export const plotHeight = 220;
 /** Half of the widest label below a plot, px: one that would stick out on the right ends at its mark. */
@@ -12,9 +11,9 @@ const halfLabel = 26;
 const lowest = -6;
 
 export interface SpectrumCurveProps {
-  readonly spectrum: OrderSpectrum;
-  /** Turns of the main rotor in a second, Hz. */
-  readonly speed: number;
+  /** dB over noise, and Hz from one to the next. */
+  readonly levels: Float32Array;
+  readonly binWidth: number;
   /** Frequency up to which it is drawn, Hz, and level, dB. */
   readonly highest: number;
   readonly most: number;
@@ -30,19 +29,18 @@ export const across = (frequency: number, highest: number, width: number): numbe
 export const topLevel = (levels: readonly number[], least: number): number => Math.max(least, 10 * Math.ceil(Math.max(...levels, 0) / 10));
 
 /** A spectrum over noise with its two scales. */
-export function SpectrumCurve({ spectrum, speed, highest, most, top, width }: SpectrumCurveProps): ReactNode {
+export function SpectrumCurve({ levels, binWidth, highest, most, top, width }: SpectrumCurveProps): ReactNode {
   const inner = Math.max(1, width - left - right);
   const path = useMemo(() => {
-    const binWidth = spectrum.step * speed;
-    const count = Math.min(spectrum.levels.length, Math.floor(highest / binWidth));
+    const count = Math.min(levels.length, Math.floor(highest / binWidth));
     const columns = new Map<number, number>();
     // The highest of each column: a line narrower than a dot must not vanish.
     for (let bin = 0; bin < count; bin += 1) {
       const x = Math.round((bin * binWidth * inner) / highest);
-      columns.set(x, Math.max(columns.get(x) ?? lowest, spectrum.levels[bin]!));
+      columns.set(x, Math.max(columns.get(x) ?? lowest, levels[bin]!));
     }
     return [...columns].map(([x, level], at) => `${at === 0 ? 'M' : 'L'}${left + x} ${yOf(level, top, most).toFixed(1)}`).join('');
-  }, [spectrum, speed, highest, inner, most, top]);
+  }, [levels, binWidth, highest, inner, most, top]);
   const step = niceStep((highest * 70) / inner);
   return (
     <>
@@ -61,4 +59,5 @@ export function SpectrumCurve({ spectrum, speed, highest, most, top, width }: Sp
   );
 }
 
-const yOf = (level: number, top: number, most: number): number => top + plotHeight - ((Math.min(most, Math.max(lowest, level)) - lowest) * plotHeight) / (most - lowest);
+/** px from the upper edge of all for a level. */
+export const yOf = (level: number, top: number, most: number): number => top + plotHeight - ((Math.min(most, Math.max(lowest, level)) - lowest) * plotHeight) / (most - lowest);

@@ -2,9 +2,8 @@ import type { SpeedTrack } from '@rotorwright/signals';
 import { inUnit, showNumber } from '@rotorwright/units';
 import type { ReactNode } from 'react';
 import { niceStep } from '../../sheet/nice-step.ts';
+import { left, right } from './spectrum-curve.tsx';
 
-const left = 52;
-const right = 16;
 const height = 130;
 const foot = 22;
 

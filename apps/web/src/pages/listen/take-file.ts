@@ -1,6 +1,6 @@
 import type { MachineSound } from '@rotorwright/figures';
 import type { Unreadable } from '@rotorwright/signals';
-import type { Asked } from './messages.ts';
+import type { Question } from './messages.ts';
 
 /** More than ten minutes of sound in four channels of floating point; the page would not hold more. */
 const mostBytes = 512 * 2 ** 20;
@@ -12,7 +12,7 @@ const unpackedRate = 48_000;
  *
  * @returns what to ask, or why the file is none that can be heard
  */
-export async function takeFile(file: File, sound: MachineSound, whole: boolean): Promise<Asked | Unreadable> {
+export async function takeFile(file: File, sound: MachineSound, whole: boolean): Promise<Question | Unreadable> {
   if (file.size === 0) return { problem: `${file.name} is empty.` };
   if (file.size > mostBytes) return { problem: `${file.name} is larger than ${mostBytes / 2 ** 20} MB. Cut it to ten minutes or less.` };
   const bytes = await file.arrayBuffer();
