@@ -88,7 +88,7 @@ export function SoundPlot({ hearing, waterfall, sound, suspects, seconds, width 
           </>
         )}
       </div>
-      {seconds > hearing.seconds + 1 && <p className="small soft">The heavy edge is the stretch that was listened to.</p>}
+      {seconds > hearing.seconds + 1 && <p className="small soft">The heavy edge is the stretch that the speed is told of.</p>}
     </>
   );
 }
