@@ -52,6 +52,21 @@ describe('find', () => {
     expect(search([...index, asked], '').map(({ kind }) => kind)).toEqual(['question', 'sheet']);
     expect(search(index.slice(0, 1), '').map(({ to }) => to)).toEqual(['/part']);
   });
+  it('takes a question and the thing it is asked of in one line', () => {
+    const out: Found = { kind: 'question', title: 'I want it out: what comes apart?', of: 'asks for what', to: { which: 'reached' }, words: 'reach' };
+    const round: Found = { kind: 'question', title: 'Which way round does it go?', of: 'asks for what', to: { which: 'faced' }, words: 'bearing' };
+    const figure: Found = { kind: 'figure', title: 'Play of the pinion without load', of: 'play', to: '/play' };
+    const things: readonly Found[] = [
+      { kind: 'part', title: 'pinion', of: 'clutch/pinion', to: '/pinion' },
+      { kind: 'part', title: 'mast', of: 'mast/mast', to: '/mast' },
+    ];
+    const asked = (words: string): readonly string[] => search([figure, out, round], words, (which) => (which === 'reached' ? things : [])).map(({ to }) => (typeof to === 'string' ? to : to.which));
+    expect(asked('pinion out')).toEqual(['/pinion', '/play']);
+    expect(asked('I want the pinion out')).toEqual(['/pinion']);
+    expect(asked('which way round pinion')).toEqual(['faced']); // nothing of that name to choose: the question itself says so
+    expect(asked('propeller out')).toEqual([]);
+    expect(asked('pinion')).toEqual(['/play']);
+  });
   it('takes a question by two of its words, and what is called so by one', () => {
     const asked: Found = { kind: 'question', title: 'Where is the centre of mass?', of: 'Balance', to: '/balance' };
     const figure: Found = { kind: 'figure', title: 'Centre of mass ahead of the mast', of: 'centre x', to: '/ahead' };

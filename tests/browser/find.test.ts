@@ -59,6 +59,14 @@ describe('from the Machines page, Find answers', () => {
     await drawer.getByText('Warm the thread of the pinion until the compound lets go, then undo it.').waitFor();
   });
 
+  it('the same in one line, in a builder’s own words', async () => {
+    const page = await ask('I want the pinion out');
+    await page.getByRole('dialog', { name: 'The way in to the pinion' }).getByText('Warm the thread of the pinion until the compound lets go, then undo it.').waitFor();
+    const holds = await ask('what holds the cross pin');
+    await holds.getByRole('heading', { level: 1, name: 'Holds' }).waitFor();
+    await holds.getByText(/M4 set screw/).first().waitFor();
+  });
+
   it('what is open, and whether it may fly', async () => {
     const page = await ask('may it fly');
     const note = page.locator('#before-it-flies');

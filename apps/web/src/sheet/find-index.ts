@@ -64,8 +64,18 @@ const wordsOf = ({ actions, facings = [], parts, tools, consumables, thread = ''
 
 const mostShown = 60;
 
-/** Best first: every word must occur; a question that holds two or more of them in its title, a title that begins with the words, one that holds them, what is found by other words. */
-export function search(index: readonly Found[], words: string): readonly Found[] {
+/** Words that tell nothing of what is asked. */
+const fillers = new Set(['a', 'an', 'the', 'my', 'this', 'that']);
+
+const wordsIn = (text: string): readonly string[] => text.toLowerCase().split(/[^\p{L}\p{N}]+/u).filter((word) => word !== '');
+
+/**
+ * Best first: every word must occur; a question that holds two or more of them in its title, a title that begins with the words, one
+ * that holds them, a question and the thing it is asked of, what is found by other words.
+ *
+ * @param choicesOf  what a question can be asked of
+ */
+export function search(index: readonly Found[], words: string, choicesOf: (which: Which) => readonly Found[] = () => []): readonly Found[] {
   const asked = words.toLowerCase().split(/\s+/).filter((word) => word !== '');
   if (asked.length === 0) return unasked(index);
   const rank = (found: Found): number => {
@@ -73,10 +83,28 @@ export function search(index: readonly Found[], words: string): readonly Found[]
     const named = `${title} ${found.of.toLowerCase()} ${found.kind}`;
     const all = `${named} ${found.words?.toLowerCase() ?? ''}`;
     if (!asked.every((word) => all.includes(word))) return -1;
-    const titled = asked.every((word) => title.includes(word));
+    const titled = asked.every((word) => title.startsWith(word) || title.includes(` ${word}`));
     return (title.startsWith(asked[0]!) ? 8 : 0) + (titled ? 4 : 0) + (titled && found.kind === 'question' ? (asked.length > 1 ? 12 : 4) : 0) + (asked.every((word) => named.includes(word)) ? 2 : 0) + (found.kind === 'sheet' || found.kind === 'figure' ? 1 : 0);
   };
-  return index.map((found) => ({ found, rank: rank(found) })).filter((each) => each.rank >= 0).toSorted((a, b) => b.rank - a.rank).slice(0, mostShown).map(({ found }) => found);
+  const ranked = index.map((found) => ({ found, rank: rank(found) })).filter((each) => each.rank >= 0);
+  const ofThings = askedOfThings(index, asked, choicesOf).map((found) => ({ found, rank: 3.5 }));
+  return [...ranked, ...ofThings].toSorted((a, b) => b.rank - a.rank).slice(0, mostShown).map(({ found }) => found);
+}
+
+/** A question and the thing it is asked of in one line: "pinion out", "what holds the cross pin". The question that knows most of the words is meant. */
+function askedOfThings(index: readonly Found[], asked: readonly string[], choicesOf: (which: Which) => readonly Found[]): readonly Found[] {
+  const telling = asked.flatMap(wordsIn).filter((word) => !fillers.has(word));
+  const meant = index
+    .flatMap((found) => {
+      if (typeof found.to === 'string') return [];
+      const known = new Set(wordsIn(`${found.title} ${found.words ?? ''}`));
+      return [{ found, which: found.to.which, rest: telling.filter((word) => !known.has(word)) }];
+    })
+    .toSorted((a, b) => a.rest.length - b.rest.length)[0];
+  if (!meant || meant.rest.length === 0 || meant.rest.length === telling.length) return [];
+  const things = search(choicesOf(meant.which), meant.rest.join(' '));
+  if (things.length > 0) return things.map(({ title, of, to }): Found => ({ kind: 'question', title, of: `${of} · ${meant.found.title}`, to }));
+  return telling.length - meant.rest.length > 1 ? [meant.found] : [];
 }
 
 /** Questions first: whoever opens Find without a word in mind has one of them. What is chosen from stands whole. */

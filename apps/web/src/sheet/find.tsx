@@ -53,7 +53,7 @@ function Find({ onClose }: { readonly onClose: () => void }): ReactNode {
   const list = useRef<HTMLUListElement>(null);
   const field = useRef<HTMLInputElement>(null);
   const index = useMemo(() => (question && machine ? choices(machine, question.which) : findIndex(machines, machine)), [machines, machine, question]);
-  const found = useMemo(() => search(index, words), [index, words]);
+  const found = useMemo(() => search(index, words, (which) => (machine ? choices(machine, which) : [])), [index, words, machine]);
   const chosen = Math.min(at, found.length - 1);
 
   const ask = (next: typeof question): void => {
