@@ -49,9 +49,9 @@ const inkOf = (page: Page): Promise<{ readonly columns: number; readonly darkest
 });
 
 /** A steady Whimbrel at 1,752 rpm, its engine faster by a factor. */
-function recorded(name: string, factor = 1): string {
+function recorded(name: string, { factor = 1, seconds = 6 } = {}): string {
   const { machine } = readMachine(readFileSync(path.resolve(import.meta.dirname, '../../examples/whimbrel/machine.yaml'), 'utf8'));
-  const { recording } = makeRecording({ seed: 3, seconds: 6, rate: 16_000, comb: machineSound(machine!)!, speed: 29.2, loudness: 3, wind: 0.4, factors: { engine: factor } });
+  const { recording } = makeRecording({ seed: 3, seconds, rate: 16_000, comb: machineSound(machine!)!, speed: 29.2, loudness: 3, wind: 0.4, factors: { engine: factor } });
   const file = path.join(home, name);
   writeFileSync(file, wavOf(recording.channels[0]!, 16_000));
   return file;
@@ -114,7 +114,7 @@ it('hears what the microphone hears', async () => {
 
 it('says so when a ratio does not fit, by a recording dropped on the sheet', async () => {
   const page = await open({ dark: true });
-  const bytes = [...readFileSync(recorded('slip.wav', 1.02))];
+  const bytes = [...readFileSync(recorded('slip.wav', { factor: 1.02 }))];
   const data = await page.evaluateHandle((values) => {
     const transfer = new DataTransfer();
     transfer.items.add(new File([new Uint8Array(values)], 'slip.wav'));
@@ -158,6 +158,20 @@ it('draws a recording without a machine, too, and says that it was not heard', a
   expect(darkest).toBeGreaterThan(5);
   expect(darkest).toBeLessThan(80);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth)).toBeLessThanOrEqual(0);
+  expect(await barriers(page)).toEqual([]);
+});
+
+it('hears of a long recording the loudest stretch, then all of it, and draws the speed through', async () => {
+  const page = await open();
+  await page.getByLabel('Recording', { exact: true }).setInputFiles(recorded('minutes.wav', { seconds: 26 }));
+  await page.getByText('minutes.wav, 20.0 s').waitFor({ timeout: 60_000 });
+  await page.getByText('The heavy edge is the stretch that the speed is told of.').waitFor();
+  const speeds = page.getByRole('img', { name: /^Speed of the main rotor over time/u });
+  expect(await speeds.locator('path').count()).toBe(1);
+  await page.getByRole('button', { name: 'Listen to all 26 s' }).click();
+  await page.getByRole('heading', { name: 'Piece after piece' }).waitFor({ timeout: 90_000 });
+  expect(await speeds.locator('path').count()).toBe(2);
+  await page.getByRole('row', { name: /^13 s 26 s Main rotor at 1,752/u }).waitFor();
   expect(await barriers(page)).toEqual([]);
 });
 

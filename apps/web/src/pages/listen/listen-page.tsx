@@ -120,20 +120,20 @@ function HeardSheet({ heard: { name, hearing, pieces, waterfall, warnings, secon
         <div className="area-head"><h2>What was heard</h2><span className="small soft">{name}, {hearing.seconds.toFixed(1)} s{hearing.from > 0 ? ` from ${hearing.from.toFixed(0)} s on, where it is loudest` : ''}</span></div>
         {words.map((each) => <p key={each}>{each}</p>)}
         {told && hearing.mismatch && hearing.mismatch.otherRatios.length > 0 && <p><LinkButton to={machineAt(id, 'file')}>Open the file</LinkButton></p>}
-        {pieces === undefined && seconds > hearing.seconds + 1 && <p className="listen-keep"><Button onClick={onWhole}>Listen to all {showNumber(seconds, { decimals: 0 })} s</Button></p>}
+        {pieces.length === 1 && seconds > hearing.seconds + 1 && <p className="listen-keep"><Button onClick={onWhole}>Listen to all {showNumber(seconds, { decimals: 0 })} s</Button></p>}
         {warnings.map((each) => <p key={each} className="soft">{each}</p>)}
         <div ref={ref}>
           <SoundPlot hearing={hearing} waterfall={waterfall} sound={sound} suspects={told ? rows.worth : []} seconds={seconds} width={width} />
           {told && hearing.track && (
             <>
               <h3 className="listen-h">Main rotor over time, rpm</h3>
-              <SpeedPlot track={hearing.track} from={hearing.from} seconds={hearing.seconds} width={width} />
+              <SpeedPlot hearings={pieces} width={width} />
               <EnvelopePlot hearing={hearing} sound={sound} width={width} />
             </>
           )}
         </div>
       </section>
-      {pieces !== undefined && pieces.length > 1 && <Pieces pieces={pieces} />}
+      {pieces.length > 1 && <Pieces pieces={pieces} />}
       {told && hearing.lines && <section className="area"><div className="area-head"><h2>Who speaks</h2><span className="small soft">{hearing.unit === undefined ? 'relative levels: the sensor is not calibrated' : `heights in ${hearing.unit}, as the file states them`}</span></div><LineTable id={id} rows={rows} unit={hearing.unit} /></section>}
       {told && <AgainstBaseline key={`${name} ${hearing.from}`} open={open} sound={sound} hearing={hearing} />}
     </>

@@ -13,11 +13,11 @@ self.addEventListener('message', ({ data }: MessageEvent<Asked>): void => {
   const seconds = (recording.channels[0]?.length ?? 0) / recording.rate;
   if (seconds < leastSeconds) return tell({ problem: `The recording lasts ${Number(seconds.toFixed(2))} s; at least ${leastSeconds} s are wanted.` });
   const onProgress = (progress: HearingProgress): void => tell({ progress });
-  const heard = { warnings: recording.warnings, seconds, waterfall: waterfall(recording, drawnUpTo) };
-  if (!data.whole) return tell({ hearing: hear(recording, data.sound, onProgress), ...heard });
-  const pieces = [...hearAll(recording, data.sound, onProgress)];
+  const pieces = data.whole ? [...hearAll(recording, data.sound, onProgress)] : [hear(recording, data.sound, onProgress)];
+  tell({ progress: { part: 0.97, words: 'Drawing what was recorded' } });
   // The piece that says most stands for the whole; the others have their speed over time.
-  tell({ hearing: pieces.reduce((best, each) => (each.margin > best.margin ? each : best)), pieces, ...heard });
+  const hearing = pieces.reduce((best, each) => (each.margin > best.margin ? each : best));
+  tell({ hearing, pieces, waterfall: waterfall(recording, drawnUpTo), warnings: recording.warnings, seconds });
 });
 
 function recordingOf(asked: Question): Recording | Unreadable {

@@ -12,8 +12,8 @@ export type Question = {
 
 export interface Heard {
   readonly hearing: Hearing;
-  /** Of a whole recording: one hearing a piece, in the order of time; the other is the one of them that is surest. */
-  readonly pieces?: readonly Hearing[];
+  /** One hearing a piece, in the order of time, of which `hearing` is the surest; it alone where the whole was not asked for. */
+  readonly pieces: readonly Hearing[];
   /** All of the recording, for drawing. */
   readonly waterfall: Waterfall;
   readonly warnings: readonly string[];

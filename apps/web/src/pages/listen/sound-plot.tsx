@@ -54,7 +54,6 @@ export function SoundPlot({ hearing, waterfall, sound, suspects, seconds, width 
   const x = (frequency: number): number => across(frequency, highest, width);
   const every = niceStep((seconds * 34) / waterfallHeight);
   const down = (time: number): number => below + (time * waterfallHeight) / seconds;
-  const seen = suspects.filter(({ letter, level, frequency }) => letter !== undefined && level !== undefined && frequency < highest);
   return (
     <>
       <div className="listen-keep"><Segmented label="Drawn up to" options={Object.entries(ranges).map(([value, { title }]) => ({ value: value as Range, title }))} value={range} onChange={setRange} /></div>
@@ -63,24 +62,9 @@ export function SoundPlot({ hearing, waterfall, sound, suspects, seconds, width 
           <>
             <InkWaterfall waterfall={waterfall} highest={highest} most={fullInk} seconds={seconds} top={below} height={waterfallHeight} width={width} />
             <svg className="comb-plot" width={width} height={below + waterfallHeight + 8} role="img" aria-label={`${told ? 'Spectrum over noise, with the lines that the machine has. The table below says the same.' : 'Mean spectrum over noise.'} Below it, how loud each frequency was as time went on.`}>
-              {rows.map(({ group, name, dash, turns, marks }, row) => {
-                const y = 8 + row * laneHeight + laneHeight / 2;
-                return (
-                  <g key={group} className="comb-row">
-                    <line x1={left} x2={width - right} y1={y} y2={y} strokeDasharray={dash} />
-                    {marks.filter(({ at }) => at < highest).map(({ at }) => <line key={at} className="comb-line" x1={x(at)} x2={x(at)} y1={y} y2={below + waterfallHeight} strokeDasharray={dash} />)}
-                    {apart(marks.filter(({ at }) => at < highest).map((mark) => ({ ...mark, place: x(mark.at) }))).map(({ times, place }) => <g key={place}><rect x={place - 9} y={y - 9} width="18" height="18" /><text x={place} y={y + 4}>{showNumber(times, { significant: 2 })}</text></g>)}
-                    <text className="comb-name" x={0} y={y - 3}>{name}</text>
-                    <text className="comb-unit" x={0} y={y + 12}>{turns}</text>
-                  </g>
-                );
-              })}
+              {rows.map((lane, row) => <LaneOf key={lane.group} lane={lane} y={8 + row * laneHeight + laneHeight / 2} bottom={below + waterfallHeight} highest={highest} width={width} />)}
               <SpectrumCurve {...curve} highest={highest} most={most} top={top} width={width} />
-              {seen.map(({ letter, frequency, level }) => {
-                const place = x(frequency);
-                const peak = yOf(level!, top, most);
-                return <g key={letter} className="suspect"><path d={`M${place} ${peak - 2}l7 -8h6`} /><text x={place + 16} y={peak - 6}>{letter}</text></g>;
-              })}
+              {suspects.map(({ letter, level, frequency }) => level !== undefined && frequency < highest && <Callout key={letter} letter={letter} x={x(frequency)} y={yOf(level, top, most)} />)}
               <rect className="waterfall-edge" x={left} y={below} width={Math.max(1, width - left - right)} height={waterfallHeight} />
               {seconds > hearing.seconds + 1 && <line className="waterfall-heard" x1={left} x2={left} y1={down(hearing.from)} y2={down(hearing.from + hearing.seconds)} />}
               {Array.from({ length: Math.floor(seconds / every) + 1 }, (_, index) => index * every).map((time) => <text key={time} className="comb-unit" x={left - 8} y={Math.min(down(time) + 8, below + waterfallHeight)} textAnchor="end">{showNumber(time, { decimals: every < 1 ? 1 : 0 })} s</text>)}
@@ -91,6 +75,25 @@ export function SoundPlot({ hearing, waterfall, sound, suspects, seconds, width 
       {seconds > hearing.seconds + 1 && <p className="small soft">The heavy edge is the stretch that the speed is told of.</p>}
     </>
   );
+}
+
+/** A shaft with its numbered orders, each a line down through spectrum and waterfall. */
+function LaneOf({ lane: { name, dash, turns, marks }, y, bottom, highest, width }: { readonly lane: Lane; readonly y: number; readonly bottom: number; readonly highest: number; readonly width: number }): ReactNode {
+  const seen = marks.filter(({ at }) => at < highest).map(({ times, at }) => ({ times, x: across(at, highest, width) }));
+  return (
+    <g className="comb-row">
+      <line x1={left} x2={width - right} y1={y} y2={y} strokeDasharray={dash} />
+      {seen.map(({ x }) => <line key={x} className="comb-line" x1={x} x2={x} y1={y} y2={bottom} strokeDasharray={dash} />)}
+      {apart(seen).map(({ times, x }) => <g key={x}><rect x={x - 9} y={y - 9} width="18" height="18" /><text x={x} y={y + 4}>{showNumber(times, { significant: 2 })}</text></g>)}
+      <text className="comb-name" x={0} y={y - 3}>{name}</text>
+      <text className="comb-unit" x={0} y={y + 12}>{turns}</text>
+    </g>
+  );
+}
+
+/** The letter of a suspect, led from the top of its line. */
+function Callout({ letter, x, y }: { readonly letter: string | undefined; readonly x: number; readonly y: number }): ReactNode {
+  return <g className="suspect"><path d={`M${x} ${y - 2}l7 -8h6`} /><text x={x + 16} y={y - 6}>{letter}</text></g>;
 }
 
 interface Lane {
@@ -115,9 +118,9 @@ function lanesOf({ families, shafts }: MachineSound, speed: number, { mismatch }
 }
 
 /** Those of a row of marks that do not overlap the one before. */
-function apart<Mark extends { readonly place: number }>(marks: readonly Mark[]): readonly Mark[] {
+function apart<Mark extends { readonly x: number }>(marks: readonly Mark[]): readonly Mark[] {
   const kept: Mark[] = [];
-  for (const mark of marks) if (kept.length === 0 || mark.place - kept.at(-1)!.place >= leastApart) kept.push(mark);
+  for (const mark of marks) if (kept.length === 0 || mark.x - kept.at(-1)!.x >= leastApart) kept.push(mark);
   return kept;
 }
 
