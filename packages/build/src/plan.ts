@@ -24,14 +24,15 @@ interface Known {
  */
 export function planBuild(machine: Machine, { directions = noDirections }: Known = {}): Plan {
   const context: Context = { machine, directions };
-  const drafts = new Map([...machine.modules.values()].flatMap((module) => draftsOf(context, module)).map((draft) => [draft.facts.id, draft]));
-  const stripped = [...machine.modules.values()].filter(({ comes }) => comes === 'assembled');
-  const homes = new Map([...[...drafts.values()].map(({ facts: { id, module } }) => [id, module] as const), ...stripped.map(({ id }) => [id, id] as const)]);
-  const order = workOrder(machine, fileOrder(machine, homes), (step) => homes.get(step) ?? step);
+  const drafts = new Map<string, Draft>();
+  for (const module of machine.modules.values()) for (const draft of draftsOf(context, module)) drafts.set(draft.facts.id, draft);
+  const isStep = (id: string): boolean => drafts.has(id) || machine.modules.get(id)?.comes === 'assembled';
+  // A module that is stripped is the home of that step.
+  const order = workOrder(machine, idsInFile(machine).filter(isStep), (step) => drafts.get(step)?.facts.module ?? step);
 
-  const built = order.steps.flatMap(({ id }): (Joint | Stack)[] => [machine.joints.get(id) ?? machine.stacks.get(id) ?? []].flat());
+  const built = order.steps.flatMap(({ id }): Joint | Stack | readonly never[] => machine.joints.get(id) ?? machine.stacks.get(id) ?? []);
   const builtIn = gathered(built, ({ module }) => [module]);
-  for (const module of stripped) drafts.set(module.id, stripStep(context, module, builtIn.get(module.id) ?? []));
+  for (const module of machine.modules.values()) if (module.comes === 'assembled') drafts.set(module.id, stripStep(context, module, builtIn.get(module.id) ?? []));
 
   const held = holds(machine);
   const looked = asksSecondLook(held);
@@ -47,10 +48,9 @@ export function planBuild(machine: Machine, { directions = noDirections }: Known
   return { modules: planned(machine, order.modules, steps), steps, findings: [...order.findings, ...lockFindings(machine), ...held.findings], olderFingerprint: (step) => older()(step) };
 }
 
-/** Ids of all steps as the file has them: stripping first, then what is greased, assembled, fitted, measured, and written. */
-function fileOrder(machine: Machine, homes: ReadonlyMap<string, string>): readonly string[] {
-  const ids = [...machine.modules.values()].flatMap((module) => [module.id, ...module.parts, ...module.stacks, ...module.joints, ...module.measurements, ...module.steps]);
-  return ids.filter((id) => homes.has(id));
+/** Ids of all that steps are made of, as the file has it: stripping first, then what is greased, assembled, fitted, measured, and written. */
+function idsInFile(machine: Machine): readonly string[] {
+  return [...machine.modules.values()].flatMap((module) => [module.id, ...module.parts, ...module.stacks, ...module.joints, ...module.measurements, ...module.steps]);
 }
 
 function draftsOf(context: Context, module: Module): readonly Draft[] {

@@ -28,6 +28,8 @@ export interface Assembly {
   readonly bodies: ReadonlySet<Body>;
   readonly ground: ReadonlySet<Body>;
   readonly allTies: readonly Tie[];
+  /** The same, those of one group between the same two bodies together. */
+  readonly bundles: readonly (readonly Tie[])[];
   /** By body, in the order of the file. */
   readonly ties: ReadonlyMap<Body, readonly Tie[]>;
   /** Copies of joints that keep a copy of a joint where it is. */
@@ -79,7 +81,9 @@ export function assemblyOf(machine: Machine): Assembly {
   for (const tie of allTies) for (const body of tie.between) push(ties, body, tie);
   const stacksOf = new Map<Body, Stack[]>();
   for (const stack of machine.stacks.values()) for (const body of new Set(membersOf(stack))) push(stacksOf, body, stack);
-  return { machine, bodies, ground, allTies, ties, keepers, groupOf: groupsOf(machine.joints.values()), stacksOf };
+  const groupOf = groupsOf(machine.joints.values());
+  const bundles = [...grouped(allTies, ({ joint, between: [a, b] }) => `${groupOf.get(joint.id)!.id}|${a < b ? `${a}|${b}` : `${b}|${a}`}`).values()];
+  return { machine, bodies, ground, allTies, bundles, ties, keepers, groupOf, stacksOf };
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Machine } from '@rotorwright/machine';
-import { carries, type Assembly, type Body, type Tie } from './assembly.ts';
+import { carries, type Assembly, type Body } from './assembly.ts';
 import type { Loss } from './gate-book.ts';
-import { grouped } from './grouping.ts';
+import { only } from './grouping.ts';
 import type { Losses } from './losses.ts';
 import { networkOf, type Leg, type Network } from './ways-between.ts';
 
@@ -64,11 +64,11 @@ function rigidWith(assembly: Assembly, from: readonly Body[], servos: ReadonlySe
 }
 
 function jointLegs(assembly: Assembly, losses: Losses, what: 'torque' | 'motion', passes: (body: Body) => boolean): readonly Leg[] {
-  const ties = assembly.allTies.filter(({ joint, between }) => carries(joint, what) && between.every(passes));
-  const legs = grouped(ties, ({ joint, between: [a, b] }: Tie) => `${assembly.groupOf.get(joint.id)?.id ?? joint.id}|${a < b ? `${a}|${b}` : `${b}|${a}`}`);
-  return [...legs.values()].flatMap((group) => {
-    const [a, b] = group[0]!.between;
-    return bothWays(a, b, losses.copies(group));
+  return assembly.bundles.flatMap((bundle) => {
+    const [a, b] = bundle[0]!.between;
+    if (!passes(a) || !passes(b)) return [];
+    const ties = only(bundle, ({ joint }) => carries(joint, what));
+    return ties.length === 0 ? [] : bothWays(a, b, losses.copies(ties));
   });
 }
 

@@ -15,3 +15,8 @@ export function inGroups<Item>(items: readonly Item[], keyOf: (item: Item) => st
   if (items.length < 2) return items.length === 0 ? [] : [items];
   return [...grouped(items, keyOf).values()];
 }
+
+/** Those that pass: all of them, most often, and then no other list is made. */
+export function only<Item>(items: readonly Item[], passes: (item: Item) => boolean): readonly Item[] {
+  return items.every(passes) ? items : items.filter(passes);
+}

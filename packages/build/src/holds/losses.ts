@@ -2,7 +2,7 @@ import type { Joint, JointInstance, Stack } from '@rotorwright/machine';
 import { carries, type Assembly, type Body, type Group, type JointCopy, type Tie } from './assembly.ts';
 import { EventBook, locksOf } from './events.ts';
 import { GateBook, type Loss } from './gate-book.ts';
-import { inGroups } from './grouping.ts';
+import { inGroups, only } from './grouping.ts';
 import { otherEnd, type Ranks } from './rank.ts';
 import { waysOf, type Stop, type Way } from './stack-stops.ts';
 
@@ -95,20 +95,22 @@ export function lossesOf(assembly: Assembly, ranks: Ranks): Losses {
     return by.length > 0 ? [{ stack, by }] : [];
   }));
 
+  const linesOf = (body: Body, lines: readonly Tie[]): readonly Hold[] => byGroup(assembly, lines).map(({ group, items }) => {
+    const copies = inGroups(items, ({ copy }) => copy.id);
+    const least = leastOf(group, copies.length);
+    const lost = copies.map((ties) => book.any(ties.map((tie) => tieLoss(tie, body))));
+    return { group, ties: items, least, lost: book.atLeast(least, lost) };
+  });
+
   const holds: Losses['holds'] = memo((body: Body) => body, (body) => {
     const rank = ranks.of(body) ?? 0;
     const nearer = (assembly.ties.get(body) ?? none).filter((tie) => carries(tie.joint, 'place') && (ranks.of(otherEnd(tie, body)) ?? Infinity) < rank);
     // A ball that is screwed in stays when its link comes off: ball links keep only what nothing else keeps.
     const isHeld = nearer.some(({ joint }) => joint.kind !== 'ball-link' && !joint.backup) || carriers(body).length > 0;
-    const down = isHeld ? nearer.filter(({ joint }) => joint.kind !== 'ball-link' || joint.backup) : nearer;
-    const lines = (backup: boolean): readonly Hold[] => byGroup(assembly, down.filter(({ joint }) => joint.backup === backup)).map(({ group, items }) => {
-      const copies = inGroups(items, ({ copy }) => copy.id);
-      const least = leastOf(group, copies.length);
-      const lost = copies.map((ties) => book.any(ties.map((tie) => tieLoss(tie, body))));
-      return { group, ties: items, least, lost: book.atLeast(least, lost) };
-    });
-    const [first, backup] = [lines(false), lines(true)];
-    return first.length === 0 ? { first: backup, backup: [] } : { first, backup };
+    const down = isHeld ? only(nearer, ({ joint }) => joint.kind !== 'ball-link' || joint.backup) : nearer;
+    const first = linesOf(body, only(down, ({ joint }) => !joint.backup));
+    const backup = linesOf(body, only(down, ({ joint }) => joint.backup));
+    return first.length === 0 ? { first: backup, backup: none } : { first, backup };
   });
 
   const place: Losses['place'] = memo((body: Body) => body, (body) => {
