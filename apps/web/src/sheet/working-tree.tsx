@@ -1,6 +1,6 @@
 import { catalogue, type InputSpec } from '@rotorwright/calculations';
 import { working, type FigureSet, type WorkingNode } from '@rotorwright/figures';
-import type { ReactNode } from 'react';
+import { useState, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import { Drawer } from './drawer.tsx';
 import { Formula } from './formula.tsx';
@@ -81,11 +81,17 @@ function Leaf({ node, specs, machine, levels }: { readonly node: WorkingNode; re
         <li className="group">
           <div className="working-row">{name}<strong>{node.text}</strong><span>{node.title}{node.again && <span className="soft">, as above</span>}</span></div>
           <Warnings node={node} />
-          {levels > 0 || node.children.length === 0 ? how : <details className="working-fold"><summary>how</summary>{how}</details>}
+          {levels > 0 || node.children.length === 0 ? how : <Fold>{how}</Fold>}
         </li>
       );
     }
   }
+}
+
+/** Drawn only while it is open: the folded working of one margin is longer than the rest of its page, and follows every move of a slider. */
+function Fold({ children }: { readonly children: ReactNode }): ReactNode {
+  const [open, setOpen] = useState(false);
+  return <details className="working-fold" onToggle={({ currentTarget }) => setOpen(currentTarget.open)}><summary>how</summary>{open && children}</details>;
 }
 
 function FileLine({ node, machine }: { readonly node: WorkingNode; readonly machine: string }): ReactNode {

@@ -17,19 +17,30 @@ export interface LaidOrder {
   readonly label?: number;
 }
 
+export interface LaidMode {
+  readonly mode: FrequencyMap['modes'][number];
+  /** Height of its name */
+  readonly label: number;
+}
+
 export interface LaidMap {
   readonly x: (speed: number) => number;
   readonly y: (frequency: number) => number;
   /** Speeds of the main rotor at both edges, rad/s. */
   readonly least: number;
   readonly most: number;
+  /** Names of the natural frequencies, each above its line. */
+  readonly modes: readonly LaidMode[];
   /** Grid lines, Hz and rad/s. */
   readonly frequencies: readonly number[];
   readonly speeds: readonly number[];
   readonly orders: readonly LaidOrder[];
 }
 
+/** Between two names, one above the other. */
 const room = 14;
+/** Of a name above its line. */
+const above = 5;
 
 /** Places a map on its frame: from a third of the flown speed to half as much again. */
 export function layMap(map: FrequencyMap): LaidMap {
@@ -44,7 +55,7 @@ export function layMap(map: FrequencyMap): LaidMap {
     const ends = Math.min(most, high / order.slope);
     return { order, from: [x(starts), y(order.slope * starts)], to: [x(ends), y(order.slope * ends)], ...(ends === most ? { label: y(order.slope * ends) } : {}) };
   });
-  return { x, y, least, most, frequencies: rounds(low, high), speeds: rounds((least * 30) / Math.PI, (most * 30) / Math.PI).map((rpm) => (rpm * Math.PI) / 30), orders: spread(laid) };
+  return { x, y, least, most, frequencies: rounds(low, high), speeds: rounds((least * 30) / Math.PI, (most * 30) / Math.PI).map((rpm) => (rpm * Math.PI) / 30), orders: spread(laid), modes: spread(map.modes.map((mode) => ({ mode, label: y(mode.frequency) - above }))) };
 }
 
 /** 1, 2 and 5 times the powers of ten between two values. */
@@ -54,12 +65,13 @@ function rounds(least: number, most: number): readonly number[] {
   return Array.from({ length: last - first + 1 }, (_, index) => 10 ** (first + index)).flatMap((power) => [power, 2 * power, 5 * power]).filter((value) => value >= least && value <= most);
 }
 
-/** Names beside the frame make room for each other, from the bottom up. */
-function spread(orders: readonly LaidOrder[]): readonly LaidOrder[] {
-  let above = mapFrame.top + mapFrame.height + room;
-  return orders.toSorted((a, b) => (b.label ?? 0) - (a.label ?? 0)).map((order) => {
-    if (order.label === undefined) return order;
-    above = Math.min(order.label, above - room);
-    return { ...order, label: above };
+/** Names make room for each other, from the bottom up. */
+function spread<Named extends { readonly label?: number }>(all: readonly Named[]): readonly Named[] {
+  let next = Infinity;
+  return all.toSorted((a, b) => (b.label ?? 0) - (a.label ?? 0)).map((named) => {
+    if (named.label === undefined) return named;
+    const label = Math.min(named.label, next);
+    next = label - room;
+    return { ...named, label };
   });
 }

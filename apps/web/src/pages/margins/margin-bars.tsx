@@ -60,14 +60,21 @@ function Axis(): ReactNode {
   );
 }
 
+/** The same behind every bar: what is one element is drawn once. */
+const ground = (
+  <>
+    {marks.map((mark) => <path key={mark} className="grid-line" d={`M${barAt(mark)} 0V30`} />)}
+    <path className="from" d={`M${barAt(HOLDS_FROM)} 0V30`} />
+    <path className="one" d={`M${barAt(1)} 0V30`} />
+  </>
+);
+
 function Bar({ margin: { value, word } }: { readonly margin: Margin }): ReactNode {
   const one = barAt(1);
   const end = value === undefined ? one : barAt(value);
   return (
     <svg className={`margin-bar ${word}`} viewBox={`${-edge} 0 ${barWidth + 2 * edge} 30`} preserveAspectRatio="none" aria-hidden="true">
-      {marks.map((mark) => <path key={mark} className="grid-line" d={`M${barAt(mark)} 0V30`} />)}
-      <path className="from" d={`M${barAt(HOLDS_FROM)} 0V30`} />
-      <path className="one" d={`M${one} 0V30`} />
+      {ground}
       {value === undefined
         ? <path className="missing" d={`M${one} 15H${barAt(2.2)}`} />
         : <><rect x={Math.min(one, end)} y="10" width={Math.max(Math.abs(end - one), 1.5)} height="10" /><path className="end" d={beyond(value) ? `M${end - 5} 8L${end + 2} 15L${end - 5} 22` : `M${end} 6V24`} /></>}
