@@ -48,20 +48,21 @@ export class Wants {
    * What is missing for a want, as clauses that every set of undone ties must meet.
    *
    * @param barred 1 for ties that may not be chosen
+   * @param most   clauses for parts that must come away from each other; the first is the shortest
    * @returns      nothing when the want is met
    */
-  missing(want: Want, undone: Uint8Array, barred: Barred): readonly Clause[] {
+  missing(want: Want, undone: Uint8Array, barred: Barred, most = waysAtOnce): readonly Clause[] {
     if ('undone' in want) return undone[want.undone] === 1 ? [] : [barred[want.undone] === 1 ? [] : [want.undone]];
-    if ('all' in want) return want.all.flatMap((each) => this.missing(each, undone, barred));
-    if ('any' in want) return oneOfEach(want.any.map((each) => this.missing(each, undone, barred)));
-    return this.#waysToCut(want, undone, barred);
+    if ('all' in want) return want.all.flatMap((each) => this.missing(each, undone, barred, most));
+    if ('any' in want) return oneOfEach(want.any.map((each) => this.missing(each, undone, barred, most)));
+    return this.#waysToCut(want, undone, barred, most);
   }
 
   /** Ways that share no tie that may be chosen: each must be cut, and no cut serves two of them. */
-  #waysToCut(want: Away, undone: Uint8Array, barred: Barred): readonly Clause[] {
+  #waysToCut(want: Away, undone: Uint8Array, barred: Barred, most: number): readonly Clause[] {
     this.#used.fill(0);
     const found: Clause[] = [];
-    while (found.length < waysAtOnce) {
+    while (found.length < most) {
       const way = this.#finder.way(want, undone, barred, this.#used);
       if (way === undefined) break;
       const clause = way.filter((tie) => barred[tie] !== 1);
@@ -74,7 +75,7 @@ export class Wants {
 }
 
 /** What the first item yields that yields anything. */
-export function firstOf<Item, Found>(items: readonly Item[], find: (item: Item) => Found | undefined): Found | undefined {
+function firstOf<Item, Found>(items: readonly Item[], find: (item: Item) => Found | undefined): Found | undefined {
   for (const item of items) {
     const found = find(item);
     if (found !== undefined) return found;

@@ -114,8 +114,12 @@ class Searcher {
   /** For each tie those that need it undone as it is, whatever else; and those that need these, and so on, filled as they are asked for. */
   readonly #neededBy: readonly (readonly number[])[];
   readonly #after = new Map<number, readonly number[]>();
-  /** What cannot help a tie in the branch at hand, filled as it is asked for. */
-  readonly #barred = new Map<number, Barred>();
+  /** What cannot help a tie, and in which branch that was so: written anew when it is asked for in another. */
+  readonly #barred = new Map<number, { branch: number; readonly ties: Uint8Array }>();
+  #branch = 0;
+  /** Working space: what cannot help a tie that waits for others; what ties have not paid yet. */
+  readonly #waiting: Uint8Array;
+  readonly #rest: Float64Array;
 
   constructor(problem: Problem, order: WorkingOrder) {
     this.#problem = problem;
@@ -125,6 +129,8 @@ class Searcher {
     this.#left = new Uint8Array(problem.graph.ties.length);
     this.#prices = new Prices(problem.graph);
     this.#costs = Float64Array.from(problem.graph.ties, ({ cost }) => cost);
+    this.#waiting = new Uint8Array(problem.graph.ties.length);
+    this.#rest = new Float64Array(problem.graph.ties.length);
     const neededBy: number[][] = problem.graph.ties.map(() => []);
     for (const [tie, needs] of problem.needs.entries()) for (const { want } of needs) for (const first of certain(want)) neededBy[first]?.push(tie);
     this.#neededBy = neededBy;
@@ -133,7 +139,7 @@ class Searcher {
   /** Takes what must be taken, and says what is to be decided next; nothing when the branch leads nowhere. */
   settle(from: Branch): Branch | undefined {
     const taken = [...from.taken];
-    this.#barred.clear();
+    this.#branch += 1;
     for (const tie of taken) this.#undone[tie] = 1;
     for (const tie of from.left) this.#left[tie] = 1;
     try {
@@ -221,12 +227,14 @@ class Searcher {
 
   /** What cannot help a tie: what is left alone, and what itself needs that tie undone first. */
   #barredFor(tie: number): Barred {
-    const known = this.#barred.get(tie);
-    if (known !== undefined) return known;
-    const barred = this.#left.slice();
-    for (const later of this.#afterOf(tie)) barred[later] = 1;
-    this.#barred.set(tie, barred);
-    return barred;
+    let known = this.#barred.get(tie);
+    if (known === undefined) this.#barred.set(tie, known = { branch: 0, ties: new Uint8Array(this.#left.length) });
+    if (known.branch !== this.#branch) {
+      known.branch = this.#branch;
+      known.ties.set(this.#left);
+      for (const later of this.#afterOf(tie)) known.ties[later] = 1;
+    }
+    return known.ties;
   }
 
   #afterOf(tie: number): readonly number[] {
@@ -242,11 +250,11 @@ class Searcher {
   /** What is wanted by some ties costs at least so much. */
   #priceOf(open: readonly number[]): number {
     this.#prices.forgetCuts();
-    const rest = this.#costs.slice();
+    this.#rest.set(this.#costs);
     let sum = 0;
     for (const tie of open) {
       const barred = this.#barredFor(tie);
-      for (const { want } of needsOf(this.#problem, tie)) sum += this.#prices.of(want, rest, this.#undone, barred);
+      for (const { want } of needsOf(this.#problem, tie)) sum += this.#prices.of(want, this.#rest, this.#undone, barred);
     }
     return sum;
   }
@@ -256,11 +264,13 @@ class Searcher {
     const { graph, needs } = this.#problem;
     const undone = new Uint8Array(graph.ties.length);
     for (const tie of order) undone[tie] = 1;
+    const barred = this.#left.slice();
+    for (const tie of stuck) barred[tie] = 1;
     const found = new Set<number>();
     for (const tie of stuck) {
-      const barred = this.#barredFor(tie).slice();
-      for (const other of stuck) barred[other] = 1;
-      const missing = (needs[tie] ?? []).flatMap(({ want }) => this.#wants.missing(want, undone, barred));
+      this.#waiting.set(barred);
+      for (const later of this.#afterOf(tie)) this.#waiting[later] = 1;
+      const missing = (needs[tie] ?? []).flatMap(({ want }) => this.#wants.missing(want, undone, this.#waiting, 1));
       const shortest = missing.reduce<Clause | undefined>((best, clause) => (best === undefined || clause.length < best.length ? clause : best), undefined);
       for (const other of shortest ?? []) found.add(other);
     }
