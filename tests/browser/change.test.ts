@@ -164,6 +164,12 @@ describe('a pinion swap', () => {
     // 4. The bench opens at one of them; it is done and signed there.
     await page.getByRole('link', { name: 'Go on at the bench' }).click();
     await page.getByRole('button', { name: /^Sign step/u }).waitFor();
+    // What comes apart before it can be done again is one tap away, and back.
+    await page.getByText(/^Undone\. M\. Ode opened .*: change: Pinion 14 → 13\. Do it again and sign\.$/u).waitFor();
+    await page.getByRole('link', { name: 'What comes apart first' }).click();
+    await page.getByRole('dialog', { name: /^The way in to/u }).getByText('Undo the preload nut of the pinion.').waitFor();
+    await page.goBack();
+    await page.getByRole('button', { name: /^Sign step/u }).waitFor();
     const first = decodeURIComponent(new URL(page.url()).pathname.split('/').at(-1) ?? '');
     expect(fallen.map(({ id }) => id)).toContain(first);
     const rest = fallen.filter(({ id }) => id !== first);

@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState, type ReactNode } from 'react';
+import { Link } from 'wouter';
 import { answersFor, shimTask, type Answer, type Step } from '@rotorwright/build';
 import type { StepState } from '@rotorwright/logbook';
 import type { Machine } from '@rotorwright/machine';
@@ -180,7 +181,12 @@ export function BenchStep(props: BenchStepProps): ReactNode {
           {uncured.map(({ step: one }) => <button key={one.id} type="button" className="bench-tick wide" aria-pressed={cured} onClick={() => setCured(!cured)}><span className="box" aria-hidden="true" />I have checked: {one.title} has cured</button>)}
           {seal.until !== undefined && <CureDial title={step.title} until={seal.until} cure={step.cure} now={now} />}
           {curing.map((one) => <CureDial key={one.step.id} title={one.step.title} until={one.until} cure={one.step.cure} now={now} />)}
-          {seal.state === 'undone' && <p className="bench-undone"><StateMark state="undone" size={24} /> <span><b>Undone.</b> {seal.reason ?? 'Something that it rests on has changed.'} Do it again and sign.</span></p>}
+          {seal.state === 'undone' && (
+            <div className="bench-undone">
+              <StateMark state="undone" size={24} /> <p><b>Undone.</b> {seal.reason} Do it again and sign.</p>
+              {seal.wayIn !== undefined && <Link href={seal.wayIn}>What comes apart first</Link>}
+            </div>
+          )}
           {done && standing && <SecondLook standing={standing} signers={signers} now={now} busy={busy} onGood={() => void look('good')} onBad={() => setPanel('fault')} onWho={() => setPanel('signer')} />}
           {standing && <StepPhotos step={step} history={standing.history} />}
           {photo && <TakenPhoto photo={photo} title={step.title} busy={busy} onNote={() => void noteAlone()} onDrop={() => onPhoto(undefined)} />}

@@ -20,7 +20,7 @@ export function MeasurePanel({ title, with: tool, scale, unit, reading, onRead }
     <section className="bench-measure" aria-label={title}>
       <header>
         <h2>{title}{tool && <small> {tool.startsWith('by ') ? tool : `with ${tool}`}</small>}</h2>
-        <p className={`verdict ${verdict ?? 'none'}`} role="status">{verdict ? <><span className="square" aria-hidden="true" />{words[verdict]}</> : 'not read yet'}</p>
+        <p className={`reading-verdict ${verdict ?? 'none'}`} role="status">{verdict ? <><span className="square" aria-hidden="true" />{words[verdict]}</> : 'not read yet'}</p>
       </header>
       <Window scale={scale} unit={unit} reading={reading} onRead={onRead} />
       <div className="bench-reading">

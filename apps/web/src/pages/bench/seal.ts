@@ -1,6 +1,6 @@
 import type { Step } from '@rotorwright/build';
 import type { ReadableMachine } from '../../data/index.ts';
-import { dayOf } from '../../sheet/index.ts';
+import { dayOf, reachAt } from '../../sheet/index.ts';
 import { undoneWords } from '../build/undone-words.ts';
 import type { Bench } from './use-bench.ts';
 
@@ -11,6 +11,8 @@ export interface Seal {
   /** "24 Nov 2026, 20:14" */
   readonly when?: string;
   readonly reason?: string;
+  /** Where it is listed what comes apart before it can be done again. */
+  readonly wayIn?: string;
   /** ms since 1970; while it cures. */
   readonly until?: number;
   /** Made here and not yet in the book. */
@@ -26,7 +28,7 @@ export function sealOf(open: Bench, step: Step): Seal {
   return {
     state: standing.state, waiting,
     ...(standing.by === undefined ? {} : { by: standing.by }), ...(standing.at === undefined ? {} : { when: dayOf(standing.at) }),
-    ...(standing.state === 'undone' ? { reason: undoneWords(standing.reason) } : {}), ...(until === undefined ? {} : { until }),
+    ...(standing.state === 'undone' ? { reason: undoneWords(standing.reason), ...(step.kind === 'fit' || step.kind === 'assemble' ? { wayIn: reachAt(open.id, step.id) } : {}) } : {}), ...(until === undefined ? {} : { until }),
   };
 }
 

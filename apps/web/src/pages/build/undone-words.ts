@@ -2,8 +2,13 @@ import type { UndoneReason } from '@rotorwright/logbook';
 import { showQuantity } from '@rotorwright/units';
 import { dayOf } from '../../sheet/index.ts';
 
-/** Why a signature no longer stands, in a sentence. */
+/** Why a signature no longer stands, in a whole sentence, whatever somebody wrote as the reason. */
 export function undoneWords(reason: UndoneReason | undefined): string {
+  const words = undone(reason);
+  return /[.!?]$/u.test(words) ? words : `${words}.`;
+}
+
+function undone(reason: UndoneReason | undefined): string {
   switch (reason?.why) {
     case 'changed': return 'The file says something else now than what was signed.';
     case 'opened': return `${reason.by} opened ${reason.fallsWith === undefined ? 'it' : `${reason.fallsWith}, with which it falls`}, ${dayOf(reason.at)}: ${reason.reason}`;

@@ -31,7 +31,7 @@ function Mesh({ before, coupling }: { readonly before: Coupling; readonly coupli
   const moves = is - was;
   const words = `${coupling.title}: axes ${moves === 0 ? 'stay' : `${moves > 0 ? 'apart' : 'together'} by ${showNumber(Math.abs(moves), { decimals: 2 })} mm, from ${showNumber(was, { decimals: 2 })} to ${showNumber(is, { decimals: 2 })} mm`}`;
   return (
-    <figure className="mesh-move">
+    <figure className="mesh-moved">
       <svg viewBox={`${(meet - width * 0.7).toFixed(0)} ${(-height / 2).toFixed(0)} ${width.toFixed(0)} ${height.toFixed(0)}`} role="img" aria-label={words}>
         <line className="axis" x1={meet - width} x2={meet + width} y1="0" y2="0" />
         {[[before, was, 'was'], [coupling, is, 'is']].map(([pair, distance, name]) => <Pair key={name as string} coupling={pair as Coupling} distance={distance as number} name={name as string} />)}

@@ -39,7 +39,7 @@ export function Choices({ machine, sourceSpeed, teeth, onTry }: ChoicesProps): R
   };
   const nothing = choices.options.length === 0 || Object.keys(choices.options[0]!.teeth).length === 0;
   return (
-    <section className="area choices" id="gear-choices" tabIndex={-1}>
+    <section className="area choice-area" id="gear-choices" tabIndex={-1}>
       <div className="area-head">
         <h2>Gears that can be bought</h2>
         {!nothing && <span className="small soft">{showNumber(choices.count, { decimals: 0 })} combinations, {showNumber(choices.count - choices.excluded, { decimals: 0 })} not ruled out</span>}

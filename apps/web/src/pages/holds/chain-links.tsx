@@ -21,7 +21,7 @@ export function ChainLinks({ chain, state, onMiss }: ChainLinksProps): ReactNode
         const width = linkWidth(link.words, cracked);
         return (
           // Two links of one joint may carry the same words; their place tells them apart.
-          <li key={`${i} ${link.step} ${link.kind}`} className={`link ${mark}`}>
+          <li key={`${i} ${link.step} ${link.kind}`} className={`chain-link ${mark}`}>
             {i > 0 && <span className="joiner" aria-hidden="true" />}
             <button type="button" style={{ width, height: linkHeight }} onClick={() => onMiss(link.step)} aria-label={`${link.words}, ${wordOf(mark)}. What if it is missed?`}>
               <svg width={width} height={linkHeight} viewBox={`0 0 ${width} ${linkHeight}`} aria-hidden="true">{linkPaths(width, cracked).map((d) => <path key={d} d={d} />)}</svg>
