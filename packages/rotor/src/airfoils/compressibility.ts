@@ -2,10 +2,10 @@
 const FULL_LIFT_MACH = 0.3;
 const FALLEN_MACH = 0.8;
 const FALLEN_LIFT = 0.65;
-/** Korn’s technology factor of a conventional section, and the drag that marks divergence: dcd/dM = 0.1 of Lock’s law. */
+/** Korn’s technology factor of a conventional section, and M_dd − M_cr, where Lock’s drag grows by dcd/dM = 0.1. */
 const KORN_FACTOR = 0.87;
 const LOCK_FACTOR = 20;
-const DIVERGENCE_SLOPE = 0.1;
+const BEFORE_DIVERGENCE = Math.cbrt(0.1 / (4 * LOCK_FACTOR));
 
 /**
  * Share of its slow-air maximum to which the lift of a section still reaches. The lift slope is left alone: a section’s grows
@@ -31,6 +31,6 @@ export function maximumLiftShare(mach: number): number {
  * @example waveDrag(0.5, 0.3, 0.12) // 0
  */
 export function waveDrag(mach: number, lift: number, thickness: number): number {
-  const critical = KORN_FACTOR - thickness - lift / 10 - Math.cbrt(DIVERGENCE_SLOPE / (4 * LOCK_FACTOR));
+  const critical = KORN_FACTOR - thickness - lift / 10 - BEFORE_DIVERGENCE;
   return mach > critical ? LOCK_FACTOR * (mach - critical) ** 4 : 0;
 }

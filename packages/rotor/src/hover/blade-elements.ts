@@ -66,8 +66,9 @@ export function thrustSolidity({ blades, radius, chord }: Pick<BladeShape, 'blad
 }
 
 function valueAt(points: readonly RadialPoint[], r: number): number {
-  const after = points.findIndex((point) => point.r >= r);
-  if (after <= 0) return points[after === 0 ? 0 : points.length - 1]!.value;
+  let after = 0;
+  while (after < points.length && points[after]!.r < r) after++;
+  if (after === 0 || after === points.length) return points[Math.max(0, after - 1)]!.value;
   const [from, to] = [points[after - 1]!, points[after]!];
   return from.value + ((to.value - from.value) * (r - from.r)) / (to.r - from.r);
 }
