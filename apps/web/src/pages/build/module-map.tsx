@@ -11,7 +11,7 @@ export interface ModuleMapProps {
   readonly onChoose: (module: string) => void;
 }
 
-const metrics = { boxWidth: 160, boxHeight: 52, gapX: 30, gapY: 8 };
+const metrics = { boxWidth: 144, boxHeight: 52, gapX: 28, gapY: 8 };
 
 /** The worst of what is not merely open, so that a broken seal is never hidden by good ones. */
 function stateOf(counts: StepCounts | undefined): SignatureState {
