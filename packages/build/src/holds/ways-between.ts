@@ -32,8 +32,9 @@ export function networkOf(legs: readonly Leg[], lost: Network['lost']): Network 
  * @returns nothing when no leg leads there at all
  */
 export function cutBetween(book: GateBook, network: Network, source: string, target: string): { readonly cut: Loss } | undefined {
-  const inside = onTheWay(network, source, target);
-  if (!inside.has(source)) return undefined;
+  const reachable = onTheWay(network, source, target);
+  if (!reachable.has(source)) return undefined;
+  const inside = withoutDeadEnds(network, reachable, source, target);
   const out = new Map<string, Map<string, Loss>>();
   const into = new Map<string, Set<string>>();
   for (const body of inside) {
@@ -60,21 +61,32 @@ export function cutBetween(book: GateBook, network: Network, source: string, tar
     }
     for (const [to] of after) into.get(to)?.delete(body);
   };
-  // Dead ends first, each with the one that it makes: they are most of a machine, and leave nothing behind.
-  const isDeadEnd = (body: string): boolean => {
-    const [before, after] = [into.get(body), out.get(body)];
-    if (!between.has(body) || before === undefined || after === undefined || before.size > 1 || after.size > 1) return false;
-    return before.size + after.size < 2 || [...before].every((only) => after.has(only));
-  };
-  const ends = [...between].filter(isDeadEnd);
-  for (const end of ends) {
-    const neighbours = [...(into.get(end) ?? []), ...(out.get(end)?.keys() ?? [])];
-    takeOut(end);
-    ends.push(...new Set(neighbours.filter(isDeadEnd)));
-  }
   const degree = (body: string): number => (out.get(body)?.size ?? 0) * (into.get(body)?.size ?? 0);
   while (between.size > 0) takeOut([...between].reduce((best, other) => (degree(other) < degree(best) ? other : best)));
   return { cut: book.any([network.lost(source), out.get(source)?.get(target), network.lost(target)]) };
+}
+
+/** Dead ends are most of a machine, and what leads into one leads nowhere else: they go, each with the one that it makes. */
+function withoutDeadEnds({ out, into }: Network, bodies: ReadonlySet<string>, source: string, target: string): ReadonlySet<string> {
+  const left = new Set(bodies);
+  const neighbours = (body: string): readonly string[] => {
+    const found: string[] = [];
+    const meet = (other: string): void => {
+      if (other !== body && left.has(other) && !found.includes(other)) found.push(other);
+    };
+    for (const { to } of out.get(body) ?? []) if (to !== source) meet(to);
+    for (const { from } of into.get(body) ?? []) if (from !== target) meet(from);
+    return found;
+  };
+  const ends = [...bodies];
+  for (const body of ends) {
+    if (body === source || body === target || !left.has(body)) continue;
+    const beside = neighbours(body);
+    if (beside.length > 1) continue;
+    left.delete(body);
+    ends.push(...beside);
+  }
+  return left;
 }
 
 /** Bodies that can be reached from the source and from which the target can be. Empty when the target cannot be reached. */
