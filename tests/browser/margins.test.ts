@@ -33,6 +33,18 @@ it('lists margins tightest first; one of them opens into its working, down to a 
   expect(await barriers(page)).toEqual([]);
 });
 
+it('says which entry would make it hold, and tries it on Change', async () => {
+  const page = await openMargins('?margin=margin%20bearing-static%20boom%2Ffront-bearing-fore', { size: 'phone' });
+  await page.getByRole('button', { name: 'What would make it hold?' }).press('Enter');
+  const way = page.getByRole('listitem').filter({ hasText: 'front-bearing-fore.static: 325 N or more, now 255 N' });
+  await way.waitFor();
+  expect(await barriers(page)).toEqual([]);
+  await way.getByRole('link', { name: 'Try it' }).press('Enter');
+  await page.getByRole('heading', { level: 1, name: 'Change' }).waitFor();
+  await page.getByText('modules.boom.parts.front-bearing-fore.static').first().waitFor();
+  expect(decodeURIComponent(page.url())).toContain('front-bearing-fore.static=325');
+});
+
 it('says what is not assessed and which entry would make it known', async () => {
   const page = await openMargins('?state=unknown', { dark: true });
   await page.getByRole('button', { name: /Crank, torque/ }).click();

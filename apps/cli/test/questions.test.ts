@@ -53,6 +53,14 @@ describe('Whimbrel answers', () => {
     expect(out).toMatch(/at this speed it is too slow for full power\. Its thrust goes with the square of the speed, the torque of full power does not/u);
   });
 
+  it('what would make a tight margin hold', async () => {
+    // By hand: 1,980 rpm over 1.25 are 1,584 rpm of the mast: 12,785 rpm of the engine, or 126 teeth on the main gear.
+    const { out } = await ask('margins', whimbrel, 'margin limit main-speed');
+    expect(out).toMatch(/Would hold with one of these, the rest as it is: drive\.main-mesh\.driven\.teeth 126 or more, now 113; power\.engine\.speed 12,700 rpm or less, now 14,250 rpm/u);
+    const { out: json } = await ask('margins', whimbrel, 'margin limit main-speed', '--json');
+    expect(JSON.parse(json)).toMatchObject({ margins: [{ wouldHold: [{ entry: 'drive.main-mesh.driven.teeth', wanted: 126, now: 113, written: '126' }, {}, {}] }] });
+  });
+
   it('how much power is left on a hot day up high, and how long the tank or the pack lasts', async () => {
     const { out } = await ask('rotor', whimbrel, '--altitude', '1500 m', '--warmer', '20 K');
     expect(out).toMatch(/Power available over power needed .*?1\.\d\d/u);

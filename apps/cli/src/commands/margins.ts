@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { countMargins, figures, frequencyMap, margins, showMargin, working, workingLines, type LoadCaseId, type Margin, type Margins, type MarginWord } from '@rotorwright/figures';
+import { countMargins, figures, frequencyMap, margins, remedies, remedyWords, showMargin, working, workingLines, type LoadCaseId, type Margin, type Margins, type MarginWord } from '@rotorwright/figures';
 import { showQuantity } from '@rotorwright/units';
 import { findMachine, homeOption, sayFindings, type HomeOption, type NamedMachine } from '../machine-argument.ts';
 import { nearestTo } from '../nearest.ts';
@@ -42,7 +42,7 @@ async function show(terminal: Terminal, argument: string | undefined, of: string
   const found = margins(set, readCase(options.case));
   const chosen = of === undefined ? found.all : about(found, of);
   if (chosen.length === 0 && of !== undefined) throw new WrongInput(`${named.machine.name} has no margin of “${of}”. ${nearestTo(of, [...found.all.map((margin) => margin.of), ...found.all.flatMap(({ module }) => module ?? [])])}`);
-  if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, counts: countMargins(chosen), margins: chosen.map((margin) => ({ ...margin, figures: sides(found, margin) })), cases: found.cases.map(({ id, title, about: words }) => ({ id, title, about: words })) })}\n`);
+  if (options.json) await terminal.write(`${JSON.stringify({ id: named.id, counts: countMargins(chosen), margins: chosen.map((margin) => ({ ...margin, figures: sides(found, margin), ...(chosen.length === 1 ? { wouldHold: remedies(found, margin.name) } : {}) })), cases: found.cases.map(({ id, title, about: words }) => ({ id, title, about: words })) })}\n`);
   else await terminal.write(`${chosen.length === 1 ? one(terminal, found, named, chosen[0]!) : list(terminal, found, named, chosen)}\n`);
   const told = sayFindings(terminal, named, []);
   return told === 1 || chosen.some(({ word }) => word === 'exceeded') ? 1 : 0;
@@ -109,6 +109,15 @@ function meetings({ columns }: Terminal, found: Margins, { capacity }: Margin): 
   return ['', paragraph(`It answers, main rotor at (flown: ${rpm(map.flown)}):`, columns), ...crossings.map(({ order, speed, share }) => `  ${rpm(speed)}, ${showQuantity(share, '%', { significant: 3 })} of that: ${order.title}`)];
 }
 
+/** As many ways are told, the smallest moves. */
+const mostTold = 4;
+
+/** Entries that alone would make it hold. */
+function wouldHold({ columns }: Terminal, found: Margins, margin: Margin): readonly string[] {
+  const ways = remedies(found, margin.name).slice(0, mostTold);
+  return ways.length === 0 ? [] : [paragraph(`Would hold with one of these, the rest as it is: ${ways.map((way) => `${way.entry} ${remedyWords(way)}`).join('; ')}. Ask “change --set” what that does to other parts.`, columns)];
+}
+
 function one(terminal: Terminal, found: Margins, { file }: NamedMachine, margin: Margin): string {
   const paint = painter(terminal.colour);
   const loadCase = found.cases.find(({ id }) => id === margin.loadCase);
@@ -117,6 +126,7 @@ function one(terminal: Terminal, found: Margins, { file }: NamedMachine, margin:
     `${paint('bold', margin.title)}: ${margin.value === undefined ? '' : `${showMargin(margin.value)}, `}${paint(inks[margin.word], words[margin.word])}`,
     ...(margin.reason === undefined ? [] : [paragraph(margin.reason, terminal.columns)]),
     ...(loadCase === undefined ? [] : [paragraph(`Governs: ${loadCase.title}. ${loadCase.about}`, terminal.columns)]),
+    ...wouldHold(terminal, found, margin),
     ...(margin.leavesOut.length === 0 ? [] : [paragraph(`Left out: ${margin.leavesOut.join(' ')}`, terminal.columns)]),
     ...(margin.improve.length === 0 ? [] : [paragraph(`${margin.value === undefined ? 'Would make it known' : 'Would make it better known'}: ${margin.improve.join(', ')}`, terminal.columns)]),
     ...meetings(terminal, found, margin),

@@ -4,7 +4,7 @@ export { Formula } from './formula.tsx';
 export { Photo, usePicture } from './photo.tsx';
 export { Segmented } from './segmented.tsx';
 export { Empty, Note, Sheet, type SheetProps } from './sheet.tsx';
-export { figureAt, keptAt, lineAt, machineAt, reachAt, sheets, stepAt, worksheetAt } from './sheets.ts';
+export { changeAt, figureAt, keptAt, lineAt, machineAt, reachAt, sheets, stepAt, worksheetAt } from './sheets.ts';
 export { SignerPanel } from './signer-panel.tsx';
 export { countsOf, stateOf, type Counts } from './standing.ts';
 export { StateMark, StateWord, type MarkState, type StateMarkProps } from './state-mark.tsx';

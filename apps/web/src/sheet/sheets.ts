@@ -37,6 +37,9 @@ export const reachAt = (id: string, thing: string): string => machineAt(id, 'bui
 /** A line of the machine file. */
 export const lineAt = (id: string, line: number): string => machineAt(id, 'file', `#L${line}`);
 
+/** One entry tried on Change. */
+export const changeAt = (id: string, entry: string, value: string): string => machineAt(id, 'change', `?idea=${encodeURIComponent(`${entry}=${value}`)}`);
+
 /** Figures that stand on another sheet than Drive, by the beginnings of their names. */
 const figuresOn = [
   ['rotor', /^(flown |hover-|blade-loading|tail-(?!rotor)|yaw-acceleration|power-|torque-needed|rotor-power|thrust-|climb-rate|endurance|range-speed|top-speed|fuel-flow|pack-|clutch-|governor-headroom|motor-heat|autorotation)/],

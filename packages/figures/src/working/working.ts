@@ -94,7 +94,7 @@ function missingNode(set: FigureSet, path: string): WorkingNode {
 }
 
 /** Units in which people of the trade read a quantity of an entry. */
-const usual: Readonly<Record<string, string>> = { 'rad/s': 'rpm', m: 'mm', rad: '°', kg: 'g' };
+export const usual: Readonly<Record<string, string>> = { 'rad/s': 'rpm', m: 'mm', rad: '°', kg: 'g' };
 
 function inputNode(set: FigureSet, input: FigureInput, label: string, title: string, shown: string | undefined, told: Set<string>): WorkingNode {
   const plain = { label, title, warnings: [], children: [] };
