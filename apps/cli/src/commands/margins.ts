@@ -115,7 +115,7 @@ const mostTold = 4;
 /** Entries that alone would make it hold. */
 function wouldHold({ columns }: Terminal, found: Margins, margin: Margin): readonly string[] {
   const ways = remedies(found, margin.name).slice(0, mostTold);
-  return ways.length === 0 ? [] : [paragraph(`Would hold with one of these, the rest as it is: ${ways.map((way) => `${way.entry} ${remedyWords(way)}`).join('; ')}. Ask “change --set” what that does to other parts.`, columns)];
+  return ways.length === 0 ? [] : [paragraph(`Would hold with one of these, the rest as it is: ${ways.map((way) => `${way.entry} ${remedyWords(way)}`).join('; ')}. What the maker allows goes first; ask “change --set” what it does to other parts.`, columns)];
 }
 
 function one(terminal: Terminal, found: Margins, { file }: NamedMachine, margin: Margin): string {

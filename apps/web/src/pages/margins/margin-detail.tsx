@@ -52,7 +52,7 @@ function WouldHold({ found, margin, machine }: { readonly found: Margins; readon
           );
         })}
       </ul>
-      {asked.ways.length > 0 && <p className="small soft">Each alone, the rest as it is. What it asks of other parts, Change says.</p>}
+      {asked.ways.length > 0 && <p className="small soft">Each alone, the rest as it is; what the maker allows goes first. What it asks of other parts, Change says.</p>}
     </section>
   );
 }
