@@ -22,12 +22,10 @@ export interface CutSets {
  */
 export function minimalCutSets(tree: FaultTree, limit = Infinity): CutSets {
   const { gates, events } = orderTree(tree);
-  const index = new Map(events.map((name, i) => [name, i]));
   const families = new SetFamilies(events.length, limit);
-  const known = new Map<string, Family>();
-  const familyOf = (name: string): Family => known.get(name) ?? families.single(index.get(name)!);
-  for (const name of gates) known.set(name, gateFamily(families, tree.gates[name]!, familyOf));
-  const top = familyOf(tree.top);
+  const known = events.map((_, i): Family => families.single(i));
+  for (const gate of gates) known.push(gateFamily(families, gate, known));
+  const top = known.at(-1)!;
   return {
     events,
     countByOrder: families.countByOrder(top),
@@ -39,8 +37,8 @@ export function minimalCutSets(tree: FaultTree, limit = Infinity): CutSets {
   };
 }
 
-function gateFamily(families: SetFamilies, gate: Gate, familyOf: (name: string) => Family): Family {
-  const inputs = gate.inputs.map(familyOf);
+function gateFamily(families: SetFamilies, gate: Gate<number>, known: readonly Family[]): Family {
+  const inputs = gate.inputs.map((input) => known[input]!);
   if (gate.type === 'or') return balanced(inputs, (f, g) => families.union(f, g), nothing);
   if (gate.type === 'and') return balanced(inputs, (f, g) => families.product(f, g), always);
   // At least j of the first i inputs: with the i-th and j − 1 of those before it, or j of those before it.

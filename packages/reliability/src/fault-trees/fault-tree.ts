@@ -1,8 +1,8 @@
 /** A gate is true when all, any, or at least k of its inputs are. Inputs are names of gates; a name that is no gate is a basic event. */
-export type Gate =
-  | { readonly type: 'and'; readonly inputs: readonly string[] }
-  | { readonly type: 'or'; readonly inputs: readonly string[] }
-  | { readonly type: 'atleast'; readonly k: number; readonly inputs: readonly string[] };
+export type Gate<Input = string> =
+  | { readonly type: 'and'; readonly inputs: readonly Input[] }
+  | { readonly type: 'or'; readonly inputs: readonly Input[] }
+  | { readonly type: 'atleast'; readonly k: number; readonly inputs: readonly Input[] };
 
 /** A coherent fault tree: no negation, so that one more failure never mends anything. Gates may share inputs. */
 export interface FaultTree {
@@ -24,10 +24,13 @@ export class FaultTreeError extends Error {
 }
 
 export interface OrderedTree {
-  /** Gates, each after all the gates it uses; the top gate is last. Empty when the top is itself a basic event. */
-  readonly gates: readonly string[];
   /** Basic events in the order in which a walk from the top meets them: neighbours in the tree lie close together. */
   readonly events: readonly string[];
+  /**
+   * Gates, each after all the gates it uses; the top gate is last. Empty when the top is itself a basic event. Inputs are
+   * numbers: first those of the events, then those of the gates, in their order.
+   */
+  readonly gates: readonly Gate<number>[];
 }
 
 /**
@@ -36,20 +39,21 @@ export interface OrderedTree {
  * @throws FaultTreeError when a gate has no inputs, its k is not between 1 and their number, or it depends on itself
  */
 export function orderTree(tree: FaultTree): OrderedTree {
-  const gates: string[] = [];
+  const gates: Gate[] = [];
   const events: string[] = [];
-  /** Of each name that was met, whether it stands in the order yet; the others lie on the way from the top to here. */
-  const placed = new Map<string, boolean>();
+  /** Of each name that was met its place: an event's from 0 up, a gate's from -1 down; nothing while it lies on the way from the top to here. */
+  const placed = new Map<string, number | undefined>();
   // The way is written out, with the input of each gate that is next: a chain of ten thousand gates must not overflow the call stack.
   const way: string[] = [];
   const nextInput: number[] = [];
   const meet = (name: string): void => {
     const gate = Object.hasOwn(tree.gates, name) ? tree.gates[name] : undefined;
-    placed.set(name, gate === undefined);
     if (gate === undefined) {
+      placed.set(name, events.length);
       events.push(name);
       return;
     }
+    placed.set(name, undefined);
     checkGate(name, gate);
     way.push(name);
     nextInput.push(0);
@@ -57,19 +61,24 @@ export function orderTree(tree: FaultTree): OrderedTree {
   meet(tree.top);
   for (let at = way.length - 1; at >= 0; at = way.length - 1) {
     const name = way[at]!;
-    const input = tree.gates[name]!.inputs[nextInput[at]!++];
+    const gate = tree.gates[name]!;
+    const input = gate.inputs[nextInput[at]!++];
     if (input === undefined) {
-      placed.set(name, true);
-      gates.push(name);
+      placed.set(name, -1 - gates.length);
+      gates.push(gate);
       way.pop();
       nextInput.pop();
       continue;
     }
-    const isPlaced = placed.get(input);
-    if (isPlaced === false) throw new FaultTreeError(input, `depends on itself: ${way.slice(way.indexOf(input)).join(' → ')} → ${input}`);
-    if (isPlaced === undefined) meet(input);
+    if (placed.get(input) !== undefined) continue;
+    if (placed.has(input)) throw new FaultTreeError(input, `depends on itself: ${way.slice(way.indexOf(input)).join(' → ')} → ${input}`);
+    meet(input);
   }
-  return { gates, events };
+  const numberOf = (name: string): number => {
+    const place = placed.get(name)!;
+    return place < 0 ? events.length - 1 - place : place;
+  };
+  return { gates: gates.map((gate) => ({ ...gate, inputs: gate.inputs.map(numberOf) })), events };
 }
 
 function checkGate(name: string, gate: Gate): void {

@@ -12,23 +12,17 @@ import { orderTree, type FaultTree, type Gate } from './fault-tree.ts';
  */
 export function singleCauses(tree: FaultTree): string[] {
   const { gates, events } = orderTree(tree);
-  const rowOf = new Map<string, number>();
-  for (const name of events) rowOf.set(name, rowOf.size);
   // Row after row, for each event and each gate a bit for every event that brings it about alone.
   const words = Math.ceil(events.length / 32);
   const causes = new Uint32Array(words * (events.length + gates.length));
   for (let at = 0; at < events.length; at += 1) causes[at * words + (at >> 5)] = 1 << (at & 31);
-  const atLeast = new Uint32Array(gates.reduce((most, name) => Math.max(most, wantedBy(tree.gates[name]!)), 0));
-  for (const name of gates) {
-    const gate = tree.gates[name]!;
-    sumUp(causes, words, rowOf.size, gate.inputs.map((input) => rowOf.get(input)!), atLeast, wantedBy(gate));
-    rowOf.set(name, rowOf.size);
-  }
-  const top = rowOf.get(tree.top)! * words;
+  const atLeast = new Uint32Array(gates.reduce((most, gate) => Math.max(most, wantedBy(gate)), 0));
+  for (const [at, gate] of gates.entries()) sumUp(causes, words, events.length + at, gate.inputs, atLeast, wantedBy(gate));
+  const top = (events.length + gates.length - 1) * words;
   return events.filter((_, at) => (causes[top + (at >> 5)]! >>> (at & 31)) & 1);
 }
 
-function wantedBy(gate: Gate): number {
+function wantedBy(gate: Gate<number>): number {
   return gate.type === 'or' ? 1 : gate.type === 'and' ? gate.inputs.length : gate.k;
 }
 

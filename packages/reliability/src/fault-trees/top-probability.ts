@@ -30,13 +30,11 @@ export function topProbability(tree: FaultTree, probabilities: Readonly<Record<s
 export function probabilitySolver(tree: FaultTree, maximumNodes = 2_000_000): ((probabilities: Readonly<Record<string, number>>) => TopProbability) | undefined {
   const { gates, events } = orderTree(tree);
   const diagram = new Diagram(events.length, maximumNodes);
-  const index = new Map(events.map((name, i) => [name, i]));
-  const known = new Map<string, number>();
-  const nodeOf = (name: string): number => known.get(name) ?? diagram.make(index.get(name)!, 0, 1);
   let top: number;
   try {
-    for (const name of gates) known.set(name, gateNode(diagram, tree.gates[name]!, nodeOf));
-    top = nodeOf(tree.top);
+    const known = events.map((_, i) => diagram.make(i, 0, 1));
+    for (const gate of gates) known.push(gateNode(diagram, gate, known));
+    top = known.at(-1)!;
   } catch (problem) {
     if (problem instanceof TooLarge) return undefined;
     throw problem;
@@ -54,8 +52,8 @@ export function probabilitySolver(tree: FaultTree, maximumNodes = 2_000_000): ((
 
 class TooLarge extends Error {}
 
-function gateNode(diagram: Diagram, gate: Gate, nodeOf: (name: string) => number): number {
-  const inputs = gate.inputs.map(nodeOf);
+function gateNode(diagram: Diagram, gate: Gate<number>, known: readonly number[]): number {
+  const inputs = gate.inputs.map((input) => known[input]!);
   if (gate.type === 'or') return inputs.reduce((f, g) => diagram.or(f, g));
   if (gate.type === 'and') return inputs.reduce((f, g) => diagram.and(f, g));
   let atLeast = [1, ...Array.from({ length: gate.k }, () => 0)];
