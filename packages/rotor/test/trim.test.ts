@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { HoverSolver, TrimSolver, bladeElements, forwardFlightPower, inflowUnevenness, naca0012, pitchInTipPathPlane, realRotor, type Flapping, type Section, type SteadyFlight, type TrimModel } from '../src/index.ts';
+import { Disc, UNKNOWNS } from '../src/forward/disc.ts';
 import { solveLinear } from '../src/forward/solve-linear.ts';
 
 const radius = 0.775;
@@ -41,6 +42,27 @@ describe('trim', () => {
       expect(thrust).toBeCloseTo(given.weight * c + given.drag * s, 9);
       expect(Math.abs(backwardForce - given.weight * s + given.drag * c), `${airspeed} m/s`).toBeLessThan(1e-6 * given.weight);
       expect(advanceRatio).toBeCloseTo((airspeed * c - climbRate * s) / tipSpeed, 12);
+    }
+  });
+
+  test('every slope of the residuals with every unknown is that of differences (independent route: central differences)', () => {
+    const straight = { kind: 'polar', thickness: 0, liftSlope: 5.73, cd0: 0.012, cd2: 0.3 } as const;
+    const disc = new Disc(elements(straight), { density: 1.225, kinematicViscosity: 1.46e-5, climbRate: 0 }, { ...flapping, cosine: 0.02, sine: -0.01 }, { ...model, tipLoss: false });
+    const course = { speed, weight: 51, drag: 6, ahead: 0.2, up: 0.01, leans: true };
+    const at = Float64Array.from([0.12, 0.01, -0.05, 0.01, 0.02, 0.15]);
+    const width = UNKNOWNS + 1;
+    const residuals = (unknowns: Float64Array): readonly number[] => {
+      disc.pass(course, unknowns, false);
+      return at.reduce<number[]>((all, _, row) => [...all, -disc.system[row * width + UNKNOWNS]!], []);
+    };
+    disc.pass(course, at, true);
+    const slopes = disc.system.slice();
+    for (let k = 0; k < UNKNOWNS; k++) {
+      const [more, less] = [1e-5, -1e-5].map((step) => residuals(at.map((value, index) => (index === k ? value + step : value))));
+      for (let row = 0; row < UNKNOWNS; row++) {
+        const differences = (more![row]! - less![row]!) / 2e-5;
+        expect(Math.abs(slopes[row * width + k]! - differences), `residual ${row} with unknown ${k}`).toBeLessThan(1e-6 * (1 + Math.abs(differences)));
+      }
     }
   });
 

@@ -205,7 +205,7 @@ export class Disc {
       a[2 * COLUMNS + 4]! += stiffness;
       if (leans) {
         a[5]! += (scale * thrust * backwardForce) / (wanted * wanted);
-        a[COLUMNS + 5]! += perFlowing * mu * induced * perFactor;
+        a[COLUMNS + 5]! += perFlowing * mu * induced * perFactor + (residuals[1]! * backwardForce) / (2 * wanted);
         a[5 * COLUMNS + 5]! -= wanted / total;
       } else a[5 * COLUMNS + 5] = 1;
     }
