@@ -56,6 +56,7 @@ const samples: Readonly<Record<FindingCode, readonly Values[]>> = {
   'place/unknown': [{ part: 'mast/hub' }],
   'hold/circle': [{ joint: 'tail-case/cross-pin' }],
   'flown/mass': [{ path: 'flown.hover', mass: '6.3 kg' }],
+  'flown/rotor-speed': [{ path: 'flown.hover', speed: '1,765 rpm' }],
   'limit/exceeded': [{ figure: 'speed bell', value: '17,200 rpm', limit: '17,000 rpm' }],
   'edit/path': [{ reason: 'the list is empty' }, { reason: 'it is a section with entries of its own, and “15” is none', right: 'Write one of its entries: drive.mesh.driver.teeth.' }],
   'edit/alias': [{ name: 'a' }],

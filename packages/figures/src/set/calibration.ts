@@ -30,6 +30,7 @@ export function flownFigures(machine: Machine, drive: DriveSolution, main: Rotor
   const then = asTried(machine, conditions).machine;
   const builder = builderFor(then, [], undefined, entry(`${hover.path}.mass`, hover.mass, 'kg'));
   addDriveFigures(builder, drive, 'driven', conditions);
+  addFlownSpeeds(builder, drive, main);
   addAir(builder, conditions);
   addHover(builder, main);
   const tail = drive.tailRotor && builder.get(`speed ${drive.tailRotor.on}`) ? drive.tailRotor : undefined;
@@ -37,6 +38,20 @@ export function flownFigures(machine: Machine, drive: DriveSolution, main: Rotor
   const power = addFlownPower(builder, drive, main, tail);
   addCalibration(builder, main, power, hover.collective);
   return onlyNeeded(builder, [`blade-drag ${main.id}`, `blade-inflow ${main.id}`, `blade-drag-scatter ${main.id}`, `blade-inflow-scatter ${main.id}`, `band-narrowed ${main.id}`, `pitch-deviation ${main.id}`]).map(asFlown);
+}
+
+/** Rotors turn as fast as they were flown, where that is told, and not as today's gears turn them. */
+function addFlownSpeeds(builder: Builder, drive: DriveSolution, main: Rotor): void {
+  const { path, rotorSpeed } = builder.machine.flown.hover!;
+  const motions = drive.states.get('driven')!.motions;
+  const own = motions.get(main.on)?.factor;
+  if (rotorSpeed === undefined || own === undefined) return;
+  for (const { on } of builder.machine.rotors.values()) {
+    const factor = motions.get(on)?.factor;
+    const speed = builder.get(`speed ${on}`);
+    if (factor === undefined || speed === undefined) continue;
+    builder.given(speed.name, speed.title, 'rad/s', 'rpm', { entry: `${path}.rotor-speed`, value: (rotorSpeed * factor) / own, unit: 'rad/s', ...(on === main.on ? {} : { as: 'through the gears between them, from that of the main rotor' }) }, []);
+  }
 }
 
 /** Power of the main rotor that fuel flow or current tell of; undefined where neither was measured, or the file lacks what turns it into power. */

@@ -58,7 +58,7 @@ function figuresWith(machine: Machine, conditions: Conditions, memory: Memory): 
     all: builder.all(),
     get: builder.get,
     outputs: builder.outputs,
-    findings: [...tried.findings, ...drive.findings, ...flownWithoutMass(machine), ...unknownLimits(tried.machine, builder.all()), ...(state === 'driven' ? exceeded(tried.machine, builder.get) : [])],
+    findings: [...tried.findings, ...drive.findings, ...flownUntold(machine), ...unknownLimits(tried.machine, builder.all()), ...(state === 'driven' ? exceeded(tried.machine, builder.get) : [])],
     state,
     conditions,
     machine: tried.machine,
@@ -81,11 +81,16 @@ function exceeded(machine: Machine, get: FigureSet['get']): readonly Finding[] {
   });
 }
 
-/** A flight that was measured, but not with which mass: it would be read anew with every change of the machine’s. */
-const flownWithoutMass = remembered((machine: Machine): readonly Finding[] => {
+/** A flight that was measured, but not with which mass or at which rotor speed: it would be read anew with every change of the machine’s. */
+const flownUntold = remembered((machine: Machine): readonly Finding[] => {
   const { hover } = machine.flown;
-  if (!hover || hover.mass !== undefined || machine.mass === undefined || (hover.fuelFlow === undefined && hover.current === undefined && hover.collective === undefined)) return [];
-  return [findingAt(machine, 'flown/mass', hover.path, { path: hover.path, mass: showQuantity(machine.mass, 'kg') })];
+  if (!hover || (hover.fuelFlow === undefined && hover.current === undefined && hover.collective === undefined)) return [];
+  const { source, states } = solveDrive(machine);
+  const factor = states.get('driven')?.motions.get(machine.rotors.get('main')?.on ?? '')?.factor;
+  return [
+    ...(hover.mass !== undefined || machine.mass === undefined ? [] : [findingAt(machine, 'flown/mass', hover.path, { path: hover.path, mass: showQuantity(machine.mass, 'kg') })]),
+    ...(hover.rotorSpeed !== undefined || source?.speed === undefined || factor === undefined ? [] : [findingAt(machine, 'flown/rotor-speed', hover.path, { path: hover.path, speed: showQuantity(source.speed * factor, 'rpm') })]),
+  ];
 });
 
 /** Limits of figures that do not exist: a slip of the pen must not pass for a limit that is kept. */

@@ -42,6 +42,18 @@ describe('a measured fuel flow', () => {
     expect(value(figures(machine, { teeth: { 'drive.main-mesh.driver.teeth': 15 } }), 'flown blade-drag main')).toBe(value(told, 'flown blade-drag main'));
   });
 
+  // law: what was flown before the gears were changed says the same of the blades after it
+  test('at a told rotor speed says the same of the blades with other gears; at none it is read anew, and the file is found wanting', () => {
+    const withPinion = (hover: string): FigureSet => figures(read(text.replace(flown, `flown:\n  hover: {${hover}}\n`).replace('teeth: 14\n', 'teeth: 15\n')));
+    const hover = `mass: 6.3 kg, fuel-flow: ${1.1 * expected} g/min`;
+    const told = `${hover}, rotor-speed: ${(14_250 * 14) / 113} rpm`;
+    expect(value(measured(told), 'flown blade-drag main')).toBeCloseTo(value(measured(hover), 'flown blade-drag main'), 9);
+    expect(value(withPinion(told), 'flown blade-drag main')).toBeCloseTo(value(measured(told), 'flown blade-drag main'), 9);
+    expect(value(withPinion(hover), 'flown blade-drag main')).toBeLessThan(0.95 * value(measured(hover), 'flown blade-drag main'));
+    const found = (set: FigureSet): readonly string[] => set.findings.map(({ code }) => code).filter((code) => code.startsWith('flown/'));
+    expect([found(measured(told)), found(measured(hover))]).toEqual([[], ['flown/rotor-speed']]);
+  });
+
   test('far outside the band is told', () => {
     const set = measured(`fuel-flow: ${2.5 * expected} g/min`);
     expect(set.get('flown band-narrowed main')!.warnings.join(' ')).toMatch(/outside the band that was expected/u);

@@ -86,6 +86,7 @@ const words = {
   'place/unknown': note('The file does not say what keeps {part}.', 'Add a joint that holds it, or ground: true.'),
   'hold/circle': error('{joint} is kept by joints that it keeps itself: the circle keeps nothing.', 'Let one of them be kept by a lock, or by a joint outside the circle.'),
   'flown/mass': warning('{path} does not say with which mass it was measured: {mass}, that of the machine today, is taken.', 'Write the mass of that day under it: another machine.mass would read the same flight anew.'),
+  'flown/rotor-speed': warning('{path} does not say at which rotor speed it was measured: {speed}, that of the drive today, is taken.', 'Write the rotor-speed of that day under it: other gears would read the same flight anew.'),
   'limit/exceeded': warning('{figure} is {value}; its limit is {limit}.', 'Change what it is made from, or the limit.'),
 
   // ---- edits

@@ -120,8 +120,9 @@ export interface Flown {
     readonly fuelFlow?: number;
     /** A */
     readonly current?: number;
-    /** kg, m, K; those of the machine and of a standard day at sea level when not given */
+    /** kg, rad/s, m, K; those of the machine, of its drive and of a standard day at sea level when not given */
     readonly mass?: number;
+    readonly rotorSpeed?: number;
     readonly altitude?: number;
     readonly warmer?: number;
   };

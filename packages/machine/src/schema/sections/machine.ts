@@ -76,6 +76,7 @@ export type Reading<F> = F extends Field<infer T> ? T : never;
 
 const flownField = {
   mass: quantity('All-up mass then; that of the machine when left out.', 'kg', '5.4 kg'),
+  'rotor-speed': quantity('Speed of the main rotor then; that of the drive when left out.', 'rpm', '1760 rpm'),
   altitude: quantity('Pressure altitude then; 0 when left out.', 'm', '400 m', {}),
   warmer: quantity('Air warmer than the standard atmosphere there by.', 'K', '8 K', {}),
 } as const;
