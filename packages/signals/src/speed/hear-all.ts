@@ -2,7 +2,7 @@ import type { Recording } from '../recording/index.ts';
 import type { LineComb } from './comb.ts';
 import { hear } from './hear.ts';
 import type { Hearing, HearingProgress } from './hearing.ts';
-import { mostSeconds } from './prepare.ts';
+import { stretchSeconds, wholeUpTo } from './prepare.ts';
 
 /**
  * Hears a long recording piece after piece, each as long as the others and short enough for `hear`. Each piece is heard by
@@ -14,7 +14,8 @@ import { mostSeconds } from './prepare.ts';
  */
 export function* hearAll(recording: Recording, comb: LineComb, onProgress: (progress: HearingProgress) => void = () => undefined): Generator<Hearing> {
   const samples = recording.channels[0]?.length ?? 0;
-  const pieces = Math.max(1, Math.ceil(samples / recording.rate / mostSeconds));
+  const seconds = samples / recording.rate;
+  const pieces = seconds <= wholeUpTo ? 1 : Math.ceil(seconds / stretchSeconds);
   for (let piece = 0; piece < pieces; piece += 1) {
     const start = Math.floor((piece * samples) / pieces);
     const end = Math.floor(((piece + 1) * samples) / pieces);

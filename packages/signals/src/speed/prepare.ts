@@ -17,8 +17,9 @@ export interface Prepared {
   readonly from: number;
 }
 
-/** Of a longer recording the loudest stretch of this length is taken, s. */
-export const mostSeconds = 20;
+/** A recording is listened to as a whole up to this length, s; of a longer one the loudest stretch is taken, s. */
+export const wholeUpTo = 30;
+export const stretchSeconds = 20;
 /** Where such a stretch may begin, s. */
 const startStep = 5;
 
@@ -32,7 +33,7 @@ export function loudestChannel({ rate, channels }: Recording): { readonly sample
 export function prepare(recording: Recording): Prepared {
   const { rate } = recording;
   const { samples: all, from } = loudestChannel(recording);
-  const whole = all.subarray(from, from + Math.round(mostSeconds * rate));
+  const whole = all.subarray(from, from + stretchOf(all.length, rate));
   const factor = Math.max(1, Math.floor(rate / wantedRate));
   const lowered = factor === 1 ? whole.slice() : lower(whole, factor);
   let mean = 0;
@@ -41,6 +42,9 @@ export function prepare(recording: Recording): Prepared {
   for (let index = 0; index < lowered.length; index += 1) lowered[index]! -= mean;
   return { whole, factor, samples: lowered, rate: rate / factor, seconds: whole.length / rate, from: from / rate };
 }
+
+/** How many samples of so many are listened to at once. */
+const stretchOf = (samples: number, rate: number): number => (samples <= wholeUpTo * rate ? samples : Math.round(stretchSeconds * rate));
 
 interface Stretch {
   /** Sample at which it begins. */
@@ -52,7 +56,7 @@ interface Stretch {
 /** The loudest stretch that is as long as may be; the whole where that is no longer. */
 function loudestStretch(samples: Float64Array, rate: number): Stretch {
   const step = Math.round(startStep * rate);
-  const pieces = Math.round(mostSeconds / startStep);
+  const pieces = Math.ceil(stretchOf(samples.length, rate) / step);
   const sums = sumsOf(samples, step);
   let best: Stretch = { from: 0, power: -1 };
   for (let first = 0; first === 0 || first + pieces <= Math.floor(samples.length / step); first += 1) {
