@@ -28,7 +28,7 @@ export function listenCommand(program: Command, act: Act): void {
     .description('Says how fast the main rotor turned, from sound (WAV) or acceleration (a table of time and acceleration), by the gear ratios of the file.\nRecord from behind the pilot line: nobody goes near a running machine to hear better.\nStatus 1 when it cannot be told, or a ratio does not fit the file.')
     .argument('<machine>', 'machine file, or id of a machine in the home folder')
     .argument('<recording>', 'WAV file, or table of time and acceleration')
-    .option('--whole', 'all of a long recording, piece after piece, instead of its loudest twenty seconds')
+    .option('--whole', 'all of a long recording, piece after piece, instead of its loudest fifteen seconds')
     .option('--sensor <words>', 'what records and where: only alike recordings are held against each other', 'phone')
     .option('--keep <healthy|flight>', 'put it into the logbook: as a healthy machine, which later recordings are held against, or as a flight')
     .option('--by <name>', 'who keeps it')

@@ -27,7 +27,7 @@ const tellingFrom = 3;
 /**
  * How fast the main rotor turned in a recording, by the ratios of the machine: all its lines hang together, so that the speed is one unknown.
  *
- * @param recording  sound, or acceleration, of a second or more; of one longer than half a minute the loudest twenty seconds are taken
+ * @param recording  sound, or acceleration, of a second or more; of one longer than half a minute the loudest fifteen seconds are taken
  * @param onProgress called before each piece of work
  * @throws RangeError when the comb has no lines or the recording is too short
  * @neglects Doppler shift: the speed is that at which the sound arrives; walking pace towards the microphone adds 0.4 %

@@ -101,7 +101,7 @@ export interface Hearing {
   /** Bearings that strike, the surest first; and the spectrum that says so. Not there where the recording has no high frequencies, or no bearing is known. */
   readonly flaws?: readonly HeardFlaw[];
   readonly envelope?: OrderSpectrum;
-  /** s of sound that were listened to, and where they begin: of one longer than half a minute the loudest twenty seconds. */
+  /** s of sound that were listened to, and where they begin: of one longer than half a minute the loudest fifteen seconds. */
   readonly seconds: number;
   readonly from: number;
 }

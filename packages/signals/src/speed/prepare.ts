@@ -19,7 +19,7 @@ export interface Prepared {
 
 /** A recording is listened to as a whole up to this length, s; of a longer one the loudest stretch is taken, s. */
 export const wholeUpTo = 30;
-export const stretchSeconds = 20;
+export const stretchSeconds = 15;
 /** Where such a stretch may begin, s. */
 const startStep = 5;
 

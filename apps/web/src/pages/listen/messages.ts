@@ -6,7 +6,7 @@ export type Asked = { readonly practice: MachineSound } | Question;
 
 export type Question = {
   readonly sound: MachineSound;
-  /** All of a long recording, piece after piece, instead of its loudest twenty seconds. */
+  /** All of a long recording, piece after piece, instead of its loudest fifteen seconds. */
   readonly whole: boolean;
 } & ({ readonly bytes: ArrayBuffer; readonly kind: 'wav' | 'table' } | { readonly recording: Recording });
 
