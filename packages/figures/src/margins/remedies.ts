@@ -96,6 +96,8 @@ function leversOf(below: ReadonlyMap<string, Figure>): readonly Lever[] {
     const specs = figure.calculation === undefined ? undefined : catalogue.get(figure.calculation)?.inputs;
     visit(figure.inputs, (input, label) => {
       if (!('entry' in input)) return;
+      // What others stand on besides would have to be made anew with them.
+      for (const other of input.with ?? []) levers.set(other, undefined);
       const path = input.entry.split('.');
       if (fixed.has(path[0]!) || unmoved.has(path.at(-1)!)) return;
       const share = 'value' in input && input.with === undefined ? shares.get(input.as) : undefined;

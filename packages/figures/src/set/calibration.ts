@@ -1,4 +1,4 @@
-import type { Machine, Rotor } from '@rotorwright/machine';
+import type { EntryPath, Machine, Rotor } from '@rotorwright/machine';
 import type { DriveSolution } from '../drive/solve.ts';
 import type { Figure, FigureInput } from '../figure.ts';
 import { bladeInputs } from './blade-inputs.ts';
@@ -46,13 +46,19 @@ function addFlownSpeeds(builder: Builder, drive: DriveSolution, main: Rotor): vo
   const motions = drive.states.get('driven')!.motions;
   const own = motions.get(main.on)?.factor;
   if (rotorSpeed === undefined || own === undefined) return;
+  const passed = new Set(countsOf(builder.get(`speed ${main.on}`)));
   for (const { on } of builder.machine.rotors.values()) {
     const factor = motions.get(on)?.factor;
     const speed = builder.get(`speed ${on}`);
     if (factor === undefined || speed === undefined) continue;
-    builder.given(speed.name, speed.title, 'rad/s', 'rpm', { entry: `${path}.rotor-speed`, value: (rotorSpeed * factor) / own, unit: 'rad/s', ...(on === main.on ? {} : { as: 'through the gears between them, from that of the main rotor' }) }, []);
+    const between = countsOf(speed).filter((count) => !passed.has(count));
+    builder.given(speed.name, speed.title, 'rad/s', 'rpm', { entry: `${path}.rotor-speed`, value: (rotorSpeed * factor) / own, unit: 'rad/s', ...(on === main.on ? {} : { as: 'through the gears between them, from that of the main rotor', with: between }) }, []);
   }
 }
+
+/** Tooth counts that a speed goes through. */
+const countsOf = (speed: Figure | undefined): readonly EntryPath[] =>
+  Object.values(speed?.inputs ?? {}).flatMap((input) => ('list' in input ? input.list.flatMap((stage) => Object.values(stage).flatMap((each) => ('entry' in each ? [each.entry] : []))) : []));
 
 /** Power of the main rotor that fuel flow or current tell of; undefined where neither was measured, or the file lacks what turns it into power. */
 function addFlownPower(builder: Builder, drive: DriveSolution, main: Rotor, tail: Rotor | undefined): { readonly figure: string; readonly accuracy: number } | undefined {

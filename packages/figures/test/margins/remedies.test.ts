@@ -33,7 +33,7 @@ describe('what would make a margin hold', () => {
     const found = reckon(text);
     let tried = 0;
     for (const name of names.map((each) => `margin ${each}`)) {
-      for (const { entry, now, wanted, written: value, margin } of remedies(found, name).slice(0, 1)) {
+      for (const { entry, now, wanted, written: value, margin } of remedies(found, name).slice(0, 2)) {
         tried += 1;
         const after = reckon(written(text, entry, value)).all.find((each) => each.name === name)!;
         expect(after.value, `${name} by ${entry} = ${value}`).toBeGreaterThanOrEqual(HOLDS_FROM);
@@ -44,7 +44,7 @@ describe('what would make a margin hold', () => {
         if (!entry.endsWith('.teeth') && !name.startsWith('margin shaking')) expect(margin, `${name} by ${entry}`).toBeLessThan(1.01 * HOLDS_FROM);
       }
     }
-    expect(tried).toBe(names.length);
+    expect(tried).toBeGreaterThan(names.length);
   }, 60_000);
 
   it('is nothing where it holds, is not known, or there is no such margin', () => {
