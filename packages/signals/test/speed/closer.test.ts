@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { hear, hearAll, type Hearing, type LineComb } from '@rotorwright/signals';
+import { hear, hearAll, type Hearing, type LineComb, type Recording } from '@rotorwright/signals';
 import { strikingScene } from '../../../../tests/recordings/bearings.ts';
 import { fieldScene, steadyScene } from '../../../../tests/recordings/cases.ts';
 import { twoStroke } from '../../../../tests/recordings/machines.ts';
@@ -82,14 +82,25 @@ describe('lines', () => {
 
 describe('a long recording', () => {
   it('is heard piece after piece, each with where it begins, and says how far it is', () => {
-    // As slow as an accelerometer: half a minute of it is quickly heard.
-    const { recording } = makeRecording({ ...steadyScene(15, 31, 10), ...everybody, rate: 1000, speed: (time: number) => (time < 15.5 ? 26 : 29) });
+    // As slow as an accelerometer: three quarters of a minute of it are quickly heard.
+    const { recording } = makeRecording({ ...steadyScene(15, 45, 10), ...everybody, rate: 1000, speed: (time: number) => (time < 15 ? 26 : time < 30 ? 29 : 27) });
     const parts: number[] = [];
     const pieces = [...hearAll(recording, twoStroke, ({ part }) => parts.push(part))];
-    expect(pieces.map(({ from, seconds }) => [from, seconds])).toEqual([[0, 15.5], [15.5, 15.5]]);
-    expect(pieces.map(({ speed }) => Math.round(speed! / (2 * Math.PI)))).toEqual([26, 29]);
+    expect(pieces.map(({ from, seconds }) => [from, seconds])).toEqual([[0, 15], [15, 15], [30, 15]]);
+    expect(pieces.map(({ speed }) => Math.round(speed! / (2 * Math.PI)))).toEqual([26, 29, 27]);
     expect(parts).toEqual(parts.toSorted((a, b) => a - b));
     expect(parts.at(-1)).toBeGreaterThan(0.8);
+  }, 60_000);
+
+  it('of up to half a minute is heard as a whole, of more the loudest fifteen seconds', () => {
+    const speed = 26;
+    const of = (seconds: number): Recording => {
+      const { recording } = makeRecording({ ...steadyScene(17, seconds, 10), ...everybody, rate: 1000, speed });
+      // Three times as loud from the twentieth second to the thirty-fifth.
+      return { ...recording, channels: recording.channels.map((samples) => samples.map((value, index) => (index >= 20_000 && index < 35_000 ? 3 * value : value))) };
+    };
+    expect(hear(of(30), twoStroke)).toMatchObject({ from: 0, seconds: 30 });
+    expect(hear(of(40), twoStroke)).toMatchObject({ from: 20, seconds: 15 });
   }, 60_000);
 
   it('as short as one piece is heard as ever', () => {
