@@ -20,6 +20,8 @@ export interface Waterfall {
 
 /** Length of a frame, about, s: short enough for a rotor that speeds up, long enough to part the lines of two rotors. */
 const frameSeconds = 1 / 3;
+/** Samples in a frame at least, however slow the sensor. */
+const leastSize = 4;
 /** Frames that are transformed in one go, so that ten minutes take no more room than one. */
 const atOnce = 350;
 
@@ -33,7 +35,7 @@ const atOnce = 350;
 export function waterfall(recording: Recording, highest: number): Waterfall {
   const { rate } = recording;
   const { samples } = loudestChannel(recording);
-  const size = 2 ** Math.round(Math.log2(frameSeconds * rate));
+  const size = Math.max(leastSize, 2 ** Math.round(Math.log2(frameSeconds * rate)));
   const hop = size / 2;
   const rows = Math.max(1, Math.floor((samples.length - size) / hop) + 1);
   const binWidth = rate / size;

@@ -67,6 +67,8 @@ describe('waterfall', () => {
 
   it('ends at half the rate, and refuses what is shorter than a frame', () => {
     expect(waterfall(recordingOf(200, noise(400)), 4000).bins).toBe(33);
+    // The slowest table that is read, sixteen rows: four samples a frame.
+    for (const slow of [2, 4, 8]) expect(waterfall(recordingOf(slow, noise(16)), 4000)).toMatchObject({ bins: 3, rows: 7 });
     expect(() => waterfall(recordingOf(rate, new Float64Array(1000)), 500)).toThrow(/2048 samples; the recording has 1000/);
   });
 });
